@@ -5,9 +5,13 @@
  * language reference.  What has a syntax error is left exactly as it is, and so is a declaration whose braces do not
  * match.  The changes are as small as can be, so that a cursor stays where it is and a range can be formatted by itself.
  */
+import { firstIndex } from "./binary-search.ts";
+import { composeChanges } from "./compose-changes.ts";
 import { arrangeLines, type Part } from "./format-columns.ts";
 import { type FormatLine, formatLines } from "./format-lines.ts";
+import { parseFile } from "./parse.ts";
 import type { DeclarationTree, FileTree, Span } from "./tree.ts";
+import { newlineOf } from "./walk.ts";
 
 /** A piece of the text, and what it becomes. */
 export interface TextChange {
@@ -24,6 +28,48 @@ export interface Formatting {
 
 /** How a file is brought to its layout; a formatted file has no changes. */
 export function formatFile(tree: FileTree): Formatting {
+  const breaks = lineBreaks(tree);
+  if (breaks.length === 0) return formatOnItsLines(tree);
+  const text = applyChanges(tree.text, breaks);
+  const { changes, leftLines } = formatOnItsLines(parseFile(text, tree));
+  return {
+    changes: composeChanges(tree.text, breaks, changes),
+    leftLines: leftLines.map(lineBefore(text, breaks)),
+  };
+}
+
+/** The line ends that lines written on one are parted by, where no line that is left alone would be cut. */
+function lineBreaks({ text, pieces }: FileTree): readonly TextChange[] {
+  return pieces.flatMap((piece) => {
+    if (piece.kind !== "declaration" || piece.body.breaks.length === 0) return [];
+    const { offset, body } = piece;
+    const own = text.slice(offset, offset + piece.length);
+    const lineOf = (at: number): string => `${own.lastIndexOf("\n", at - 1)}`;
+    const left = new Set(body.problems.flatMap(({ span }) => [lineOf(span.start), lineOf(span.end)]));
+    return body.breaks
+      .filter(({ start }) => !left.has(lineOf(start)))
+      .map(({ start, end, isEnd }) => ({
+        span: { start: start + offset, end: end + offset },
+        text: isEnd ? "" : newlineOf(text),
+      }));
+  });
+}
+
+/** The number that a line had before lines were parted. */
+function lineBefore(text: string, breaks: readonly TextChange[]): (line: number) => number {
+  const parted: number[] = [];
+  let [at, line, grown] = [0, 0, 0];
+  for (const { span, text: put } of breaks) {
+    const start = span.start + grown;
+    line += text.slice(at, start).split("\n").length - 1;
+    at = start;
+    if (put !== "") parted.push(line);
+    grown += put.length - (span.end - span.start);
+  }
+  return (number) => number - firstIndex(parted, (before) => before >= number);
+}
+
+function formatOnItsLines(tree: FileTree): Formatting {
   const { lines, isKept, changes, leftLines } = formatAround(tree, new Set());
   const all = joined([...changes, ...lastLineEnd(lines, isKept)]);
   // What is taken out beside the same put in comes to nothing.

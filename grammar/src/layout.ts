@@ -9,9 +9,9 @@
 import { endOf, isWord, type LexToken } from "./lexer.ts";
 import { type Chunk, chunkEnd, chunkStart, type SourceLine } from "./lines.ts";
 import { isFieldWord } from "./spellings.ts";
-import { Colon, Comma, LeftParen, RightParen, StringToken } from "./tokens.ts";
-import type { Span, SyntaxProblem } from "./tree.ts";
-import { type BlockKind, DECLARATION_WORDS, STATEMENTS } from "./vocabulary.ts";
+import { Colon, Comma, LeftParen, NumberToken, RightParen, StringToken, With } from "./tokens.ts";
+import type { LineBreak, Span, SyntaxProblem } from "./tree.ts";
+import { type BlockKind, DECLARATION_WORDS, STATEMENTS, VERBS } from "./vocabulary.ts";
 
 /** A statement, over all the physical lines that it takes, with its block. */
 export interface LayoutNode {
@@ -36,6 +36,8 @@ export interface DeclarationLayout {
   readonly isClosed: boolean;
   /** Whether each of its braces has its partner. */
   readonly bracesMatch: boolean;
+  /** Where the plain form starts a new line. */
+  readonly breaks: readonly LineBreak[];
   readonly end: number;
 }
 
@@ -72,6 +74,7 @@ interface Ctx {
   /** Whether every brace has its partner, so that none can be missing. */
   readonly isBalanced: boolean;
   readonly problems: SyntaxProblem[];
+  readonly breaks: LineBreak[];
   next: number;
   isOpen: boolean;
   bracesMatch: boolean;
@@ -104,6 +107,7 @@ function runLayout(
     byIndent,
     isBalanced,
     problems: [],
+    breaks: [],
     next: from,
     isOpen: false,
     bracesMatch: true,
@@ -117,6 +121,7 @@ function runLayout(
     next: ctx.next,
     isClosed: !ctx.isOpen,
     bracesMatch: ctx.bracesMatch,
+    breaks: ctx.breaks,
     end: chunkEnd(last),
     hasInnerBlock: ctx.hasInnerBlock,
   };
@@ -244,7 +249,10 @@ function readInner(ctx: Ctx, chunk: Chunk, opener: Opener): readonly LayoutNode[
   const kind = innerKind(opener.kind, word);
   const isLoose = kind === undefined;
   const node = readNode(ctx, opener.kind, kind ?? looseKind(opener.kind), opener.depth, isLoose);
-  if (!isLoose || node.block === undefined) {
+  if (node.block === undefined) {
+    return linesOf(ctx, node, opener);
+  }
+  if (!isLoose) {
     return [node];
   }
   const { block, ...head } = node;
@@ -253,6 +261,86 @@ function readInner(ctx: Ctx, chunk: Chunk, opener: Opener): readonly LayoutNode[
     return [node];
   }
   return opener.kind === "recipe" || opener.kind === "layer" ? [head, ...block.nodes] : [head];
+}
+
+/**
+ * The lines that are written on one: `family wax; packs 1 L for 9.00`, in a block on one line also with commas or wide gaps
+ * between its fields, and work that follows other work, as `sand 180, then dust`.
+ */
+function linesOf(ctx: Ctx, node: LayoutNode, { kind, head }: Opener): readonly LayoutNode[] {
+  const { tokens, line } = node;
+  const nodes: LayoutNode[] = [];
+  let from = 0;
+  let depth = 0;
+  for (const [idx, token] of tokens.entries()) {
+    depth += token.type === LeftParen ? 1 : token.type === RightParen ? -1 : 0;
+    if (depth !== 0 || idx < from) {
+      continue;
+    }
+    const next = nextLineAt(tokens, idx, kind, { from, isInline: head.line === line });
+    if (next === undefined) {
+      continue;
+    }
+    const end = next.isApart ? idx + 1 : idx;
+    if (end > from) {
+      nodes.push({ tokens: tokens.slice(from, end), line });
+      const start = endOf(tokens[end - 1]!);
+      const follower = tokens[next.at];
+      ctx.breaks.push(follower ? { start, end: follower.start } : { start, end: endOf(token), isEnd: true });
+    }
+    from = next.at;
+  }
+  return from === 0 ? [node] : from < tokens.length ? [...nodes, { tokens: tokens.slice(from), line }] : nodes;
+}
+
+/** Where the next line begins, when this token or the gap behind it (`isApart`) stands between two. */
+function nextLineAt(
+  tokens: readonly LexToken[],
+  idx: number,
+  kind: BlockKind,
+  { from, isInline }: { readonly from: number; readonly isInline: boolean },
+): { readonly at: number; readonly isApart: boolean } | undefined {
+  const token = tokens[idx]!;
+  const next = tokens[idx + 1];
+  if (token.text === ";" && token.kind === "unknown") {
+    const isEnd = next === undefined || beginsLine(kind, next) || nextWordBegins(tokens, idx + 1, kind);
+    return isEnd ? { at: idx + 1, isApart: false } : undefined;
+  }
+  if (next === undefined) {
+    return undefined;
+  }
+  if (token.type === Comma) {
+    const isLine = isInline
+      ? beginsLine(kind, next) && !(next.text === "wait" && tokens[from]!.text === "layer")
+      : kind === "recipe" && followsWork(tokens, from, idx);
+    return isLine ? { at: idx + 1, isApart: false } : undefined;
+  }
+  const isWide = next.start - endOf(token) > 1;
+  return isInline && isWide && beginsLine(kind, next) ? { at: idx + 1, isApart: true } : undefined;
+}
+
+const beginsLine = (kind: BlockKind, token: LexToken): boolean => isWord(token) && isWordOf(kind, token.text);
+
+/** `; then dust` */
+function nextWordBegins(tokens: readonly LexToken[], at: number, kind: BlockKind): boolean {
+  return (kind === "recipe" || kind === "layer") && isWorkAt(tokens, at);
+}
+
+/** `sand 180, then dust`, `sand 180, dust`: work behind other work. Of a layer it is said how it goes on. */
+function followsWork(tokens: readonly LexToken[], from: number, comma: number): boolean {
+  const first = tokens[from]!.text;
+  const isWork = first === "step" || first === "then" || Object.hasOwn(VERBS, first);
+  return isWork && isWorkAt(tokens, comma + 1);
+}
+
+/** `then dust`, `dust with tack_cloth`, `dust`, and no more of a line than that. */
+function isWorkAt(tokens: readonly LexToken[], at: number): boolean {
+  const verb = tokens[at]?.text === "then" ? at + 1 : at;
+  const behind = tokens[verb + 1];
+  return (
+    Object.hasOwn(VERBS, tokens[verb]?.text ?? "") &&
+    (behind === undefined || behind.type === Comma || behind.type === With || behind.type === NumberToken)
+  );
 }
 
 /** The kind of the block that a word opens inside another, if it opens one. */
@@ -372,44 +460,22 @@ function reportMissingBrace(ctx: Ctx, head: LayoutNode, below: LexToken | undefi
 }
 
 function checkOpening(ctx: Ctx, chunk: Chunk, isLoose: boolean): void {
-  const brace = spanOf(chunk.opens!);
   if (isLoose) {
     reportStrayOpening(ctx, chunk.opens!);
   }
   if (!chunk.isLast) {
-    const follower = ctx.chunks[ctx.next]!;
-    const gap = { start: brace.end, end: chunkStart(follower) };
-    ctx.problems.push({
-      message: "`{` ends its line: expected what follows on a line of its own",
-      span: { start: chunkStart(follower), end: chunkEnd(follower) },
-      fix: { title: "Start a new line", span: gap, text: `\n${" ".repeat(chunk.indent + 2)}` },
-    });
+    ctx.breaks.push({ start: endOf(chunk.opens!), end: chunkStart(ctx.chunks[ctx.next]!) });
   }
 }
 
 function checkClosing(ctx: Ctx, chunk: Chunk, opener: Opener): void {
-  const brace = spanOf(chunk.closes!);
   const before = ctx.chunks[ctx.next - 1];
   if (!chunk.isFirst && before?.opens === undefined) {
-    ctx.problems.push({
-      message: "`}` stands alone on its line",
-      span: brace,
-      fix: {
-        title: "Start a new line",
-        span: { start: chunkEnd(before!), end: brace.start },
-        text: `\n${" ".repeat(opener.indent)}`,
-      },
-    });
-  } else if (!chunk.isLast && opener.depth > 1 && ctx.chunks[ctx.next + 1]?.closes === undefined) {
-    ctx.problems.push({
-      message: "`}` stands alone on its line",
-      span: brace,
-      fix: {
-        title: "Start a new line",
-        span: { start: brace.end, end: chunkStart(ctx.chunks[ctx.next + 1]!) },
-        text: `\n${" ".repeat(opener.indent)}`,
-      },
-    });
+    ctx.breaks.push({ start: chunkEnd(before!), end: chunkStart(chunk) });
+  }
+  const follower = ctx.chunks[ctx.next + 1];
+  if (!chunk.isLast && opener.depth > 1 && follower?.closes === undefined) {
+    ctx.breaks.push({ start: chunkEnd(chunk), end: chunkStart(follower!) });
   }
 }
 

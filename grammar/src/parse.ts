@@ -75,7 +75,7 @@ export function parseDeclaration(text: string): DeclarationBody {
   const chunks = lines.flatMap((line) => line.chunks);
   if (chunks[0] === undefined || !isHead(chunks[0])) {
     const problems = firstOfEachLine(leftOver(chunks, 0), lines);
-    return { text, tokens, problems, respellings: [], bracesMatch: false, syntax: nothing(text) };
+    return { text, tokens, problems, respellings: [], breaks: [], bracesMatch: false, syntax: nothing(text) };
   }
   const layout = layoutDeclaration(lines, chunks, 0);
   return bodyOf(text, tokens, lines, layout, leftOver(chunks, layout.next));
@@ -92,7 +92,8 @@ function bodyOf(
   const syntax = readDeclaration(ctx, layout);
   const problems = firstOfEachLine([...ctx.problems, ...layout.problems, ...more], lines);
   const respellings = ctx.respellings.toSorted((a, b) => a.span.start - b.span.start);
-  return { text, tokens, problems, respellings, bracesMatch: layout.bracesMatch, syntax };
+  const breaks = layout.breaks.toSorted((a, b) => a.start - b.start);
+  return { text, tokens, problems, respellings, breaks, bracesMatch: layout.bracesMatch, syntax };
 }
 
 /** In the order of the text. What else is wrong on a line often follows from what is wrong first. */

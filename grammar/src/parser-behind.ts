@@ -15,6 +15,7 @@ import type { FieldForm } from "./vocabulary.ts";
 export interface FieldLine {
   value: tree.FieldValue;
   said?: tree.Title;
+  isUncounted?: true;
 }
 
 type Value = Draft<tree.FieldValue>;
@@ -92,7 +93,10 @@ export class BehindParser extends FieldParser {
     const value = parts.join(", ");
     const end = written === undefined ? at : endOf(this.peek(0));
     const span = { start: written === undefined ? at : isWritten ? start : at, end };
-    if (!isWritten || about !== undefined) {
+    if (!isWritten && this.form !== undefined && COUNTS.has(this.form) && COUNTED.test(value)) {
+      // Left as it is, since its writer has to say what is meant by it.
+      line.isUncounted = true;
+    } else if (!isWritten || about !== undefined) {
       this.respell(span, ` "${value.replaceAll("\\", "\\\\").replaceAll('"', '\\"')}"`);
     }
     const said: tree.Title = { kind: "title", value, span };
@@ -118,12 +122,17 @@ export class BehindParser extends FieldParser {
     }
     const isApart = this.at(t.Comma);
     const first = this.peek(isApart ? 2 : 1);
-    const text = first.kind === "word" ? this.textAhead(isApart ? 2 : 1) : undefined;
+    const isFigure = isApart && first.kind === "number" && (form === "lead" || this.keyword === "crew");
+    const text = first.kind === "word" || isFigure ? this.textAhead(isApart ? 2 : 1) : undefined;
+    if (isFigure) {
+      return text !== undefined && (form === "lead" ? LEAD_CONTENT : OTHER_HANDS).test(text);
+    }
     if (text === undefined || NEVER[form]?.test(text)) {
       return false;
     }
     if (isApart) {
-      const isSaid = !HAS_FIGURE.test(text) || (IN_FIGURES.has(form) && GOES_ON.test(text));
+      const isSaid =
+        !HAS_FIGURE.test(text) || COUNTS.has(form) || (IN_FIGURES.has(form) && GOES_ON.test(text));
       return isSaid && !(EXPECTED[form]?.some((word) => isNear(first.text, [word])) ?? false);
     }
     return (
@@ -183,6 +192,14 @@ const NOT_BEFORE: Readonly<Record<string, RegExp>> = {
   flash: /^(?:up to|max|maximum|at most|under|below|less than|not over|not above|before)$/u,
   ready: /^(?:not before|no sooner than|from|after|above|over|more than)$/u,
 };
+
+/** Forms behind which a figure among words is one more of the same: `labour 45.00 per h, helper 22.00 per h`. */
+const COUNTS: ReadonlySet<FieldForm> = new Set(["money", "number"]);
+const COUNTED = /\d/u;
+/** `4200 ppm`, `2.1 %`: how much lead was found. */
+const LEAD_CONTENT = /^[\d.,]{1,9} ?(?:ppm|%|mg)(?:[ /]\p{L}{1,4}\d?)?(?= |$)/iu;
+/** `2 helpers` */
+const OTHER_HANDS = /^\d{1,2} \p{L}{3,20}(?= |$)/u;
 
 /** Forms that end with a figure, behind which any words say more of it. */
 const IN_FIGURES: ReadonlySet<FieldForm> = new Set(["quantity", "range", "number", "money", "moment"]);

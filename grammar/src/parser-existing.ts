@@ -21,7 +21,7 @@ const STATE = new RegExp(
 );
 /** What is told of an old finish and names none: how many coats there may be, how it came off, which is lowest. */
 const TOLD =
-  /^(?:(?:at least|about|up to|maybe|perhaps|several|many|some|a few|two or three)(?: \d{1,2})? coats?|\d{1,3} (?:years?|months?) (?:old|ago)|(?:stripped|worn|dipped|sanded|scraped|washed|touched|patched|painted over|lowest|topmost|oldest|newest|first|last|under|over|on|in|at|by|from|with|without|where|only|probably|perhaps|maybe)\b(?!.{0,60}(?:shellac|varnish|lacquer|polyurethane|\bwax|\boil|stain))[^,"{}]{1,60})$/iu;
+  /^(?:(?:at least|about|up to|maybe|perhaps|several|many|some|a few|two or three)(?: \d{1,2})? coats?|\d{1,3} (?:years?|months?) (?:old|ago)|(?:(?:about|around|ca|in) )?(?:1[6-9]|20)\d\ds?|(?:stripped|worn|dipped|sanded|scraped|washed|touched|patched|painted over|lowest|topmost|oldest|newest|first|last|under|over|on|in|at|by|from|with|without|where|only|probably|perhaps|maybe)\b(?!.{0,60}(?:shellac|varnish|lacquer|polyurethane|\bwax|\boil|stain))[^,"{}]{1,60})$/iu;
 /** Words of which none is a kind of finish. */
 const IS_NO_KIND =
   /^(?!\d)(?!.{0,80}(?:paint|enamel|varnish|lacquer|\bwax|\boil|shellac|stain|primer|glaze|poly|soap|epoxy|polish|finish|coat|\bclear|\bunknown|laquer|vernish|dye|milk))[\p{L}][^,"{}\\]{1,60}$/iu;

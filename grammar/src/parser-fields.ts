@@ -35,6 +35,8 @@ type Value<F> = Draft<Extract<tree.FieldValue, { readonly form: F }>>;
 type HoursSpan = Value<"hours">["spans"][number];
 type DateRange = Value<"dates">["ranges"][number];
 
+const DAY = /^(?:mon|tue|wed|thu|fri|sat|sun)/iu;
+
 export class FieldParser extends ExistingParser {
   protected readonly money = this.line(
     (): Value<"money"> => ({ form: "money" }),
@@ -71,7 +73,7 @@ export class FieldParser extends ExistingParser {
     (): Value<"room"> => ({ form: "room" }),
     (line) => {
       this.roomVolume(line);
-      if (this.at(t.Comma)) {
+      if (this.at(t.Comma) && !this.isWordsBehind()) {
         this.take(t.Comma);
         line.airChanges = this.quantity("the air changes");
       }
@@ -90,8 +92,27 @@ export class FieldParser extends ExistingParser {
       const spans: HoursSpan[] = [];
       line.spans = spans;
       this.list(this.hoursSpan, spans);
+      this.hoursOfAll(spans);
     },
   );
+
+  /** `Tue and Thu 15:30 to 17:30`: the hours of the last day are those of the days before it, of which none are told. */
+  private hoursOfAll(spans: HoursSpan[]): void {
+    for (let idx = spans.length - 2; idx >= 0; idx -= 1) {
+      const [span, next] = [spans[idx]!, spans[idx + 1]!];
+      if (span.opens === undefined && next.opens !== undefined && next.closes !== undefined) {
+        const { end } = span.span;
+        this.respell({ start: end, end }, `${next.opens.text} to ${next.closes.text}`);
+        span.opens = next.opens;
+        span.closes = next.closes;
+      }
+    }
+  }
+
+  /** Whether a day stands behind this one, whose hours come later. */
+  private isDayNext(): boolean {
+    return (this.at(t.Comma) || this.at(t.And)) && this.at(t.Word, 2) && DAY.test(this.peek(2).text);
+  }
 
   protected readonly hoursSpan = this.part(AT_COMMA, (spans: HoursSpan[]): void => {
     const draft: Draft<HoursSpan> = { span: NO_SPAN };
@@ -108,6 +129,9 @@ export class FieldParser extends ExistingParser {
       if (isMore) {
         // More hours of the same days: the plain form names the days again.
         this.respell({ start, end: start }, `${from!.text}${to === undefined ? "" : ` to ${to.text}`}`);
+      }
+      if (this.isDayNext()) {
+        return;
       }
       if (this.at(t.End) || this.at(t.Comma)) {
         this.useExample(

@@ -42,11 +42,11 @@ const CONTAINERS = phrases(
 );
 /** `50 g to 0.5 L water`, `250 g flakes to 1 L meths`, `1 qt to 1 gal water`, `precat with 5 % dye`. */
 const MADE_UP =
-  /^\d[\d./ ]{0,8}(?!parts?\b)\p{L}{1,9} (?:[\p{L}_]{1,30} ){0,4}?(?:to|in|per) \d[\d./ ]{0,8}\p{L}{1,9}(?: |$)|^[\p{L}_]{1,40} with \d[\d.]{0,6} ?%? [\p{L}_]{2,40}$/u;
+  /^\d[\d./ ]{0,8}(?!parts?\b)\p{L}{1,9} (?:[\p{L}_]{1,30} ){0,4}?(?:(?:to|in|per) \d[\d./ ]{0,8}|per )\p{L}{1,9}(?: |$)|^[\p{L}_]{1,40} with \d[\d.]{0,6} ?%? [\p{L}_]{2,40}$/u;
 
 /** `80 g/L warm water`, `3 parts oil, 1 part turpentine`, `equal parts of oil and varnish`: no ratio to a hardener. */
 const IN_WORDS =
-  /^(?!.*harden)(?:\d[\d./ ]{0,8}(?:g|kg|mL|ml|oz|lb)\/\p{L}{1,4} |\d+ parts? [^,]{2,40}, ?\d|(?:equal|half|stir|shake|a little|one part) |as |by |fresh|to taste)/iu;
+  /^(?!.*harden)(?:\d[\d./ ]{0,8}(?:g|kg|mL|ml|oz|lb)\/\p{L}{1,4} |\d+ parts? [^,]{2,40}, ?\d|(?:equal|half|stir|shake|a little|one part) |as |by |fresh|to taste|(?!\d+(?:\.\d+)? ?:)[^,:]{2,60}, ?[^,:]{2,60}$)/iu;
 
 const NIGHT: Readonly<Record<string, true>> = { overnight: true, "over night": true, "one night": true };
 /** Hours of a night on a label, as `wait overnight` takes them at least: common practice, no source. */

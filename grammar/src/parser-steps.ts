@@ -227,7 +227,8 @@ export class StepParser extends BehindParser {
     const next = this.peek(2);
     const isSized = next.kind === "number" && this.peek(3).type === t.Unit;
     const isMore = (next.kind === "word" && next.type !== t.With) || next.type === t.StringToken || isSized;
-    const isOwn = first.type === t.Word && isMore && isOwnVerb(first.text.split("_")[0]!);
+    const isCompound = first.text.includes("_");
+    const isOwn = first.type === t.Word && (isMore || isCompound) && isOwnVerb(first.text);
     return isOwn &&
       this.longestIn(VERB_SPELLINGS) === undefined &&
       !Object.hasOwn(VERB_SPELLINGS_WITH, first.text)
@@ -674,7 +675,7 @@ const BY_HAND =
   /^(?:mechanically|dry\b|(?:by|with) (?:an? |the )?(?:hand|machine|heat|hot air|infrared|scraper|card scraper|cabinet scraper|knife|blade|chisel|glass)\b)/iu;
 /** Soap and water are built in; what stands around them is said of them. */
 const SOAP_OR_WATER =
-  /^with ((?:a little |some )?(?:mild|warm|hot|cold|lukewarm|soapy|clean|clear|distilled|neutral|plain) (?:and )?(?:(?:mild|warm|soapy) )?)?(soap|water)( and (?:a (?:drop|little|dash|shot|splash|bit|spoonful)|some|very|vinegar)\b[\p{L} ]{0,40})?$/iu;
+  /^with ((?:a little |some )?(?:mild|soft|warm|hot|cold|lukewarm|soapy|clean|clear|distilled|deionised|deionized|demineralised|tap|rain|neutral|plain) (?:and )?(?:(?:mild|warm|soapy) )?)?(soap|water)( \d{1,2}(?:\.\d)? ?%(?: in (?:\p{L}{3,14} )?water)?| in (?:\p{L}{3,14} )?water| and (?:a (?:drop|little|dash|shot|splash|bit|spoonful)|some|very|vinegar)\b[\p{L} ]{0,40})?$/iu;
 /** Work that is done with tools alone. */
 const BY_TOOLS: ReadonlySet<string> = new Set(
   "clamp,unclamp,lift,rack,stack,pack,unpack,hang,stand,label,photograph,mark,iron,steam,drill,number,brush,brush out,take apart,knock apart,cut out,cramp,cover,uncover,wrap,unwrap,air,air out,ventilate,hang up,lay out,lay down,weigh,write down,write,move,carry,screw,unscrew,cut,plane,ease,chamfer,dismantle,dig out,wax,oil".split(

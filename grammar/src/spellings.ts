@@ -68,6 +68,8 @@ export const VERB_SPELLINGS: Readonly<Record<string, VerbSpelling>> = {
   hose: { verb: "clean", how: "hose off" },
   "hose off": { verb: "clean", how: "hose off" },
   "hose down": { verb: "clean", how: "hose off" },
+  "water pop": { verb: "dampen", how: "water pop" },
+  "pop the grain": { verb: "dampen" },
   "raise grain": { verb: "dampen" },
   "raise the grain": { verb: "dampen" },
   moisten: { verb: "dampen" },
@@ -208,6 +210,8 @@ export const OWN_WORK: Readonly<Record<string, true>> = Object.fromEntries(
     "cut",
     "chamfer",
     "dismantle",
+    "degloss",
+    "wire wheel",
   ].map((words) => [words, true]),
 );
 

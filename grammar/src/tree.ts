@@ -99,6 +99,11 @@ export interface DeclarationTree {
   readonly body: DeclarationBody;
 }
 
+/** What stands where the plain form starts a new line; `isEnd`: a `;` behind which the line ends anyway. */
+export interface LineBreak extends Span {
+  readonly isEnd?: true;
+}
+
 /** What the text of one declaration says. Depends on that text alone; all spans relative to its start. */
 export interface DeclarationBody {
   readonly text: string;
@@ -106,6 +111,8 @@ export interface DeclarationBody {
   readonly problems: readonly SyntaxProblem[];
   /** In the order of the text, and apart. */
   readonly respellings: readonly Respelling[];
+  /** Where the plain form starts a new line, in the order of the text. */
+  readonly breaks: readonly LineBreak[];
   /** Whether each brace has its partner; else what stands in which block is a guess. */
   readonly bracesMatch: boolean;
   readonly syntax: Declaration;
@@ -355,6 +362,8 @@ export interface FieldStatement extends StatementBase {
   readonly value: FieldValue;
   /** Words behind the value, `pot_life 4 h "at 20 C"`: they say more of it, and no figure goes by them. */
   readonly said?: Title;
+  /** What they say is one more of the figure before them, and does not count. */
+  readonly isUncounted?: true;
   readonly kept?: KeptLine;
 }
 

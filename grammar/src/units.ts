@@ -13,7 +13,7 @@ export const UNIT_GROUPS: Readonly<Record<string, readonly string[]>> = {
   temperature: ["C", "F"],
   mass: ["g", "kg", "oz", "lb"],
   density: ["g/L", "lb/gal", "kg/L"],
-  "spreading rate": ["m2/L", "ft2/gal", "ft2/L", "ft2/qt", "mL/m2", "g/m2", "m2/kg", "ft2/lb"],
+  "spreading rate": ["m2/L", "ft2/gal", "ft2/L", "ft2/qt", "ft2/pt", "mL/m2", "g/m2", "m2/kg", "ft2/lb"],
   share: ["%"],
   "air flow": ["m3/h", "cfm"],
   "air change": ["air changes/h"],

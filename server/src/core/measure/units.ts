@@ -110,6 +110,7 @@ const TABLE: readonly UnitDefinition[] = [
   unit("ft2/L", "spreading rate", 9_290_304, 1e8, CFR500),
   unit("ft2/gal", "spreading rate", 92_903_040, 3_785_411_784, `${CFR500}; ${HB44}`),
   unit("ft2/qt", "spreading rate", 92_903_040, 946_352_946, `${CFR500}; ${HB44}`),
+  unit("ft2/pt", "spreading rate", 92_903_040, 473_176_473, `${CFR500}; ${HB44}`),
   { ...unit("mL/m2", "spreading rate", 1000, 1, SI), inverse: true },
   unit("g/m2", "weight by area", 1, 1, SI),
   { ...unit("m2/kg", "weight by area", 1000, 1, SI), inverse: true },

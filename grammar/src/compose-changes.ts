@@ -1,0 +1,73 @@
+/** Two rows of changes, the second to what the first leaves, as one row of changes to the text itself. */
+import type { TextChange } from "./format.ts";
+import type { Span } from "./tree.ts";
+
+/**
+ * The changes that do to a text what `first` does to it and then `second` to what that leaves. Both are in order and apart, and
+ * so is the result; changes that touch in between become one.
+ */
+export function composeChanges(
+  text: string,
+  first: readonly TextChange[],
+  second: readonly TextChange[],
+): readonly TextChange[] {
+  const images = imagesOf(first);
+  const changes: TextChange[] = [];
+  let [ofFirst, ofSecond, grown] = [0, 0, 0];
+  while (ofFirst < images.length || ofSecond < second.length) {
+    const from = Math.min(images[ofFirst]?.start ?? Infinity, second[ofSecond]?.span.start ?? Infinity);
+    const grownBefore = grown;
+    const [mine, theirs] = [ofFirst, ofSecond];
+    let end = from;
+    for (;;) {
+      const image = images[ofFirst];
+      const change = second[ofSecond];
+      if (image && image.start <= end) {
+        end = Math.max(end, image.end);
+        grown += image.end - image.start - (image.change.span.end - image.change.span.start);
+        ofFirst += 1;
+      } else if (change && change.span.start <= end) {
+        end = Math.max(end, change.span.end);
+        ofSecond += 1;
+      } else {
+        break;
+      }
+    }
+    const span = { start: from - grownBefore, end: end - grown };
+    const between = replaced(text, span, images.slice(mine, ofFirst).map(({ change }) => change));
+    const own = second.slice(theirs, ofSecond).map((change) => moved(change, -from));
+    const put = replaced(between, { start: 0, end: between.length }, own);
+    if (put !== text.slice(span.start, span.end)) changes.push({ span, text: put });
+  }
+  return changes;
+}
+
+/** Where the text that a change puts in stands afterwards. */
+interface Image extends Span {
+  readonly change: TextChange;
+}
+
+function imagesOf(changes: readonly TextChange[]): readonly Image[] {
+  let grown = 0;
+  return changes.map((change) => {
+    const start = change.span.start + grown;
+    grown += change.text.length - (change.span.end - change.span.start);
+    return { start, end: start + change.text.length, change };
+  });
+}
+
+/** A part of a text after changes within it. */
+function replaced(text: string, { start, end }: Span, changes: readonly TextChange[]): string {
+  let at = start;
+  let result = "";
+  for (const { span, text: put } of changes) {
+    result += text.slice(at, span.start) + put;
+    at = span.end;
+  }
+  return result + text.slice(at, end);
+}
+
+const moved = ({ span, text }: TextChange, by: number): TextChange => ({
+  span: { start: span.start + by, end: span.end + by },
+  text,
+});
