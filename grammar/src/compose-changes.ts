@@ -34,7 +34,11 @@ export function composeChanges(
       }
     }
     const span = { start: from - grownBefore, end: end - grown };
-    const between = replaced(text, span, images.slice(mine, ofFirst).map(({ change }) => change));
+    const between = replaced(
+      text,
+      span,
+      images.slice(mine, ofFirst).map(({ change }) => change),
+    );
     const own = second.slice(theirs, ofSecond).map((change) => moved(change, -from));
     const put = replaced(between, { start: 0, end: between.length }, own);
     if (put !== text.slice(span.start, span.end)) changes.push({ span, text: put });

@@ -48,9 +48,9 @@ function lineBreaks({ text, pieces }: FileTree): readonly TextChange[] {
     const left = new Set(body.problems.flatMap(({ span }) => [lineOf(span.start), lineOf(span.end)]));
     return body.breaks
       .filter(({ start }) => !left.has(lineOf(start)))
-      .map(({ start, end, isEnd }) => ({
+      .map(({ start, end, text: put = "\n" }) => ({
         span: { start: start + offset, end: end + offset },
-        text: isEnd ? "" : newlineOf(text),
+        text: put.replace("\n", newlineOf(text)),
       }));
   });
 }
@@ -63,7 +63,7 @@ function lineBefore(text: string, breaks: readonly TextChange[]): (line: number)
     const start = span.start + grown;
     line += text.slice(at, start).split("\n").length - 1;
     at = start;
-    if (put !== "") parted.push(line);
+    if (put.includes("\n")) parted.push(line);
     grown += put.length - (span.end - span.start);
   }
   return (number) => number - firstIndex(parted, (before) => before >= number);

@@ -8,6 +8,8 @@
  */
 import { endOf, isWord, type LexToken } from "./lexer.ts";
 import { type Chunk, chunkEnd, chunkStart, type SourceLine } from "./lines.ts";
+import { lookUp } from "./look-up.ts";
+import { RIGHT_LINES } from "./right-lines.ts";
 import { isFieldWord } from "./spellings.ts";
 import { Colon, Comma, LeftParen, NumberToken, RightParen, StringToken, With } from "./tokens.ts";
 import type { LineBreak, Span, SyntaxProblem } from "./tree.ts";
@@ -286,11 +288,15 @@ function linesOf(ctx: Ctx, node: LayoutNode, { kind, head }: Opener): readonly L
       nodes.push({ tokens: tokens.slice(from, end), line });
       const start = endOf(tokens[end - 1]!);
       const follower = tokens[next.at];
-      ctx.breaks.push(follower ? { start, end: follower.start } : { start, end: endOf(token), isEnd: true });
+      ctx.breaks.push(follower ? { start, end: follower.start } : { start, end: endOf(token), text: "" });
     }
     from = next.at;
   }
-  return from === 0 ? [node] : from < tokens.length ? [...nodes, { tokens: tokens.slice(from), line }] : nodes;
+  return from === 0
+    ? [node]
+    : from < tokens.length
+      ? [...nodes, { tokens: tokens.slice(from), line }]
+      : nodes;
 }
 
 /** Where the next line begins, when this token or the gap behind it (`isApart`) stands between two. */
@@ -303,8 +309,7 @@ function nextLineAt(
   const token = tokens[idx]!;
   const next = tokens[idx + 1];
   if (token.text === ";" && token.kind === "unknown") {
-    const isEnd = next === undefined || beginsLine(kind, next) || nextWordBegins(tokens, idx + 1, kind);
-    return isEnd ? { at: idx + 1, isApart: false } : undefined;
+    return next === undefined || isWord(next) ? { at: idx + 1, isApart: false } : undefined;
   }
   if (next === undefined) {
     return undefined;
@@ -316,29 +321,38 @@ function nextLineAt(
     return isLine ? { at: idx + 1, isApart: false } : undefined;
   }
   const isWide = next.start - endOf(token) > 1;
-  return isInline && isWide && beginsLine(kind, next) ? { at: idx + 1, isApart: true } : undefined;
+  const isLine = beginsLine(kind, next) || lookUp(RIGHT_LINES, kind)?.[next.text] !== undefined;
+  return isInline && isWide && isLine ? { at: idx + 1, isApart: true } : undefined;
 }
 
 const beginsLine = (kind: BlockKind, token: LexToken): boolean => isWord(token) && isWordOf(kind, token.text);
 
-/** `; then dust` */
-function nextWordBegins(tokens: readonly LexToken[], at: number, kind: BlockKind): boolean {
-  return (kind === "recipe" || kind === "layer") && isWorkAt(tokens, at);
-}
-
 /** `sand 180, then dust`, `sand 180, dust`: work behind other work. Of a layer it is said how it goes on. */
 function followsWork(tokens: readonly LexToken[], from: number, comma: number): boolean {
   const first = tokens[from]!.text;
-  const isWork = first === "step" || first === "then" || Object.hasOwn(VERBS, first);
+  const isWork = first === "step" || first === "then" || isVerb(first);
   return isWork && isWorkAt(tokens, comma + 1);
 }
+
+/** Other words for a verb, of those that say nothing of how something else is done, as `wet` does. */
+const ALSO_VERBS: ReadonlySet<string> = new Set([
+  "vacuum",
+  "hoover",
+  "tack",
+  "sweep",
+  "denib",
+  "polish",
+  "wipe",
+]);
+
+const isVerb = (word: string): boolean => Object.hasOwn(VERBS, word) || ALSO_VERBS.has(word);
 
 /** `then dust`, `dust with tack_cloth`, `dust`, and no more of a line than that. */
 function isWorkAt(tokens: readonly LexToken[], at: number): boolean {
   const verb = tokens[at]?.text === "then" ? at + 1 : at;
   const behind = tokens[verb + 1];
   return (
-    Object.hasOwn(VERBS, tokens[verb]?.text ?? "") &&
+    isVerb(tokens[verb]?.text ?? "") &&
     (behind === undefined || behind.type === Comma || behind.type === With || behind.type === NumberToken)
   );
 }

@@ -63,7 +63,7 @@ export function keptAs(kind: Exclude<BlockKind, "file">, tokens: readonly LexTok
   }
   if (kind === "job" && word === "crew") {
     // Who they are; how many are at work is the shop's.
-    return second.kind === "word" ? "said" : undefined;
+    return second.kind === "word" ? "said" : "fact";
   }
   if (
     Object.hasOwn(FIELDS[kind], word) ||
@@ -190,6 +190,9 @@ export function isSaidTail(text: string, owner: "step" | "layer"): boolean {
     (SAID_ALONE.has(text) || PLAIN_BEGINNINGS.has(first!) || !isSlip(first!))
   );
 }
+
+/** Whether a word by itself says how a step is done: near to none of a tail, and no name with `_`. */
+export const isOwnTail = (word: string): boolean => /^\p{L}{4,20}$/u.test(word) && !isSlip(word);
 
 /** Whether a word may be a slip of the pen for that of a tail. */
 const isSlip = (word: string): boolean =>

@@ -88,11 +88,11 @@ function bodyOf(
   layout: DeclarationLayout,
   more: readonly SyntaxProblem[],
 ): DeclarationBody {
-  const ctx: ReadingContext = { lines, problems: [], respellings: [] };
+  const ctx: ReadingContext = { lines, problems: [], respellings: [], breaks: [...layout.breaks] };
   const syntax = readDeclaration(ctx, layout);
   const problems = firstOfEachLine([...ctx.problems, ...layout.problems, ...more], lines);
   const respellings = ctx.respellings.toSorted((a, b) => a.span.start - b.span.start);
-  const breaks = layout.breaks.toSorted((a, b) => a.start - b.start);
+  const breaks = ctx.breaks.toSorted((a, b) => a.start - b.start);
   return { text, tokens, problems, respellings, breaks, bracesMatch: layout.bracesMatch, syntax };
 }
 

@@ -93,7 +93,7 @@ export class BehindParser extends FieldParser {
     const value = parts.join(", ");
     const end = written === undefined ? at : endOf(this.peek(0));
     const span = { start: written === undefined ? at : isWritten ? start : at, end };
-    if (!isWritten && this.form !== undefined && COUNTS.has(this.form) && COUNTED.test(value)) {
+    if (written !== undefined && !isWritten && about === undefined && this.isCounted(value)) {
       // Left as it is, since its writer has to say what is meant by it.
       line.isUncounted = true;
     } else if (!isWritten || about !== undefined) {
@@ -103,6 +103,11 @@ export class BehindParser extends FieldParser {
     if (!keptInValue(line.value, said)) {
       line.said = said;
     }
+  }
+
+  /** Whether words behind a figure have one more of the same. */
+  private isCounted(words: string): boolean {
+    return (this.form === "money" || this.keyword === "crew") && /\d/u.test(words);
   }
 
   private wordsToEnd(): { readonly value: string } {
@@ -132,7 +137,7 @@ export class BehindParser extends FieldParser {
     }
     if (isApart) {
       const isSaid =
-        !HAS_FIGURE.test(text) || COUNTS.has(form) || (IN_FIGURES.has(form) && GOES_ON.test(text));
+        !HAS_FIGURE.test(text) || form === "money" || (IN_FIGURES.has(form) && GOES_ON.test(text));
       return isSaid && !(EXPECTED[form]?.some((word) => isNear(first.text, [word])) ?? false);
     }
     return (
@@ -193,9 +198,6 @@ const NOT_BEFORE: Readonly<Record<string, RegExp>> = {
   ready: /^(?:not before|no sooner than|from|after|above|over|more than)$/u,
 };
 
-/** Forms behind which a figure among words is one more of the same: `labour 45.00 per h, helper 22.00 per h`. */
-const COUNTS: ReadonlySet<FieldForm> = new Set(["money", "number"]);
-const COUNTED = /\d/u;
 /** `4200 ppm`, `2.1 %`: how much lead was found. */
 const LEAD_CONTENT = /^[\d.,]{1,9} ?(?:ppm|%|mg)(?:[ /]\p{L}{1,4}\d?)?(?= |$)/iu;
 /** `2 helpers` */

@@ -3,6 +3,7 @@ import { gist } from "./gist.ts";
 import { endOf } from "./lexer.ts";
 import { phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
+import { isSaidTail } from "./own-words.ts";
 import { MethodParser } from "./parser-methods.ts";
 import { NUMBER_WORDS, valueText } from "./parser-parts.ts";
 import { AT_TAIL, type Line, quoted } from "./parser-steps.ts";
@@ -12,6 +13,10 @@ import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
 
 export type LayerLine = Line<tree.LayerStatement>;
+
+/** How words begin that say where a coat goes on. */
+const PLACE_BEHIND =
+  /^(?:into|in|on|along|around|inside|onto|across|from) (?:the |all |both )?(?!only\b|top of\b)\p{L}/iu;
 
 export class CoatParser extends MethodParser {
   protected readonly layerMain = this.part(AT_TAIL, (line: LayerLine, tails: tree.Tail[]): void => {
@@ -102,8 +107,14 @@ export class CoatParser extends MethodParser {
   }
 
   /** `clear mist coat`, `oil 30 g/m2`: what can be no name here. */
+  /** `into corners`, `along the edges`: where it goes on, in words. */
+  protected isPlaceNext(): boolean {
+    const text = this.restOfPart();
+    return PLACE_BEHIND.test(text) && isSaidTail(text, "layer");
+  }
+
   protected isTailWithoutComma(): boolean {
-    return t.BARE_TAILS.has(this.peek(1).type) || this.isAmount();
+    return t.BARE_TAILS.has(this.peek(1).type) || this.isAmount() || this.isPlaceNext();
   }
 
   /** `3`, `2 to 3`, `2-3`, `2 or 3`, `6 to 8 sessions` */

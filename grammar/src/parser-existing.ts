@@ -144,7 +144,7 @@ export class ExistingParser extends LabelParser {
       const material = spelt ?? make.makeWords(this.wordRun("a layer"));
       layers.push({ material, span: material.span });
     }
-    if (this.at(t.StringToken)) {
+    if (this.at(t.StringToken) && layers.length > 0) {
       layers.at(-1)!.state = make.makeTitle(this.take(t.StringToken));
     }
     if (this.at(t.By)) {

@@ -97,7 +97,7 @@ export class FieldParser extends ExistingParser {
   );
 
   /** `Tue and Thu 15:30 to 17:30`: the hours of the last day are those of the days before it, of which none are told. */
-  private hoursOfAll(spans: HoursSpan[]): void {
+  private hoursOfAll(spans: Draft<HoursSpan>[]): void {
     for (let idx = spans.length - 2; idx >= 0; idx -= 1) {
       const [span, next] = [spans[idx]!, spans[idx + 1]!];
       if (span.opens === undefined && next.opens !== undefined && next.closes !== undefined) {

@@ -3,7 +3,7 @@ import { endOf } from "./lexer.ts";
 import { onSomePieces, waitOnLayer, wordsUnquoted } from "./line-problems.ts";
 import { type Draft, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
-import { isSaidTail } from "./own-words.ts";
+import { isOwnTail, isSaidTail } from "./own-words.ts";
 import { COATS_BEHIND, CoatParser, type LayerLine } from "./parser-coats.ts";
 import { AT_TAIL, type StepLine } from "./parser-steps.ts";
 import { type Owner, tailNames } from "./parser-tails.ts";
@@ -11,6 +11,8 @@ import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { TAILS } from "./vocabulary.ts";
+
+const FLOODED_ON = phrases("on", "coat");
 
 export class LayerParser extends CoatParser {
   readonly step = this.line(
@@ -103,7 +105,9 @@ export class LayerParser extends CoatParser {
       } else if (bare !== undefined) {
         const keyword = make.makeName(this.take(t.Word));
         tails.push({ kind: bare, keyword, span: keyword.span });
-        this.leaveOut(COATS_BEHIND);
+        this.leaveOut(bare === "flooded" ? FLOODED_ON : COATS_BEHIND);
+      } else if (owner === "step" && this.isWordAlone()) {
+        this.saidText(tails, this.restOfPart());
       } else if (this.optionalTail(owner, tails) || (layer !== undefined && this.passTail(tails))) {
         // Read.
       } else if (layer !== undefined && this.at(t.BetweenWord)) {
@@ -129,6 +133,12 @@ export class LayerParser extends CoatParser {
       this.endOfPart(undefined, (next) => next === t.StringToken || t.TAIL_TYPES.has(next));
     },
   );
+
+  /** `scrape, wet`, `clean with water, soap`: one word that is near to none of a tail. */
+  private isWordAlone(): boolean {
+    const { text, kind } = this.peek(1);
+    return kind === "word" && this.isPartEnd(2) && (text === "wet" || isOwnTail(text));
+  }
 
   private isTwiceAlone(): boolean {
     return this.isWordAt("twice", 1) && this.isPartEnd(2) && this.at(t.Comma, 0);

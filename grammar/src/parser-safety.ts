@@ -142,4 +142,4 @@ const KIND_OF_GLOVES = new RegExp(
 );
 /** Clothes, and what takes dust away where it is made; none of it is a duty, and none stands for one. */
 const WORN_BESIDES =
-  /^(?:(?:disposable|spray|painting|protective|full|body|long|leather|rubber|safety) ){0,2}(?:suit|overalls?|coveralls?|apron|boots|shoes|hood|long sleeves|face shield|visor|clothing|clothes|dust extraction|dust extractor|barrier cream|hair net|cap)(?=$| and )/iu;
+  /^(?:(?:disposable|spray|painting|protective|full|body|long|leather|rubber|safety) ){0,2}(?:suit|overalls?|coveralls?|apron|boots|shoes|hood|long sleeves|face shield|visor|clothing|clothes|dust extraction|(?:dust )?extractor|outdoors|open air|barrier cream|hair net|cap)(?=$| and )/iu;

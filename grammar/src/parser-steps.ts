@@ -31,6 +31,7 @@ import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { VERBS, type VerbForm, WAIT_STAGES } from "./vocabulary.ts";
+import { keyOf, WORD_SPELLINGS } from "./word-spellings.ts";
 
 /** What a statement says, without keyword, span, documentation and block. */
 export type Line<S> = Draft<Omit<S, "kind" | "keyword" | "span" | "docs" | "block" | "fields">>;
@@ -314,6 +315,9 @@ export class StepParser extends BehindParser {
 
   /** `with mild soap`, `with warm water and a drop of vinegar`: what is built in, with words around it. */
   private soapOrWater(line: StepLine): void {
+    if (this.materialInWords(line)) {
+      return;
+    }
     const said = SOAP_OR_WATER.exec(this.restOfPart());
     if (!said || (said[1] === undefined && said[3] === undefined)) {
       this.withMaterial(line);
@@ -334,6 +338,26 @@ export class StepParser extends BehindParser {
       const at = { start: span.end, end: span.end };
       line.what = { kind: "title", value, span: at };
     }
+  }
+
+  /** `with oxalic acid 5 %`: what labels call a family, by the name of its built-in material in the plain form. */
+  private materialInWords(line: StepLine): boolean {
+    const [first, second] = [this.peek(2), this.peek(3)];
+    const plain =
+      first.kind === "word" && second.kind === "word"
+        ? FAMILY_WORDS?.get(keyOf(`${first.text} ${second.text}`))
+        : undefined;
+    const said = plain === undefined ? null : WITH_SHARE.exec(this.restOfPart());
+    const span = said && this.takeText(said[0]);
+    if (plain === undefined || !said || !span) {
+      return false;
+    }
+    const text = plain.replaceAll(" ", "_");
+    this.respell(span, `with ${text}`);
+    line.material = { kind: "name", text, span };
+    const value = [line.what?.value, said[1]!].filter((part) => part !== undefined).join(", ");
+    line.what = { kind: "title", value, span: { start: span.end, end: span.end } };
+    return true;
   }
 
   /** `and wire wool` */
@@ -373,7 +397,19 @@ export class StepParser extends BehindParser {
       line.verb = make.makeName(this.take(t.Word, "a verb or a text in double quotes"));
       return undefined;
     }
-    const hasWith = this.at(t.With, found.length + 1) && Object.hasOwn(VERB_SPELLINGS_WITH, found.written);
+    const isWith = this.at(t.With, found.length + 1);
+    if (
+      isWith &&
+      found.written === "rub" &&
+      this.at(t.Word, 3) &&
+      !NO_LIQUID.test(this.restOfPart().slice(3))
+    ) {
+      this.skip(found.length);
+      this.respell(found.span, "clean");
+      line.verb = { kind: "name", text: "clean", span: found.span };
+      return "rub";
+    }
+    const hasWith = isWith && Object.hasOwn(VERB_SPELLINGS_WITH, found.written);
     const meant: VerbSpelling =
       (hasWith ? undefined : VERB_SPELLINGS[found.written]) ??
       VERB_SPELLINGS_WITH[found.written] ??
@@ -674,8 +710,14 @@ export class StepParser extends BehindParser {
 const BY_HAND =
   /^(?:mechanically|dry\b|(?:by|with) (?:an? |the )?(?:hand|machine|heat|hot air|infrared|scraper|card scraper|cabinet scraper|knife|blade|chisel|glass)\b)/iu;
 /** Soap and water are built in; what stands around them is said of them. */
+/** What work is rubbed with that is no liquid. */
+const NO_LIQUID =
+  /wool|pads?\b|paper|fleece|web|grit|cloth|stone|block|brush|sponge|felt|leather|powder|hand|candle|wax|\d/iu;
+/** `with oxalic acid`, `with oxalic acid 5 %` */
+const WITH_SHARE = /^with (\p{L}{2,20} \p{L}{2,20}(?: \d{1,2}(?:\.\d{1,2})? ?%)?)(?=$| )/iu;
+const FAMILY_WORDS = WORD_SPELLINGS.get("family");
 const SOAP_OR_WATER =
-  /^with ((?:a little |some )?(?:mild|soft|warm|hot|cold|lukewarm|soapy|clean|clear|distilled|deionised|deionized|demineralised|tap|rain|neutral|plain) (?:and )?(?:(?:mild|warm|soapy) )?)?(soap|water)( \d{1,2}(?:\.\d)? ?%(?: in (?:\p{L}{3,14} )?water)?| in (?:\p{L}{3,14} )?water| and (?:a (?:drop|little|dash|shot|splash|bit|spoonful)|some|very|vinegar)\b[\p{L} ]{0,40})?$/iu;
+  /^with ((?:a little |some )?(?:mild|soft|warm|hot|cold|lukewarm|soapy|clean|clear|distilled|deionised|deionized|demineralised|tap|rain|neutral|plain) (?:and )?(?:(?:mild|warm|soapy) )?)?(soap|water)( \d{1,2}(?:\.\d)? ?%(?: in (?:\p{L}{3,14} )?water)?| in (?:\p{L}{3,14} )?water| and (?:a (?:drop|little|dash|shot|splash|bit|spoonful)|some|very|vinegar)\b[\p{L} ]{0,40})?(?=$| x \d)/iu;
 /** Work that is done with tools alone. */
 const BY_TOOLS: ReadonlySet<string> = new Set(
   "clamp,unclamp,lift,rack,stack,pack,unpack,hang,stand,label,photograph,mark,iron,steam,drill,number,brush,brush out,take apart,knock apart,cut out,cramp,cover,uncover,wrap,unwrap,air,air out,ventilate,hang up,lay out,lay down,weigh,write down,write,move,carry,screw,unscrew,cut,plane,ease,chamfer,dismantle,dig out,wax,oil".split(

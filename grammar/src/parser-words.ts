@@ -3,6 +3,7 @@
 import { endOf } from "./lexer.ts";
 import { AT_COMMA, type Draft, type LineRule, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
+import { isNear } from "./own-words.ts";
 import { ShapeParser } from "./parser-shapes.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
@@ -20,6 +21,13 @@ const WOOD_STATE =
 /** A colour that is told by another, and by no name: `dark`, `as the library's table`, `walnut shade`. */
 const IS_OWN_COLOUR =
   /^(?:(?:very )?(?:dark|light|pale|medium|mid|warm|cold|bright|coloured|colored)|(?:as|like|to match|matching) .{2,40}|(?:two|three|four|several|various|mixed|different)(?: colou?rs| shades| tones)?|\p{L}{2,20}(?: \p{L}{2,20})? (?:shade|tone|colou?r))$/iu;
+/** Words of a colour that rules go by, and of a sheen. */
+const NO_COLOURS =
+  "clear,amber,white,transparent,gloss,glossy,shiny,satin,matte,matt,eggshell,flat,dull".split(",");
+/** `barn red`, `mustard`: words that are near to none that a rule goes by. */
+const isColourOfOwn = (text: string): boolean =>
+  /^\p{L}{3,20}(?: \p{L}{2,20}){0,2}$/iu.test(text) &&
+  text.split(" ").every((word) => !isNear(word, NO_COLOURS));
 const OUTDOORS_SAID: ReadonlyMap<string, readonly string[]> = new Map(
   (
     [
@@ -96,7 +104,8 @@ export class WordsParser extends ShapeParser {
       return undefined;
     }
     const text = this.restOfPart();
-    if (text === "" || (this.keyword === "colour" && !isColourName(text) && !IS_OWN_COLOUR.test(text))) {
+    const isColour = isColourName(text) || IS_OWN_COLOUR.test(text) || isColourOfOwn(text);
+    if (text === "" || (this.keyword === "colour" && !isColour)) {
       return undefined;
     }
     const span = this.takeText(text);

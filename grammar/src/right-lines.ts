@@ -9,7 +9,7 @@ export const RIGHT_LINES: Readonly<Record<string, Readonly<Record<string, string
     dry: "Write `touch`, `recoat` or `cure`, such as `recoat 4 h`.",
     drying: "Write `touch`, `recoat` or `cure`, such as `recoat 4 h`.",
     tack: "Write when the next thing can go on, also leaf on its size, as `recoat 12 h`.",
-    stand: "How long it stands before use is read by nobody: write it as a note, `note \"stand 7 days\"`.",
+    stand: 'How long it stands before use is read by nobody: write it as a note, `note "stand 7 days"`.',
     use: "Write when it has its full hardness, such as `cure 21 days`; earlier use is worked out from that.",
   },
   piece: {

@@ -25,6 +25,7 @@ import type {
   FieldStatement,
   FieldValue,
   KeptLine,
+  LineBreak,
   Name,
   RecipeStatement,
   Respelling,
@@ -48,6 +49,7 @@ export interface ReadingContext {
   readonly lines: readonly SourceLine[];
   readonly problems: SyntaxProblem[];
   readonly respellings: Respelling[];
+  readonly breaks: LineBreak[];
 }
 
 type FieldOrBroken = FieldStatement | BrokenStatement;
@@ -98,11 +100,52 @@ export function readJob(
   nodes: readonly LayoutNode[],
 ): (FieldOrBroken | ApplyStatement | DoneStatement)[] {
   return nodes
-    .map((node) => readStatement(ctx, node, "job"))
+    .flatMap((node) => ofEach(ctx, node).map((line) => readStatement(ctx, line.node, "job", line)))
     .filter(
       (statement) => isFieldOrBroken(statement) || statement.kind === "apply" || statement.kind === "done",
     );
 }
+
+/** `piece table, stool x 2`, `apply stained, waxed to top`: a line for each, which the plain form writes out. */
+function ofEach(ctx: ReadingContext, node: LayoutNode): readonly LineOfWork[] {
+  const { tokens } = node;
+  const word = tokens[0]!.text;
+  const isApply = word === "apply";
+  const commas = isApply || word === "piece" ? commasBefore(tokens, isApply ? t.To : t.End) : [];
+  if (commas.length === 0) {
+    return [{ node }];
+  }
+  const to = isApply ? tokens.findIndex(({ type }) => type === t.To) : tokens.length;
+  const behind = tokens.slice(to);
+  const text = behind.length > 0 ? ` ${textOf(behind)}` : "";
+  const starts = [1, ...commas.map((at) => at + 1)];
+  return starts.map((from, idx) => {
+    const end = commas[idx] ?? to;
+    const own = [...tokens.slice(from, end), ...behind];
+    if (idx === 0) {
+      return { node: { ...node, tokens: [tokens[0]!, ...own] } };
+    }
+    const { start } = tokens[from]!;
+    ctx.breaks.push({ start: endOf(tokens[from - 2]!), end: start, text: `${text}\n${word} ` });
+    return lineOfWork(node, own, word, { start, end: start });
+  });
+}
+
+/** The commas of a list of names, and `and` before its last, up to a word of this type. Others stand in parentheses. */
+function commasBefore(tokens: readonly LexToken[], end: t.TokenType): readonly number[] {
+  const commas: number[] = [];
+  let depth = 0;
+  for (const [idx, { type }] of tokens.entries()) {
+    if (depth === 0 && type === end) return isListed(tokens, commas) ? commas : [];
+    depth += type === t.LeftParen ? 1 : type === t.RightParen ? -1 : 0;
+    if (depth === 0 && idx > 1 && (type === t.Comma || type === t.And)) commas.push(idx);
+  }
+  return end === t.End && depth === 0 && isListed(tokens, commas) ? commas : [];
+}
+
+/** Whether a name stands behind each comma. */
+const isListed = (tokens: readonly LexToken[], commas: readonly number[]): boolean =>
+  commas.every((at) => tokens[at + 1]?.type === t.Word && tokens[at - 1]!.type !== t.Comma);
 
 /** The statements of a recipe, or of the block of a layer. */
 export function readRecipe(
@@ -192,14 +235,15 @@ function readStatement(
   ctx: ReadingContext,
   written: LayoutNode,
   kind: Exclude<BlockKind, "file">,
+  given?: LineOfWork,
 ): Statement {
-  const { node, said } =
-    kind === "recipe" || kind === "layer" ? asLineOfWork(ctx, written) : { node: written, said: undefined };
+  const isWork = kind === "recipe" || kind === "layer";
+  const { node, said } = isWork ? asLineOfWork(ctx, written) : (given ?? { node: written, said: undefined });
   const first = node.tokens[0]!;
   const keyword = said ?? makeName(first);
   const span = nodeSpan(node);
   const base = { keyword, span, docs: "" };
-  const isBare = said === undefined && (kind === "recipe" || kind === "layer");
+  const isBare = said === undefined && isWork;
   const bare = isBare ? withoutKeyword(node) : undefined;
   if (bare !== undefined) {
     const at = { start: first.start, end: first.start };
@@ -230,7 +274,7 @@ function readStatement(
   if (statement !== undefined) {
     return readOwnStatement(ctx, node, base, word, statement.example);
   }
-  const kept = node.block === undefined ? keptAs(kind, node.tokens) : undefined;
+  const kept = node.block === undefined && given?.said === undefined ? keptAs(kind, node.tokens) : undefined;
   if (kept !== undefined) {
     return notedLine(ctx, node, { keyword, span }, kind, kept);
   }
@@ -252,6 +296,13 @@ function readStatement(
     ctx.respellings.length = respellings;
     return notedLine(ctx, node, { keyword, span }, kind, "fact");
   }
+  if (plain === "hours" && ctx.problems.length > problems && isDaysAlone(node.tokens)) {
+    ctx.problems.length = problems;
+    ctx.respellings.length = respellings;
+    const example = hoursOfDays(line.value);
+    const noted = notedLine(ctx, node, { keyword, span }, kind, "fact");
+    return noted.kind === "field" ? { ...noted, kept: { ...noted.kept!, example } } : noted;
+  }
   if (
     isValueInWords(field.form, node.tokens) &&
     (ctx.problems.length > problems || hasNoFigure(line.value))
@@ -268,10 +319,21 @@ function readStatement(
   return { kind: "field", keyword: { ...keyword, text: plain }, span, docs: "", ...line };
 }
 
-/** `shape 4 of post`: a shape of which no size is told. */
+/** The line for these days, from nine to five. */
+function hoursOfDays(value: FieldValue): string {
+  const spans = value.form === "hours" ? value.spans : [];
+  const days = spans.flatMap(({ from, to }) => (from ? [`${from.text}${to ? ` to ${to.text}` : ""}`] : []));
+  return `hours ${days.map((each) => `${each} 09:00 to 17:00`).join(", ")}`;
+}
+
+/** `hours Thu to Sat`: days without a time. */
+const isDaysAlone = (tokens: readonly LexToken[]): boolean =>
+  tokens.every(({ kind, type }) => kind === "word" || type === t.Comma);
+
+/** `shape 4 of post`, `shape round x 45 cm`: a shape of which no size is told, or not the first. */
 const isWithoutFigure = (word: string, tokens: readonly LexToken[]): boolean =>
   word === "shape" &&
-  /^(?:\d+ (?:of )?)?\p{L}+(?: \p{L}+)*$/u.test(
+  /^(?:\d+ (?:of )?)?\p{L}+(?:(?: \p{L}+)*| x \d[\d.]* \p{L}+)$/u.test(
     tokens
       .slice(1)
       .map(({ text }) => text)

@@ -99,9 +99,10 @@ export interface DeclarationTree {
   readonly body: DeclarationBody;
 }
 
-/** What stands where the plain form starts a new line; `isEnd`: a `;` behind which the line ends anyway. */
+/** What stands where the plain form starts a new line. */
 export interface LineBreak extends Span {
-  readonly isEnd?: true;
+  /** The end of the line before it and the beginning of that behind it; a line end alone if not said. */
+  readonly text?: string;
 }
 
 /** What the text of one declaration says. Depends on that text alone; all spans relative to its start. */
@@ -372,6 +373,8 @@ export interface KeptLine {
   readonly as: "said" | "fact";
   /** The word that it begins with. */
   readonly word: string;
+  /** The line that it may be meant for, where what is missing can be guessed. */
+  readonly example?: string;
 }
 
 export interface SurfaceStatement extends StatementBase {

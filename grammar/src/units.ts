@@ -35,6 +35,7 @@ export const UNIT_ALIASES: Readonly<Record<string, string>> = {
   "ft²/gal": "ft2/gal",
   "ft²/L": "ft2/L",
   "ft²/qt": "ft2/qt",
+  "ft²/pt": "ft2/pt",
   "mL/m²": "mL/m2",
   "g/m²": "g/m2",
   "m²/kg": "m2/kg",

@@ -145,8 +145,8 @@ describe("a line of a recipe says what it needs", () => {
     ],
     ["step clean with soap takes 4 min", '"takes" expected a comma before `takes` [Add the comma]'],
     [
-      "step clean with soap, xyzzy",
-      '"xyzzy" expected `only`, `together`, `apart`, `takes`, `costs`, `uses` or `leave`',
+      "step clean with soap, togehter",
+      '"togehter" expected `only`, `together`, `apart`, `takes`, `costs`, `uses` or `leave`',
     ],
     ["step sand 80, takes", '"" expected a time, such as `takes 40 min`'],
     ["layer", '"" expected a material, such as `layer clear x 3, by brush`'],

@@ -38,6 +38,7 @@ const LANGUAGE = new Set([
   "unknown-field",
   "missing-field",
   "size-not-stated",
+  "wood-not-stated",
   "repeated-field",
   "unknown-word",
   "may-be-several",

@@ -50,7 +50,7 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
   "dictated-again/6": [],
   "dictated-again/7": [],
   "dictated-again/8": [],
-  "dictated-third/1": ["hours Sat, Wed evening"],
+  "dictated-third/1": [],
   "dictated-third/2": [],
   "dictated-third/3": ["layer oil, thinner, by white pad, wiped off after 20 min"],
   "dictated-third/4": [
@@ -85,7 +85,7 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
   "dictated-fourth/1": [],
   "dictated-fourth/2": [],
   "dictated-fourth/3": ["air outdoors"],
-  "dictated-fourth/4": ["step rub with alcohol", "step rub with alcohol"],
+  "dictated-fourth/4": [],
   "dictated-fourth/5": ["step degrease with sugar_soap", "layer paint with bonding_additive, by brush"],
   "dictated-fourth/6": [],
   "dictated-fourth/7": [],

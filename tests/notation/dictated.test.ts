@@ -30,12 +30,7 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
     "apply reglued(glue: white_glue)",
   ],
   "6-shop-sign": ["wear outdoors", 'step wet_sand "what\'s loose"', "wait until tack"],
-  "7-map-cabinet": [
-    "on_hand 0.5 tin",
-    "surface drawer_insides {",
-    "apply handles_off()",
-    "apply handles_on()",
-  ],
+  "7-map-cabinet": ["surface drawer_insides {", "apply handles_off()", "apply handles_on()"],
   "8-counter": ["meant_for hands, food"],
 };
 

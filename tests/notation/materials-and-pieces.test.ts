@@ -228,7 +228,7 @@ describe("surface", () => {
 
 describe("surface of its own", () => {
   it.each([
-    ["shape area 1 m2", 'missing-field "surface s"'],
+    ["shape area 1 m2", 'warning wood-not-stated "surface s"'],
     ["wood beech", 'warning size-not-stated "surface s"'],
     ["shape area 1 m2\n wod beech", 'unknown-field "wod"'],
     ["shape area 1 m2\n wood red oak, veneer 0.6 mm", ""],

@@ -2,6 +2,26 @@
 import type { Row } from "./unprompted-lines.ts";
 
 const FIELDS: readonly Row[] = [
+  ["surface", "existing oil varnish, 1962, sticky", 'existing oil varnish "1962, sticky"'],
+  ["surface", "existing shellac, 1880s, flaking", 'existing shellac "1880s, flaking"'],
+  [
+    "surface",
+    "lead found by laboratory 2026-11-03, 4200 ppm",
+    'lead found by laboratory 2026-11-03 "4200 ppm"',
+  ],
+  ["material", "colour barn red", 'colour "barn red"'],
+  ["material", "colour mustard", 'colour "mustard"'],
+  ["material", "covers 35 ft²/pt", "covers 35 ft2/pt"],
+  ["material", "mix 0.5 lb of flakes, 1 qt of alcohol", 'mix "0.5 lb of flakes, 1 qt of alcohol"'],
+  ["material", "mix pine tar 50 %, linseed oil 50 %", 'mix "pine tar 50 %, linseed oil 50 %"'],
+  ["material", "mix 1/2 oz per qt alcohol", 'mix "1/2 oz per qt alcohol"'],
+  ["shop", "hours Tue and Thu 15:30 to 17:30", "hours Tue 15:30 to 17:30, Thu 15:30 to 17:30"],
+  [
+    "shop",
+    "hours Mon, Wed, Fri 9am to 1pm",
+    "hours Mon 09:00 to 13:00, Wed 09:00 to 13:00, Fri 09:00 to 13:00",
+  ],
+  ["shop", "room 60 m3, no fan", 'room 60 m3 "no fan"'],
   ["surface", 'damage "two black rings"', 'note "damage two black rings"'],
   ["surface", "height 30 in", 'note "height 30 in"'],
   ["piece", "size 750 mm high", 'note "size 750 mm high"'],
@@ -75,6 +95,22 @@ const FIELDS: readonly Row[] = [
 ];
 
 const WORK: readonly Row[] = [
+  ["recipe", "step wire_wheel", 'step "wire wheel"'],
+  ["recipe", "step water_pop", 'step dampen "water pop"'],
+  ["recipe", "step degloss with TSP substitute", 'step "degloss with TSP substitute"'],
+  [
+    "recipe",
+    "step clean with soft soap 2 % in deionised water",
+    'step clean with soap "soft, 2 % in deionised water"',
+  ],
+  ["recipe", "step rinse with deionised water x 2", 'step clean with water "deionised, rinse" x 2'],
+  ["recipe", "step clean ink with oxalic acid 5 %", 'step clean with wood_bleach "ink, oxalic acid 5 %"'],
+  ["recipe", "step scrape, wet, with plastic scraper", 'step scrape, "wet", "with plastic scraper"'],
+  ["recipe", "step clean with water, vinegar", 'step clean with water, "vinegar"'],
+  ["recipe", "step rub with alcohol", 'step clean with alcohol "rub"'],
+  ["recipe", "safety dust_mask, extractor", 'safety dust_mask, "extractor"'],
+  ["recipe", "layer m1 into corners, by brush", 'layer m1, "into corners", by brush'],
+  ["recipe", "layer m1, flooded on, wiped off after 15 min", "layer m1, flooded, wiped off after 15 min"],
   ["recipe", "step plane 0.5 mm a side", 'step "plane 0.5 mm a side"'],
   ["recipe", "step ease edges 2 mm radius", 'step "ease edges 2 mm radius"'],
   ["recipe", "step dig_out resin pockets", 'step "dig out resin pockets"'],

@@ -102,13 +102,7 @@ export function lowerMaterial(ctx: Lowering, syntax: MaterialDeclaration, named:
     thin: readThin(ctx, fields, facts) ?? familyThin(facts),
     sold,
     soldPlace: fieldPlace(ctx, fields, "packs"),
-    onHand:
-      readVolume(
-        ctx,
-        form(fields, "on_hand", "quantity")?.value.quantity as Quantity | undefined,
-        gramsPerLitre,
-        true,
-      ) ?? 0,
+    onHand: readOnHand(ctx, fields, gramsPerLitre),
     onHandPlace: fieldPlace(ctx, fields, "on_hand"),
     flash:
       readFact(ctx, fields, "flash", ["temperature"], { words: "a temperature" })?.fact ??
@@ -514,12 +508,38 @@ function readSold(
   });
 }
 
+/** Litres in stock, 0 where that is not said; of `1/2 tin` nobody knows how much it holds. */
+function readOnHand(
+  ctx: Lowering,
+  fields: Fields,
+  gramsPerLitre: Parameters<typeof readVolume>[2],
+): number {
+  const field = form(fields, "on_hand", "quantity");
+  const amount = field?.value.quantity as Quantity | undefined;
+  if (field && amount?.kind === "quantity" && isCounted(amount)) {
+    report(
+      ctx,
+      "not-counted",
+      field.span,
+      "What is in stock does not count\nIt is told in containers, and nothing says what they hold.\nWrite how much is left, such as `on_hand 0.3 L`.",
+    );
+    return 0;
+  }
+  return readVolume(ctx, amount, gramsPerLitre, true) ?? 0;
+}
+
 /** `1 set for 14.00`, `1 stick`: what it holds is not said, so what needs litres is not known. */
-const isCounted = (amount: Quantity | undefined): boolean =>
-  amount?.parts.length === 1 && COUNTED.has(amount.parts[0]!.unit?.text ?? "");
+function isCounted(amount: Quantity | undefined): boolean {
+  const [part, ...more] = amount?.parts ?? [];
+  if (!part || more.length > 0) return false;
+  // Nobody sells so few millilitres, so a small number without a unit is one of containers.
+  return part.unit ? COUNTED.has(part.unit.text) : part.number.value <= MOST_CONTAINERS;
+}
+
+const MOST_CONTAINERS = 10;
 
 const COUNTED: ReadonlySet<string> = new Set(
-  "set sets kit kits can cans tin tins stick sticks tube tubes bottle bottles jar jars cartridge cartridges bag bags box boxes pack packs sheet sheets roll rolls spray_can spray_cans".split(
+  "set sets kit kits can cans tin tins pot pots tub tubs bucket buckets drum drums pail pails piece pieces stick sticks tube tubes bottle bottles jar jars cartridge cartridges bag bags box boxes pack packs sheet sheets roll rolls spray_can spray_cans".split(
     " ",
   ),
 );

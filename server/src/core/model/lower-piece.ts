@@ -10,6 +10,8 @@ import type {
   PieceDeclaration,
   ShapeSyntax,
   SurfaceStatement,
+  Title,
+  Words,
 } from "../../../../grammar/src/tree.ts";
 import { FIELDS, SHAPES } from "../../../../grammar/src/vocabulary.ts";
 import { shapeArea } from "../geometry/shape-area.ts";
@@ -146,10 +148,34 @@ function readTests(ctx: Lowering, statements: readonly FieldStatement[]): Pick<S
   const tested = statements
     .flatMap(({ value }) => (value as Form<"words">).items)
     .flatMap((item) => {
+      if (isOtherResult(item)) {
+        const text = item.kind === "title" ? item.value : item.text;
+        report(
+          ctx,
+          "not-counted",
+          item.span,
+          `\`${text}\` does not count\nNothing is known here of such a result, so it narrows no unknown finish.\nWrite what else the test showed, such as ${orList(SPOT_TESTS.slice(0, 3).map(({ word }) => `\`${word}\``))}.`,
+        );
+        return [];
+      }
       const word = readWord(ctx, item, wordList(SPOT_TESTS), "result of a spot test");
       return word ? [stated(ctx, word, item.span)] : [];
     });
   return tested.length === 0 ? {} : { tested };
+}
+
+/** `lacquer thinner wrinkles`: what a known test showed, in words that say neither of its results. */
+function isOtherResult(item: Words | Title): boolean {
+  const text = (item.kind === "title" ? item.value : item.text).toLowerCase();
+  const tests = SPOT_TESTS.map(({ word }) => word.split(" "));
+  return tests.some((words) => {
+    const test = words.slice(0, -1).join(" ");
+    if (!text.startsWith(`${test} `)) return false;
+    const result = text.slice(test.length + 1);
+    return !tests.some(
+      (known) => known.slice(0, -1).join(" ") === test && editDistance(result, known.at(-1)!, 2) <= 2,
+    );
+  });
 }
 
 function readMoisture(ctx: Lowering, statement: FieldStatement | undefined): Pick<Surface, "moisture"> {

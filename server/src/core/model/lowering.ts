@@ -78,6 +78,7 @@ export function fieldsByWord(
   for (const statement of statements) {
     if (statement.kind !== "field") continue;
     const word = statement.keyword.text;
+    reportUncounted(ctx, statement);
     const field = lookUp(known, word);
     if (!field) {
       const near = reportUnknownField(ctx, block, statement.keyword);
@@ -105,6 +106,13 @@ export function fieldsByWord(
         head,
         "Nothing says how big this surface is\nLitres, cost and time are left out for it.\nAdd a line such as `shape panel 1800 mm x 900 mm x 30 mm`, or what you measured, such as `shape area 1.2 m2`.",
       );
+    } else if (block === "surface" && word === "wood") {
+      report(
+        ctx,
+        "wood-not-stated",
+        head,
+        "Nothing says what this surface is made of\nIt counts as the worst that it may be.\nAdd a line such as `wood red oak, veneer 0.6 mm`, `wood MDF`, `wood metal` or `wood unknown`.",
+      );
     } else {
       report(
         ctx,
@@ -131,7 +139,11 @@ export function reportKept(
       more.length === 0
         ? ""
         : ` So ${more.length === 1 ? "is 1 more line" : `are ${more.length} more lines`} of this ${block}.`;
-    const half = lookUp(WITHOUT_FIGURE, word);
+    const { example } = first.kept!;
+    const half =
+      example === undefined
+        ? lookUp(WITHOUT_FIGURE, word)
+        : `Write when it opens and closes, such as \`${example}\`.`;
     const right = half ?? lookUp(RIGHT_LINES[block] ?? {}, word) ?? elsewhereOf(block, word);
     const isField = lookUp(FIELDS[block], word) !== undefined;
     ctx.findings.push({
@@ -144,6 +156,18 @@ export function reportKept(
       related: more.map(({ span }) => ({ span, message: "Kept as a note as well" })),
     });
   }
+}
+
+/** `labour 45.00 per h, helper 22.00 per h`: one more figure than the field has. */
+function reportUncounted(ctx: Lowering, { keyword, said, isUncounted }: FieldStatement): void {
+  if (!said || !isUncounted) return;
+  const word = keyword.text;
+  report(
+    ctx,
+    "not-counted",
+    said.span,
+    `\`${said.value}\` does not count\nIt is kept in words; what stands before it is the \`${word}\` by itself.\nWrite one figure for all of it, or put these words in quotes.`,
+  );
 }
 
 /** What is missing in a line of a field that its block has. */

@@ -118,8 +118,9 @@ function checkTarget(
     (each) => !piece || each.piece.name === piece.text,
   );
   if (matches.length === 0) {
-    if (areAllKnown) reportUnknown(ctx, "surface", surface, { others: [...known.surfaces.keys()] });
-  } else if (!piece && job.pieces.length > 1) {
+    const isPiece = !piece && known.pieces.has(surface.text);
+    if (areAllKnown && !isPiece) reportUnknown(ctx, "surface", surface, { others: [...known.surfaces.keys()] });
+  } else if (!piece && job.pieces.length > 1 && (matches.length > 1 || !areAllKnown)) {
     const names = matches.map((each) => `\`${each.piece.name}.${surface.text}\``);
     report(
       ctx,

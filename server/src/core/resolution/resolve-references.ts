@@ -144,7 +144,7 @@ function parameterElse(
   return parameter.length > 0 ? parameter : asReferents(model());
 }
 
-/** The surfaces that a word behind `to` means; `all` means every one, unless one is called so. */
+/** What a word behind `to` means: surfaces, `all` of them, unless one is called so, or a piece with all that it has. */
 function surfacesMeant({ declaration, scope }: Names, { name, statement }: NameUse): readonly Referent[] {
   const { model } = declaration.lowered;
   if (model?.kind !== "job" || !hasTargets(statement)) return [];
@@ -156,6 +156,8 @@ function surfacesMeant({ declaration, scope }: Names, { name, statement }: NameU
     return distinct(named.map((surface) => surfaceReferent(surface, piece!)));
   }
   const named = jobSurfacesNamed(model, scope, name.text);
+  const piece = named.length === 0 ? model.pieces.find((each) => each.piece === name.text) : undefined;
+  if (piece) return asReferents(scope.pieces.get(piece.piece));
   const meant = named.length === 0 && name.text === "all" ? jobSurfaces(model, scope) : named;
   return distinct(meant.map(({ surface, piece }) => surfaceReferent(surface, piece)));
 }

@@ -38,6 +38,7 @@ import { unusedName } from "./language/unused-name.ts";
 import { unusedSuppression } from "./language/unused-suppression.ts";
 import { useCycle } from "./language/use-cycle.ts";
 import { useNotFound } from "./language/use-not-found.ts";
+import { woodNotStated } from "./language/wood-not-stated.ts";
 import { wrongArgument } from "./language/wrong-argument.ts";
 import { wrongUnit } from "./language/wrong-unit.ts";
 import { applicatorAgainstCarrier } from "./layers/applicator-against-carrier.ts";
@@ -202,6 +203,7 @@ export const RULES: readonly Rule[] = [
   unusedSuppression,
   useCycle,
   useNotFound,
+  woodNotStated,
   wrongArgument,
   wrongUnit,
   applicatorAgainstCarrier,

@@ -60,7 +60,7 @@ export function partRecipes(scope: Scope, scopeOf: (file: string) => Scope): Par
   const preceded = new Set(followed);
   for (const job of scope.jobs.values()) {
     const note = (applies: readonly JobApply[], goesOn: (apply: JobApply) => boolean, found: Set<Recipe>) => {
-      const gone = new Targets();
+      const gone = new Targets(job.pieces);
       for (const apply of applies) {
         const { call } = apply.syntax;
         const recipe = call && scopeOf(job.file).recipes.get(call.name.text);
@@ -105,7 +105,7 @@ function search(ways: Neighbours): (job: Job, apply: JobApply) => boolean {
   let looks = 0;
   const targetsOf = new Map<Job, Targets>();
   const meets = (job: Job, apply: JobApply): boolean => {
-    const known = targetsOf.get(job) ?? new Targets(job.applies);
+    const known = targetsOf.get(job) ?? new Targets(job.pieces, job.applies);
     targetsOf.set(job, known);
     return known.meet(apply);
   };
@@ -125,17 +125,29 @@ function search(ways: Neighbours): (job: Job, apply: JobApply) => boolean {
 /** What `apply` lines mean, by the names of surfaces, so that a line need not be compared with each of them. */
 class Targets {
   readonly #byName = new Map<string | undefined, Set<string | undefined>>();
+  /** Pieces of which all is meant, and those of which something is, `undefined` where that is not said. */
+  readonly #whole = new Set<string>();
+  readonly #touched = new Set<string | undefined>();
+  readonly #pieces: ReadonlySet<string>;
 
-  constructor(applies: readonly JobApply[] = []) {
+  constructor(pieces: Job["pieces"], applies: readonly JobApply[] = []) {
+    this.#pieces = new Set(pieces.map(({ piece }) => piece));
     for (const apply of applies) this.add(apply);
   }
 
   add({ syntax }: JobApply): void {
     if (syntax.targets.length === 0) this.#byName.set("all", new Set([undefined]));
     for (const { surface, piece } of syntax.targets) {
+      if (!piece && this.#mayBePiece(surface?.text)) this.#whole.add(surface!.text);
+      this.#touched.add(piece?.text);
       const pieces = this.#byName.get(surface?.text) ?? new Set();
       this.#byName.set(surface?.text, pieces.add(piece?.text));
     }
+  }
+
+  /** Whether a name alone may stand for all of a piece. */
+  #mayBePiece(name: string | undefined): boolean {
+    return name !== undefined && this.#pieces.has(name);
   }
 
   /** Whether one of these lines and this one may mean a surface in common. */
@@ -145,6 +157,10 @@ class Targets {
       const name = surface?.text;
       if (name === "all") return this.#byName.size > 0;
       if (this.#byName.has("all")) return true;
+      if (!piece && this.#mayBePiece(name)) {
+        return this.#touched.has(undefined) || this.#touched.has(name);
+      }
+      if (piece ? this.#whole.has(piece.text) : this.#whole.size > 0) return true;
       const pieces = this.#byName.get(name);
       return pieces !== undefined && (!piece || pieces.has(undefined) || pieces.has(piece.text));
     });

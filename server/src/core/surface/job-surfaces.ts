@@ -95,12 +95,16 @@ function surfacesMeant({ syntax }: JobApply | JobRecord, surfaces: SurfacesOfJob
   return new Set(syntax.targets.flatMap((target) => meant(target, surfaces)));
 }
 
-/** The surfaces that a target of an `apply` line means; none where more than one piece has one of its name. */
+/**
+ * The surfaces that a target of an `apply` line means: one, or all of a piece that is named alone; none where more than one
+ * piece has a surface of its name.
+ */
 function meant(target: Target, { all, byName }: SurfacesOfJob): readonly JobSurface[] {
   const name = target.surface?.text;
   if (name === undefined) return [];
   if (!target.piece && name === "all" && !byName.has("all")) return all;
   const named = byName.get(name) ?? [];
   if (target.piece) return named.filter(({ piece }) => piece.name === target.piece?.text);
+  if (named.length === 0) return all.filter(({ piece }) => piece.name === name);
   return named.length === 1 ? named : [];
 }

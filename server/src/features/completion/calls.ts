@@ -118,8 +118,12 @@ export function surfaceOffers(ctx: CompletionContext, behind: readonly Token[]):
   const offers = surfaces
     .filter(({ label }) => !named.has(label))
     .map(({ label, surface, piece }) => surfaceOffer(label, piece.name, surface.areaM2));
+  const pieces = job.pieces.length > 1 ? job.pieces.map(({ piece }) => piece) : [];
+  const whole = pieces
+    .filter((piece) => !named.has(piece))
+    .map((piece): Offer => ({ label: piece, kind: "piece", detail: "every surface of this piece" }));
   const all: Offer = { label: "all", kind: "word", detail: "every surface of the job's pieces" };
-  return isFirst ? [...offers, all] : offers;
+  return isFirst ? [...offers, ...whole, all] : [...offers, ...whole];
 }
 
 const surfaceOffer = (label: string, piece: string, areaM2: number): Offer => ({
