@@ -32,7 +32,19 @@ const ANYWHERE: ReadonlySet<string> = new Set(
 
 /** What is near to a word of a block that people use for something else. */
 const NOT_MEANT: Readonly<Record<string, ReadonlySet<string>>> = {
-  material: new Set(["dated", "good"]),
+  material: new Set([
+    "dated",
+    "good",
+    "safe",
+    "use",
+    "uses",
+    "for",
+    "type",
+    "sort",
+    "kind",
+    "maker",
+    "bought",
+  ]),
   piece: new Set(["part", "parts", "size"]),
   surface: new Set(["leave", "left"]),
   shop: new Set(["holds", "spray"]),
@@ -50,6 +62,10 @@ export function keptAs(kind: Exclude<BlockKind, "file">, tokens: readonly LexTok
   const word = first?.text ?? "";
   if (isNoted(kind, word)) {
     return "said";
+  }
+  if (kind === "shop" && word === "room" && second?.kind === "word" && second.type !== t.NumberToken) {
+    // `room outdoors`: nothing says how large it is.
+    return "fact";
   }
   if (kind === "piece" && word === "built") {
     // `built new`: no year, which is all that rules go by.

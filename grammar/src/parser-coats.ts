@@ -18,6 +18,10 @@ export type LayerLine = Line<tree.LayerStatement>;
 const PLACE_BEHIND =
   /^(?:into|in|on|along|around|inside|onto|across|from) (?:the |all |both )?(?!only\b|top of\b)\p{L}/iu;
 
+/** `with grip_powder`: what is stirred in, unless it is a second part or thins. */
+const WITH_ADDITIVE =
+  /^with (?!.{0,60}(?:harden|catal|activat|accelerat|thinn|part|component|spirit|water|alcohol|turpentine|acetone|solvent|isocyan))\p{L}[\p{L}_ ]{2,40}$/iu;
+
 export class CoatParser extends MethodParser {
   protected readonly layerMain = this.part(AT_TAIL, (line: LayerLine, tails: tree.Tail[]): void => {
     const { start } = this.peek(1);
@@ -110,7 +114,7 @@ export class CoatParser extends MethodParser {
   /** `into corners`, `along the edges`: where it goes on, in words. */
   protected isPlaceNext(): boolean {
     const text = this.restOfPart();
-    return PLACE_BEHIND.test(text) && isSaidTail(text, "layer");
+    return (PLACE_BEHIND.test(text) || WITH_ADDITIVE.test(text)) && isSaidTail(text, "layer");
   }
 
   protected isTailWithoutComma(): boolean {

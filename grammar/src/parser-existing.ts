@@ -65,6 +65,8 @@ const RESULTS: Readonly<Record<string, string>> = {
   "not found": "none_found",
   "none found": "none_found",
 };
+/** `0.8 %`, `4200 ppm`, before the method. */
+const LEAD_SHARE = /^[\d.,]{1,9} ?(?:ppm|%|mg\/\p{L}{1,2}\d?) (?=by )/iu;
 /** How it was tested: what is no laboratory counts as a kit. */
 const LEAD_TESTS: Readonly<Record<string, string>> = {
   lab: "laboratory",
@@ -299,6 +301,12 @@ export class ExistingParser extends LabelParser {
       line.result = said ?? make.makeName(this.take(t.Word, "`none_found`, `found` or `not_tested`"));
       if (this.at(t.End) || line.result.text === "not_tested") {
         return;
+      }
+      const share = LEAD_SHARE.exec(this.rest());
+      if (share) {
+        const span = this.takeText(share[0].trimEnd())!;
+        this.respell(span, "");
+        this.saidBefore = share[0].trimEnd();
       }
       this.take(t.By, "`by` and the method of the test");
       line.method = this.spelling(LEAD_TESTS) ?? make.makeName(this.take(t.Word, "the method of the test"));

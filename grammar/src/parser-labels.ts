@@ -41,6 +41,7 @@ const CONTAINERS = phrases(
   "aerosol",
 );
 /** `50 g to 0.5 L water`, `250 g flakes to 1 L meths`, `1 qt to 1 gal water`, `precat with 5 % dye`. */
+const TOLERANCE = /^(?:\+ ?\/ ?- ?|± ?|plus minus |give or take )\d[\d.]{0,4} ?(?:%|°?[CFK])?(?=$|[ ,])/u;
 const MADE_UP =
   /^\d[\d./ ]{0,8}(?!parts?\b)\p{L}{1,9} (?:[\p{L}_]{1,30} ){0,4}?(?:(?:to|in|per) \d[\d./ ]{0,8}|per )\p{L}{1,9}(?: |$)|^[\p{L}_]{1,40} with \d[\d.]{0,6} ?%? [\p{L}_]{2,40}$/u;
 
@@ -306,8 +307,19 @@ export class LabelParser extends WordsParser {
       this.respell(make.tokenSpan(mark), "RH");
     }
     this.keepAir(line, range, mark === undefined ? undefined : endOf(mark));
+    this.tolerance();
     this.endOfPart(undefined, (next) => next === t.NumberToken || next === t.And);
   });
+
+  /** `+/- 3 %`: how much it wanders, in words; the figure before it is the middle. */
+  private tolerance(): void {
+    const said = TOLERANCE.exec(this.rest());
+    const span = said && this.takeText(said[0]);
+    if (said && span) {
+      this.respell(span, "");
+      this.saidBefore = this.saidBefore === undefined ? said[0] : `${this.saidBefore}, ${said[0]}`;
+    }
+  }
 
   /** `15 C to none`: no upper limit. */
   private openRange(range: tree.Range): tree.Range {

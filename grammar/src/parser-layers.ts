@@ -89,6 +89,8 @@ export class LayerParser extends CoatParser {
         // Read.
       } else if (owner === "layer" && this.timePerPiece(tails)) {
         // Read.
+      } else if (owner === "step" && this.isWordAlone()) {
+        this.saidText(tails, this.restOfPart());
       } else if (tail !== undefined) {
         tail(tails);
       } else if (owner === "layer" && this.sheenTail(tails)) {
@@ -106,8 +108,6 @@ export class LayerParser extends CoatParser {
         const keyword = make.makeName(this.take(t.Word));
         tails.push({ kind: bare, keyword, span: keyword.span });
         this.leaveOut(bare === "flooded" ? FLOODED_ON : COATS_BEHIND);
-      } else if (owner === "step" && this.isWordAlone()) {
-        this.saidText(tails, this.restOfPart());
       } else if (this.optionalTail(owner, tails) || (layer !== undefined && this.passTail(tails))) {
         // Read.
       } else if (layer !== undefined && this.at(t.BetweenWord)) {

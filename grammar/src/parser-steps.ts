@@ -229,7 +229,8 @@ export class StepParser extends BehindParser {
     const isSized = next.kind === "number" && this.peek(3).type === t.Unit;
     const isMore = (next.kind === "word" && next.type !== t.With) || next.type === t.StringToken || isSized;
     const isCompound = first.text.includes("_");
-    const isOwn = first.type === t.Word && (isMore || isCompound) && isOwnVerb(first.text);
+    const isWith = next.type === t.With && first.text.length >= SHORTEST_OWN;
+    const isOwn = first.type === t.Word && (isMore || isCompound || isWith) && isOwnVerb(first.text);
     return isOwn &&
       this.longestIn(VERB_SPELLINGS) === undefined &&
       !Object.hasOwn(VERB_SPELLINGS_WITH, first.text)
@@ -715,6 +716,8 @@ const NO_LIQUID =
   /wool|pads?\b|paper|fleece|web|grit|cloth|stone|block|brush|sponge|felt|leather|powder|hand|candle|wax|\d/iu;
 /** `with oxalic acid`, `with oxalic acid 5 %` */
 const WITH_SHARE = /^with (\p{L}{2,20} \p{L}{2,20}(?: \d{1,2}(?:\.\d{1,2})? ?%)?)(?=$| )/iu;
+/** A shorter word of which nothing is known may be a slip of the pen. */
+const SHORTEST_OWN = 5;
 const FAMILY_WORDS = WORD_SPELLINGS.get("family");
 const SOAP_OR_WATER =
   /^with ((?:a little |some )?(?:mild|soft|warm|hot|cold|lukewarm|soapy|clean|clear|distilled|deionised|deionized|demineralised|tap|rain|neutral|plain) (?:and )?(?:(?:mild|warm|soapy) )?)?(soap|water)( \d{1,2}(?:\.\d)? ?%(?: in (?:\p{L}{3,14} )?water)?| in (?:\p{L}{3,14} )?water| and (?:a (?:drop|little|dash|shot|splash|bit|spoonful)|some|very|vinegar)\b[\p{L} ]{0,40})?(?=$| x \d)/iu;

@@ -592,7 +592,7 @@ function lastTime(text: string, span: tree.Span): tree.Quantity {
 const WIPING =
   "(?:then )?(?:(?:the )?(?:excess|surplus|rest) )?(?:wiped?|wiping|taken|rubbed)?(?: (?:the )?(?:excess|surplus|rest))? ?(?:off|away|dry|down)";
 const WIPED = new RegExp(
-  `^${WIPING}(?: (?:(?:after|in) ((?:\\d+(?:\\.\\d+)? ?(?:min|mins|minutes|h|hours?)? ?(?:-|to) ?)?\\d+(?:\\.\\d+)? ?(?:min|mins|minutes|h|hours?))|at once|immediately|straight away|right away|with [^\\d,]{2,40}|along [^\\d,]{2,40}|across [^\\d,]{2,40}|thoroughly|completely|well))?$`,
+  `^${WIPING}(?: (?:(?:after|in) ((?:\\d+(?:\\.\\d+)? ?(?:min|mins|minutes|h|hours?)? ?(?:-|to) ?)?\\d+(?:\\.\\d+)? ?(?:min|mins|minutes|h|hours?))|at once|immediately|straight away|right away|with [^\\d,]{2,40}|along [^\\d,]{2,40}|across [^\\d,]{2,40}|thoroughly|completely|well|back))?$`,
   "iu",
 );
 const IS_PLAIN_WIPED = /^wiped(?: off)?(?: after \d+(?:\.\d+)? ?\p{L}+)?$/iu;

@@ -70,9 +70,42 @@ export function readFields(
 ): FieldOrBroken[] {
   const hasShape = nodes.some(({ tokens }) => tokens[0]!.text === "shape");
   return nodes
-    .map((node) => readStatement(ctx, kind === "surface" ? withShape(ctx, node, hasShape) : node, kind))
+    .flatMap((node): readonly LineOfWork[] =>
+      kind === "shop"
+        ? withNight(ctx, node)
+        : [{ node: kind === "surface" ? withShape(ctx, node, hasShape) : node }],
+    )
+    .map((line) => readStatement(ctx, line.node, kind, line))
     .filter(isFieldOrBroken);
 }
+
+/** `air 60 F, overnight 48 F`: the air of the night has a line of its own. */
+function withNight(ctx: ReadingContext, node: LayoutNode): readonly LineOfWork[] {
+  const { tokens } = node;
+  const at = tokens[0]!.text === "air" ? tokens.findIndex(({ type }) => type === t.Comma) : -1;
+  const words =
+    at < 0
+      ? undefined
+      : NIGHT_WORDS.find((each) => each.every((word, idx) => tokens[at + 1 + idx]?.text === word));
+  const from = at + 1 + (words?.length ?? 0);
+  const first = tokens[from];
+  if (words === undefined || first?.type !== t.NumberToken) {
+    return [{ node }];
+  }
+  ctx.breaks.push({ start: endOf(tokens[at - 1]!), end: first.start, text: "\nnight_air " });
+  return [
+    { node: { ...node, tokens: tokens.slice(0, at) } },
+    lineOfWork(node, tokens.slice(from), "night_air", { start: first.start, end: first.start }),
+  ];
+}
+
+const NIGHT_WORDS: readonly (readonly string[])[] = [
+  ["overnight"],
+  ["at", "night"],
+  ["nights"],
+  ["night"],
+  ["by", "night"],
+];
 
 /** `area 9 m2` is the shape where no other is stated; beside one it says what was measured, and would count twice. */
 function withShape(ctx: ReadingContext, node: LayoutNode, hasShape: boolean): LayoutNode {

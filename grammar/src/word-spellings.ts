@@ -482,6 +482,8 @@ const IGNITION_SPELLINGS: Table = {
 const TESTED_SPELLINGS: Table = {
   "alcohol softens": [
     "alcohol soft and sticky",
+    "alcohol softened",
+    "alcohol dissolved",
     "alcohol dissolves",
     "alcohol makes it sticky",
     "meths softens",
@@ -491,6 +493,7 @@ const TESTED_SPELLINGS: Table = {
   "lacquer thinner softens": [
     "lacquer_thinner softens",
     "lacquer_thinner dissolves",
+    "lacquer thinner softened",
     "lacquer thinner dissolves",
     "thinner softens",
   ],

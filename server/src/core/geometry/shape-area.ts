@@ -17,7 +17,7 @@ import { formatNumber } from "../measure/format-amount.ts";
 import { describeDimension, readQuantity } from "../measure/read-quantity.ts";
 
 export interface ShapeProblem {
-  readonly rule: "wrong-unit" | "bad-number" | "unknown-word" | "syntax";
+  readonly rule: "wrong-unit" | "bad-number" | "unknown-word" | "not-counted" | "syntax";
   readonly span: Span;
   readonly message: string;
 }
@@ -310,9 +310,12 @@ function unknownShape(shape: ShapeSyntax): ShapeProblem {
       ? `the shapes are ${names.map((name) => `\`${name}\``).join(", ")}\nWrite what you measured where none fits, such as \`shape area 1.2 m2\`.`
       : `did you mean \`${near}\`?`;
   return {
-    rule: "unknown-word",
+    rule: near === undefined ? "not-counted" : "unknown-word",
     span: shape.name.span,
-    message: `Unknown shape \`${shape.name.text}\`; ${hint}`,
+    message:
+      near === undefined
+        ? `Nothing is counted of \`${shape.name.text}\`: ${hint}`
+        : `Unknown shape \`${shape.name.text}\`; ${hint}`,
   };
 }
 

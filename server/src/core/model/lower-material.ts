@@ -2,6 +2,7 @@
  * Reads a `material` declaration: stated figures in canonical units, the rest from its family.
  */
 
+import { closestWord } from "../../../../grammar/src/closest-word.ts";
 import type {
   FieldStatement,
   FieldValue,
@@ -12,6 +13,7 @@ import type {
   Title,
   Words,
 } from "../../../../grammar/src/tree.ts";
+import { UNIT_ALIASES } from "../../../../grammar/src/units.ts";
 import { FIELDS } from "../../../../grammar/src/vocabulary.ts";
 import { insteadOfFamily } from "../knowledge/choices.ts";
 import { familyByName, family as familyNamed, leavesLayer } from "../knowledge/families.ts";
@@ -27,6 +29,7 @@ import {
   DURATION,
   fieldsByWord,
   type Lowering,
+  NOT_KNOWN,
   NOT_NEGATIVE,
   notesIn,
   onlyItem,
@@ -255,6 +258,15 @@ function reportUnknownFamily(
   const instead = insteadOfFamily(text);
   if (instead !== undefined) {
     report(ctx, "kept-as-note", span, `${written} is no family, so nothing is worked out of it\n${instead}`);
+    return;
+  }
+  if (near === undefined && kin.length === 0) {
+    report(
+      ctx,
+      "material-not-known",
+      span,
+      `${written} is no family that is known here\n${NOT_KNOWN}\n${familiesText(kin)}`,
+    );
     return;
   }
   const message = `Unknown family ${written}\n${near ? `Did you mean \`${near}\`?` : familiesText(kin)}`;
@@ -509,11 +521,7 @@ function readSold(
 }
 
 /** Litres in stock, 0 where that is not said; of `1/2 tin` nobody knows how much it holds. */
-function readOnHand(
-  ctx: Lowering,
-  fields: Fields,
-  gramsPerLitre: Parameters<typeof readVolume>[2],
-): number {
+function readOnHand(ctx: Lowering, fields: Fields, gramsPerLitre: Parameters<typeof readVolume>[2]): number {
   const field = form(fields, "on_hand", "quantity");
   const amount = field?.value.quantity as Quantity | undefined;
   if (field && amount?.kind === "quantity" && isCounted(amount)) {
@@ -533,10 +541,17 @@ function isCounted(amount: Quantity | undefined): boolean {
   const [part, ...more] = amount?.parts ?? [];
   if (!part || more.length > 0) return false;
   // Nobody sells so few millilitres, so a small number without a unit is one of containers.
-  return part.unit ? COUNTED.has(part.unit.text) : part.number.value <= MOST_CONTAINERS;
+  if (part.unit && COUNTED.has(part.unit.text)) return true;
+  return part.number.value <= MOST_CONTAINERS && (part.unit === undefined || isThing(part.unit.text));
 }
 
 const MOST_CONTAINERS = 10;
+
+/** `1 book`, `1 seat`: a word of letters that is near to no unit. */
+const isThing = (word: string): boolean =>
+  /^\p{L}{4,20}$/u.test(word) &&
+  findUnit(word) === undefined &&
+  closestWord(word, Object.keys(UNIT_ALIASES)) === undefined;
 
 const COUNTED: ReadonlySet<string> = new Set(
   "set sets kit kits can cans tin tins pot pots tub tubs bucket buckets drum drums pail pails piece pieces stick sticks tube tubes bottle bottles jar jars cartridge cartridges bag bags box boxes pack packs sheet sheets roll rolls spray_can spray_cans".split(

@@ -113,7 +113,16 @@ function readAir(ctx: Lowering, fields: Fields, word: "air" | "night_air"): Shop
 function readRoom(ctx: Lowering, fields: Fields): Shop["room"] {
   const statement = fields.get("room")?.[0];
   const value = statement?.value as Form<"room"> | undefined;
-  const volume = readAmount(ctx, value?.volume, ["volume"], POSITIVE);
+  const volume = readAmount(ctx, value?.volume, ["volume", "air change"], POSITIVE);
+  if (statement && volume?.dimension === "air change") {
+    report(
+      ctx,
+      "not-counted",
+      statement.span,
+      "This `room` says too little to count\nHow much vapour a room holds depends on how large it is.\nWrite its volume as well, such as `room 45 m3, 8 air changes/h`.",
+    );
+    return undefined;
+  }
   const airChanges = readAmount(ctx, value?.airChanges, ["air change"], NOT_NEGATIVE);
   return volume && stated(ctx, { m3: volume.value / 1000, airChanges: airChanges?.value }, statement!.span);
 }

@@ -113,6 +113,13 @@ export function fieldsByWord(
         head,
         "Nothing says what this surface is made of\nIt counts as the worst that it may be.\nAdd a line such as `wood red oak, veneer 0.6 mm`, `wood MDF`, `wood metal` or `wood unknown`.",
       );
+    } else if (block === "material" && word === "family") {
+      report(
+        ctx,
+        "material-not-known",
+        head,
+        `Nothing says what kind of material this is\n${NOT_KNOWN}\nAdd a line such as \`${field.example}\`.`,
+      );
     } else {
       report(
         ctx,
@@ -124,6 +131,10 @@ export function fieldsByWord(
   }
   return byWord;
 }
+
+/** What it means for a material that nothing is known of it. */
+export const NOT_KNOWN =
+  "What it gives off, how it dries and what goes over it are not checked: go by its label and its safety data sheet.";
 
 /** One finding for all lines of a block that are kept as notes, and one for those of them that may be facts. */
 export function reportKept(
@@ -175,6 +186,7 @@ const WITHOUT_FIGURE: Readonly<Record<string, string>> = {
   recoat: "Write from when to when the next coat holds, such as `recoat 30 min to 2 h`.",
   shape:
     "Write its sizes, such as `shape 4 of post 75 mm x 700 mm`, or what you measured, `shape area 1.2 m2`.",
+  room: "Write its volume and how often its air changes, such as `room 45 m3, 2 air changes/h`; work in the open says so in the piece, `outdoors sheltered`.",
   hours: "Write when it opens and closes, such as `hours Sat 09:00 to 17:00`.",
 };
 

@@ -119,7 +119,8 @@ function checkTarget(
   );
   if (matches.length === 0) {
     const isPiece = !piece && known.pieces.has(surface.text);
-    if (areAllKnown && !isPiece) reportUnknown(ctx, "surface", surface, { others: [...known.surfaces.keys()] });
+    if (areAllKnown && !isPiece)
+      reportUnknown(ctx, "surface", surface, { others: [...known.surfaces.keys()] });
   } else if (!piece && job.pieces.length > 1 && (matches.length > 1 || !areAllKnown)) {
     const names = matches.map((each) => `\`${each.piece.name}.${surface.text}\``);
     report(

@@ -21,6 +21,7 @@ import { duplicateName } from "./language/duplicate-name.ts";
 import { followCycle } from "./language/follow-cycle.ts";
 import { internalError } from "./language/internal-error.ts";
 import { keptAsNote } from "./language/kept-as-note.ts";
+import { materialNotKnown } from "./language/material-not-known.ts";
 import { mayBeSeveral } from "./language/may-be-several.ts";
 import { missingArgument } from "./language/missing-argument.ts";
 import { missingField } from "./language/missing-field.ts";
@@ -186,6 +187,7 @@ export const RULES: readonly Rule[] = [
   followCycle,
   internalError,
   keptAsNote,
+  materialNotKnown,
   mayBeSeveral,
   missingArgument,
   missingField,
