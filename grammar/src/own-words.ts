@@ -47,7 +47,7 @@ const NOT_MEANT: Readonly<Record<string, ReadonlySet<string>>> = {
   ]),
   piece: new Set(["part", "parts", "size"]),
   surface: new Set(["leave", "left"]),
-  shop: new Set(["holds", "spray"]),
+  shop: new Set(["holds", "spray", "helper", "helpers", "people", "who"]),
   job: new Set(["price", "priced", "stack", "labour", "material", "materials", "hours", "spent", "option"]),
 };
 

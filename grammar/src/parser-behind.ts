@@ -123,10 +123,13 @@ export class BehindParser extends FieldParser {
       return false;
     }
     if (this.at(t.StringToken)) {
-      return form !== "existing" && form !== "lead";
+      return form !== "existing";
     }
     const isApart = this.at(t.Comma);
     const first = this.peek(isApart ? 2 : 1);
+    if (form === "lead" && !isApart) {
+      return false;
+    }
     const isFigure = isApart && first.kind === "number" && (form === "lead" || this.keyword === "crew");
     const text = first.kind === "word" || isFigure ? this.textAhead(isApart ? 2 : 1) : undefined;
     if (isFigure) {
@@ -237,7 +240,6 @@ const NEVER: Partial<Readonly<Record<FieldForm, RegExp>>> = {
   pieces: /\d|^(?:and|x)\b/iu,
   name: /./u,
   mix: /weight|\d/iu,
-  lead: /./u,
   existing: /./u,
   money: /^per h/iu,
   thin: /\d/u,

@@ -21,7 +21,7 @@ const STATE = new RegExp(
 );
 /** What is told of an old finish and names none: how many coats there may be, how it came off, which is lowest. */
 const TOLD =
-  /^(?:(?:at least|about|up to|maybe|perhaps|several|many|some|a few|two or three)(?: \d{1,2})? coats?|\d{1,3} (?:years?|months?) (?:old|ago)|(?:(?:about|around|ca|in) )?(?:1[6-9]|20)\d\ds?|(?:stripped|worn|dipped|sanded|scraped|washed|touched|patched|painted over|lowest|topmost|oldest|newest|first|last|under|over|on|in|at|by|from|with|without|where|only|probably|perhaps|maybe)\b(?!.{0,60}(?:shellac|varnish|lacquer|polyurethane|\bwax|\boil|stain))[^,"{}]{1,60})$/iu;
+  /^(?:\d{1,2} ?(?:to|or|-) ?\d{1,2} coats?|(?:at least|about|up to|maybe|perhaps|several|many|some|a few|two or three)(?: \d{1,2})? coats?|\d{1,3} (?:years?|months?) (?:old|ago)|(?:(?:about|around|ca|in) )?(?:1[6-9]|20)\d\ds?|(?:stripped|worn|dipped|sanded|scraped|washed|touched|patched|painted over|lowest|topmost|oldest|newest|first|last|under|over|on|in|at|by|from|with|without|where|only|probably|perhaps|maybe)\b(?!.{0,60}(?:shellac|varnish|lacquer|polyurethane|\bwax|\boil|stain))[^,"{}]{1,60})$/iu;
 /** Words of which none is a kind of finish. */
 const IS_NO_KIND =
   /^(?!\d)(?!.{0,80}(?:paint|enamel|varnish|lacquer|\bwax|\boil|shellac|stain|primer|glaze|poly|soap|epoxy|polish|finish|coat|\bclear|\bunknown|laquer|vernish|dye|milk))[\p{L}][^,"{}\\]{1,60}$/iu;
@@ -99,7 +99,13 @@ export class ExistingParser extends LabelParser {
       this.many(
         () => this.isNext(t.Comma, t.NumberToken),
         () => {
-          this.commaBefore();
+          if (this.at(t.NumberToken)) {
+            // `white paint 2 coats`
+            const at = endOf(this.peek(0));
+            this.respell({ start: at, end: at }, ",");
+          } else {
+            this.commaBefore();
+          }
           this.existingItem(layers);
         },
       );
@@ -299,7 +305,7 @@ export class ExistingParser extends LabelParser {
     (line) => {
       const said = this.spelling(RESULTS);
       line.result = said ?? make.makeName(this.take(t.Word, "`none_found`, `found` or `not_tested`"));
-      if (this.at(t.End) || line.result.text === "not_tested") {
+      if (this.at(t.End) || this.isWordsBehind() || line.result.text === "not_tested") {
         return;
       }
       const share = LEAD_SHARE.exec(this.rest());
@@ -310,7 +316,7 @@ export class ExistingParser extends LabelParser {
       }
       this.take(t.By, "`by` and the method of the test");
       line.method = this.spelling(LEAD_TESTS) ?? make.makeName(this.take(t.Word, "the method of the test"));
-      if (this.at(t.End)) {
+      if (this.at(t.End) || this.isWordsBehind()) {
         return;
       }
       line.date = this.date("the date of the result");

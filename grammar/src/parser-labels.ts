@@ -47,7 +47,7 @@ const MADE_UP =
 
 /** `80 g/L warm water`, `3 parts oil, 1 part turpentine`, `equal parts of oil and varnish`: no ratio to a hardener. */
 const IN_WORDS =
-  /^(?!.*harden)(?:\d[\d./ ]{0,8}(?:g|kg|mL|ml|oz|lb)\/\p{L}{1,4} |\d+ parts? [^,]{2,40}, ?\d|(?:equal|half|stir|shake|a little|one part) |as |by |fresh|to taste|(?!\d+(?:\.\d+)? ?:)[^,:]{2,60}, ?[^,:]{2,60}$)/iu;
+  /^(?!.*harden)(?:\d[\d./ ]{0,8}(?:g|kg|mL|ml|oz|lb)\/\p{L}{1,4} |\d+ parts? [^,]{2,40}, ?\d|(?:equal|half|stir|shake|a little|one part) |as |by |fresh|to taste|[\p{L}_]{3,20} \d[\d.]{0,5} ?g\/L\b|(?!\d+(?:\.\d+)? ?:)[^,:]{2,60}, ?[^,:]{2,60}$)/iu;
 
 const NIGHT: Readonly<Record<string, true>> = { overnight: true, "over night": true, "one night": true };
 /** Hours of a night on a label, as `wait overnight` takes them at least: common practice, no source. */

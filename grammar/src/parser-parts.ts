@@ -27,7 +27,10 @@ export class PartParser extends LineReader {
 
   private measure(what: string): tree.Measure {
     return this.withUnit(
-      this.decimalComma() ?? this.numberInWords() ?? make.makeNumber(this.take(t.NumberToken, what)),
+      this.decimalComma() ??
+        this.hyphenFraction() ??
+        this.numberInWords() ??
+        make.makeNumber(this.take(t.NumberToken, what)),
     );
   }
 
@@ -55,6 +58,20 @@ export class PartParser extends LineReader {
       t.unitGroup(plainUnit(unit.text) ?? unit.text) === "time"
       ? length
       : 0;
+  }
+
+  /** `1-1/4 in`: a whole and a part of it, since no range goes down to a fraction. */
+  private hyphenFraction(): tree.NumberLiteral | undefined {
+    const [whole, part] = [this.peek(1), this.peek(2)];
+    const isApart = part.start > endOf(whole);
+    if (!this.at(t.NumberToken) || isApart || !/^\d+$/u.test(whole.text) || !/^-\d+\/\d+$/u.test(part.text)) {
+      return undefined;
+    }
+    const text = `${whole.text} ${part.text.slice(1)}`;
+    const span = { start: whole.start, end: endOf(part) };
+    this.skip(2);
+    this.respell(span, text);
+    return { ...make.makeNumber({ ...whole, text }), span };
   }
 
   /** `2,5 l`: with three digits it might be thousands. */

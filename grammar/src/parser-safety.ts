@@ -70,7 +70,7 @@ export class SafetyParser extends RecordParser {
     const text = this.restOfPart();
     const words = text.replaceAll("_", " ");
     const first = text.split(" ")[0]!;
-    const isOwn = /^\p{L}[^"\\{}]{2,79}$/u.test(words) && (words.includes(" ") || SUBSTANCE.test(words));
+    const isOwn = /^\p{L}[^"\\{}]{2,79}$/u.test(words) && (words.includes(" ") || words.length >= 4);
     if (
       !isOwn ||
       NOT_WORN.test(words) ||
@@ -125,7 +125,6 @@ export class SafetyParser extends RecordParser {
 const isDuty = (text: string): boolean =>
   text.split(" ").some((_, idx, words) => DUTY_SPELLINGS.has(keyOf(words.slice(0, idx + 1).join(" "))));
 
-const SUBSTANCE = /^(?:isocyanates?|solvents?)$/iu;
 /** What stands for no duty, and is asked about. */
 const NOT_WORN =
   /^(?:mask|face mask|breathing|lead|food)\b|^no (?:dust|gloves|vent|eye|goggles|glasses|hearing|extraction|ignition|fresh|open flame|smoking|sparks|flames|naked)|lead|respirator|\bmask$|dry sanding|heat gun|floor sheet|food safe/iu;

@@ -4,7 +4,7 @@ import { type Draft, type LineRule, NO_SPAN } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { lookUp } from "./look-up.ts";
 import { isNear } from "./own-words.ts";
-import { withUnitOf } from "./parser-parts.ts";
+import { NUMBER_WORDS, withUnitOf } from "./parser-parts.ts";
 import { SheenParser } from "./parser-sheens.ts";
 import type { TokenType } from "./tokens.ts";
 import * as t from "./tokens.ts";
@@ -84,11 +84,21 @@ export class ShapeParser extends SheenParser {
     }
   }
 
+  /** `four of panel` */
+  private countSaid(value: number): tree.NumberLiteral {
+    const { span } = make.makeName(this.take(t.Word));
+    const text = String(value);
+    this.respell(span, text);
+    return { kind: "number", text, value, span };
+  }
+
   protected readonly shapeSizes = this.part(
     AT_OPTION,
     (shape: Draft<tree.ShapeSyntax>, sizes: tree.Range[], line: ShapeValue): void => {
-      if (this.at(t.NumberToken)) {
-        const count = make.makeNumber(this.take(t.NumberToken));
+      const inWords = this.at(t.Of, 2) ? NUMBER_WORDS[this.peek(1).text.toLowerCase()] : undefined;
+      if (this.at(t.NumberToken) || inWords !== undefined) {
+        const count =
+          inWords === undefined ? make.makeNumber(this.take(t.NumberToken)) : this.countSaid(inWords);
         if (this.at(t.Word)) {
           // `4 legs`
           this.respell({ start: count.span.end, end: count.span.end }, "of");

@@ -33,7 +33,18 @@ const OUTDOORS_SAID: ReadonlyMap<string, readonly string[]> = new Map(
     [
       [
         ["rain", "sun"],
-        ["yes", "true", "outside", "all weather", "fully exposed", "exposed", "rain and sun", "sun and rain"],
+        [
+          "yes",
+          "true",
+          "outside",
+          "outdoors",
+          "weather",
+          "all weather",
+          "fully exposed",
+          "exposed",
+          "rain and sun",
+          "sun and rain",
+        ],
       ],
       [
         ["sheltered"],

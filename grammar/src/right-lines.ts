@@ -1,6 +1,7 @@
 /** What to write in place of fields that people look for, by block; the message writes it out. */
 export const RIGHT_LINES: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   material: {
+    hardener: "Write in what ratio they are mixed, such as `mix 10:1 with hardener`.",
     price: "A price stands behind its container, such as `packs 1 L for 28.00`.",
     cost: "A price stands behind its container, such as `packs 1 L for 28.00`.",
     size: "A size stands with its price, such as `packs 1 L for 28.00`.",

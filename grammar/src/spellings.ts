@@ -212,6 +212,7 @@ export const OWN_WORK: Readonly<Record<string, true>> = Object.fromEntries(
     "chamfer",
     "dismantle",
     "degloss",
+    "revive",
     "wire wheel",
   ].map((words) => [words, true]),
 );

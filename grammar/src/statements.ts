@@ -79,6 +79,13 @@ export function readFields(
     .filter(isFieldOrBroken);
 }
 
+/** `wear outdoors`: weather is no wear, and has a line of its own; all of it, the worse for the work. */
+function outdoorsOfWear(ctx: ReadingContext, node: LayoutNode): LayoutNode {
+  const [wear, where] = node.tokens;
+  ctx.respellings.push({ span: tokenSpan(wear!), text: "outdoors" });
+  return { ...node, tokens: [{ ...wear!, text: "outdoors" }, where!] };
+}
+
 /** `air 60 F, overnight 48 F`: the air of the night has a line of its own. */
 function withNight(ctx: ReadingContext, node: LayoutNode): readonly LineOfWork[] {
   const { tokens } = node;
@@ -110,6 +117,9 @@ const NIGHT_WORDS: readonly (readonly string[])[] = [
 /** `area 9 m2` is the shape where no other is stated; beside one it says what was measured, and would count twice. */
 function withShape(ctx: ReadingContext, node: LayoutNode, hasShape: boolean): LayoutNode {
   const [first, ...rest] = node.tokens;
+  if (first!.text === "wear" && rest.length === 1 && /^(?:outdoors|outside|weather)$/iu.test(rest[0]!.text)) {
+    return outdoorsOfWear(ctx, node);
+  }
   if (hasShape || first!.text !== "area" || rest.length === 0) {
     return node;
   }

@@ -86,7 +86,7 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
   "dictated-fourth/2": [],
   "dictated-fourth/3": ["air outdoors"],
   "dictated-fourth/4": [],
-  "dictated-fourth/5": ["step degrease with sugar_soap", "layer paint with bonding_additive, by brush"],
+  "dictated-fourth/5": ["step degrease with sugar_soap"],
   "dictated-fourth/6": [],
   "dictated-fourth/7": [],
   "dictated-fourth/8": [],

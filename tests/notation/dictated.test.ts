@@ -24,13 +24,13 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
   "1-reading-desk": ["step dewax with white_spirit x 1 to 2"],
   "2-lobby-doors": [],
   "3-pedestal": ["existing shellac by alcohol_test", "lead no_paint", "apply veneer_mended(glue: hide_glue)"],
-  "4-garden-benches": ["limits from 8 C, no rain", "air outdoors", "wear outdoors"],
+  "4-garden-benches": ["limits from 8 C, no rain", "air outdoors"],
   "5-chair-repair": [
     'step repair "new stretcher", 4 of 12 pieces, takes 45 min each, costs 6.00 each',
     "apply reglued(glue: white_glue)",
   ],
-  "6-shop-sign": ["wear outdoors", 'step wet_sand "what\'s loose"', "wait until tack"],
-  "7-map-cabinet": ["surface drawer_insides {", "apply handles_off()", "apply handles_on()"],
+  "6-shop-sign": ['step wet_sand "what\'s loose"', "wait until tack"],
+  "7-map-cabinet": ["apply handles_off()", "apply handles_on()"],
   "8-counter": ["meant_for hands, food"],
 };
 

@@ -72,7 +72,7 @@ describe("shop", () => {
     ["room 45 m3, 50 cfm", 'wrong-unit "50 cfm"'],
     ["room 45 m3, 2", 'wrong-unit "2"'],
     ["room 45 m3, 2 h", 'wrong-unit "2 h"'],
-    ["room 2 air changes/h", 'wrong-unit "2 air changes/h"'],
+    ["room 2 air changes/h", 'warning not-counted "room 2 air changes/h"'],
     ["hours Mon to Fri 09:00 to 17:00, Sat 09:00 to 13:00", ""],
     ["hours Mon to Fri 9:00 to 17:00", ""],
     ["hours Mon to Fri 17:00 to 09:00", 'bad-number "Mon to Fri 17:00 to 09:00"'],

@@ -78,7 +78,6 @@ const ASKED: readonly Refusal[] = [
   ["recipe", "layer m1, flash 10 min", /between the passes.*passes 2/u, ["layer m1, passes 2, flash 10 min"]],
   ["recipe", "safety food_safe", /`meant_for food`/u, []],
   ["surface", "sides both", /both faces/u, []],
-  ["surface", "wear weather", /outdoors rain, sun/u, []],
   ["shop", "location outside", /air 18 C/u, []],
   ["shop", "hours Sat and Sun", /hours Sat to Sun 09:00 to 17:00/u, []],
   ["material", "price 28.00", /packs 1 L for 28.00/u, []],

@@ -99,7 +99,8 @@ export function fieldsByWord(
   const isLeft = block === "surface" && isLeftAlone(byWord.get("note"));
   for (const [word, field] of Object.entries(known)) {
     if (!field.required || byWord.has(word) || meant.has(word) || isLeft) continue;
-    if (block === "surface" && word === "shape" && byWord.has("wood")) {
+    if (statements.some((each) => each.kind === "field" && each.kept?.word === word)) continue;
+    if (block === "surface" && word === "shape") {
       report(
         ctx,
         "size-not-stated",
