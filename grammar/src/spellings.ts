@@ -68,7 +68,7 @@ export const VERB_SPELLINGS: Readonly<Record<string, VerbSpelling>> = {
   hose: { verb: "clean", how: "hose off" },
   "hose off": { verb: "clean", how: "hose off" },
   "hose down": { verb: "clean", how: "hose off" },
-  "wet scuff": { verb: "scuff", how: "wet" },
+  "wet scuff": { verb: "scuff", isWet: true },
   "water pop": { verb: "dampen", how: "water pop" },
   "pop the grain": { verb: "dampen" },
   "raise grain": { verb: "dampen" },

@@ -363,6 +363,8 @@ describe("jobs", () => {
       "table.top",
       "table.base",
       "chair.seat",
+      "table",
+      "chair",
       "all",
     ]);
     expect(labels(inJob("  piece chair\n  apply clearing to chair.$0"))).toEqual(["seat"]);

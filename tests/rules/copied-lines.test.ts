@@ -58,7 +58,13 @@ const LANGUAGE = new Set(RULES.filter(({ group }) => group === "language").map((
 const problemsOf = (line: string): readonly string[] => {
   const [, before, after] = BLOCKS.find(([words]) => words.includes(line.split(" ")[0]!))!;
   return findingsOf(`${before}${line}${after}`)
-    .filter(({ rule }) => LANGUAGE.has(rule) && rule !== "unused-name" && rule !== "missing-field")
+    .filter(
+      ({ rule }) =>
+        LANGUAGE.has(rule) &&
+        rule !== "unused-name" &&
+        !rule.startsWith("missing-") &&
+        !rule.endsWith("-not-stated"),
+    )
     .map(({ message }) => `${line} -> ${message}`);
 };
 

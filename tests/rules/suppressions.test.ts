@@ -64,7 +64,7 @@ describe("comments that allow a finding", () => {
   });
 
   it("stands above a declaration too", () => {
-    const text = `# allow missing-field: the tin has lost its label
+    const text = `# allow material-not-known: the tin has lost its label
 material old_tin {
   covers 10 m2/L
 }

@@ -122,7 +122,7 @@ describe("what is wrong is said at its place", () => {
     [
       "constructor 1 m x 1 m",
       [
-        "unknown-word at [constructor]: Unknown shape `constructor`; the shapes are `panel`, `disc`, `oval`, `band`, `post`, `round`, `box`, `frame`, `area` / Write what you measured where none fits, such as `shape area 1.2 m2`.",
+        "not-counted at [constructor]: Nothing is counted of `constructor`: the shapes are `panel`, `disc`, `oval`, `band`, `post`, `round`, `box`, `frame`, `area` / Write what you measured where none fits, such as `shape area 1.2 m2`.",
       ],
     ],
     [

@@ -265,7 +265,7 @@ function reportUnknownFamily(
       ctx,
       "material-not-known",
       span,
-      `${written} is no family that is known here\n${NOT_KNOWN}\n${familiesText(kin)}`,
+      `${written} is not a family that is known here\n${NOT_KNOWN}\nCompletion behind \`family\` lists all that are.`,
     );
     return;
   }

@@ -105,8 +105,12 @@ export function fieldsByWord(
         ctx,
         "size-not-stated",
         head,
-        "Nothing says how big this surface is\nLitres, cost and time are left out for it.\nAdd a line such as `shape panel 1800 mm x 900 mm x 30 mm`, or what you measured, such as `shape area 1.2 m2`.",
+        byWord.has("wood")
+          ? "Nothing says how big this surface is\nLitres, cost and time are left out for it.\nAdd a line such as `shape panel 1800 mm x 900 mm x 30 mm`, or what you measured, such as `shape area 1.2 m2`."
+          : "Nothing says how big this surface is, nor what it is made of\nLitres, cost and time are left out for it, and it counts as the worst wood that it may be.\nAdd lines such as `shape panel 1800 mm x 900 mm x 30 mm` and `wood red oak`.",
       );
+    } else if (block === "surface" && word === "wood" && !byWord.has("shape")) {
+      // Told with the size.
     } else if (block === "surface" && word === "wood") {
       report(
         ctx,

@@ -11,7 +11,7 @@ export const materialNotKnown: LanguageRule = {
   docs: {
     summary: "Nothing says what kind of material this is, so nothing of it is checked.",
     why: "What it gives off, how it dries and what goes over it follow from its family. A recipe with a material of no family is not checked for any of that.",
-    remedy: "Write its family, or the nearest; till then go by its label and its safety data sheet.",
+    remedy: "Write its family, or the nearest; until then go by its label and its safety data sheet.",
     sources: [BY_DEFINITION],
   },
   failing: [

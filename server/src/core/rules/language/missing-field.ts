@@ -17,19 +17,17 @@ export const missingField: LanguageRule = {
   },
   failing: [
     {
-      title: "No family",
-      text: `material hall_clear { #! missing-field
-  covers 10 m2/L
-}
-`,
-    },
-    {
-      title: "Neither shape nor wood is one finding",
+      title: "A job that does nothing",
       text: `piece box {
   built 2015
-  surface lid { #! missing-field
-    wear light
+  surface lid {
+    shape panel 300 mm x 200 mm
+    wood  beech
   }
+}
+
+job boxes { #! missing-field
+  piece box x 4
 }
 `,
     },

@@ -16,6 +16,16 @@ export const sizeNotStated: LanguageRule = {
   },
   failing: [
     {
+      title: "Neither size nor wood is one finding",
+      text: `piece box {
+  built 2015
+  surface lid { #! size-not-stated
+    wear light
+  }
+}
+`,
+    },
+    {
       title: "Wood, and no size",
       text: `piece box {
   built 2015
