@@ -4,6 +4,7 @@
 export const SAMPLES_FOLDER = "finishwright-samples";
 
 export const SAMPLE_NAMES = [
+  "first-page.finish",
   "stock.finish",
   "recipes.finish",
   "shop.finish",

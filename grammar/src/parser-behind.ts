@@ -78,6 +78,10 @@ export class BehindParser extends FieldParser {
   }
 
   private behind(line: FieldLine, about: string | undefined): void {
+    if (this.at(t.Comma) && this.at(t.StringToken, 2)) {
+      // `air 18 C, 55 % RH, "cooler at night"`
+      this.respell(make.tokenSpan(this.take(t.Comma)), "");
+    }
     const { start } = this.peek(1);
     const at = endOf(this.peek(0));
     const isWritten = this.at(t.StringToken);
@@ -126,6 +130,9 @@ export class BehindParser extends FieldParser {
       return form !== "existing";
     }
     const isApart = this.at(t.Comma);
+    if (isApart && this.at(t.StringToken, 2)) {
+      return TITLED_BEHIND.has(form);
+    }
     const first = this.peek(isApart ? 2 : 1);
     if (form === "lead" && !isApart) {
       return false;
@@ -205,6 +212,21 @@ const NOT_BEFORE: Readonly<Record<string, RegExp>> = {
 const LEAD_CONTENT = /^[\d.,]{1,9} ?(?:ppm|%|mg)(?:[ /]\p{L}{1,4}\d?)?(?= |$)/iu;
 /** `2 helpers` */
 const OTHER_HANDS = /^\d{1,2} \p{L}{3,20}(?= |$)/u;
+
+/** Forms of which no part is a text in quotes. */
+const TITLED_BEHIND: ReadonlySet<FieldForm> = new Set<FieldForm>([
+  "quantity",
+  "range",
+  "air",
+  "money",
+  "number",
+  "room",
+  "hours",
+  "dates",
+  "moment",
+  "lead",
+  "shape",
+]);
 
 /** Forms that end with a figure, behind which any words say more of it. */
 const IN_FIGURES: ReadonlySet<FieldForm> = new Set(["quantity", "range", "number", "money", "moment"]);

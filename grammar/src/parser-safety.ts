@@ -70,7 +70,7 @@ export class SafetyParser extends RecordParser {
     const text = this.restOfPart();
     const words = text.replaceAll("_", " ");
     const first = text.split(" ")[0]!;
-    const isOwn = /^\p{L}[^"\\{}]{2,79}$/u.test(words) && (words.includes(" ") || words.length >= 4);
+    const isOwn = /^\p{L}[^"\\{}]{2,79}$/u.test(words) && (words.includes(" ") || /^\p{L}{4,}$/u.test(words));
     if (
       !isOwn ||
       NOT_WORN.test(words) ||

@@ -84,7 +84,7 @@ job hall_tables "Reading tables" {
 export const READING = `## How the text is read
 
 - One fact per line: every line begins with a keyword and ends at its end. A line that ends in a comma continues on the next, also when a comment follows the comma. But a next line that starts with a word of the block, or with \`}\`, starts a new fact, and the comma is the error.
-- \`{\` ends its line, \`}\` stands alone on one.
+- In the plain form \`{\` ends its line and \`}\` stands alone on one.
 - \`#\` starts a comment. \`##\` lines directly above a declaration document it: Markdown, shown on hover and on the sheet. Paragraphs, lists with dots or numbers, headings, emphasis, code and fenced code are laid out; a link shows its text and its \`https\` address. A picture, \`![Before](photos/before.jpg)\`, stands in the HTML sheet; elsewhere, as on hover, its words and its name do.
 - A picture is a PNG or a JPEG by its first bytes, of at most 4 MB and 64 million points, and lies where \`use\` may read recipes, links followed. What a camera or a program left in it (place, time, names, comments) is not copied. A file of sheets takes 24 of them and 24 MB. One that cannot be taken is named with the reason.
 - Names are a letter and then letters, digits and \`_\`, in any script. Titles stand in double quotes, with \`\\"\` and \`\\\\\`.
@@ -217,7 +217,16 @@ Read on the left, formatted to the right. None of these adds a meaning.
 | \`existing wax over shellac\`, \`existing 3 coats of paint\` | \`existing shellac, paste wax\`, \`existing unknown paint, 3 coats\` |
 | \`mix 80 g/L warm water\`, \`packs 1 L 28.00\`, \`ready not before 2026-11-13\` | \`mix "80 g/L warm water"\`, \`packs 1 L for 28.00\`, \`ready "not before 2026-11-13"\` |
 | \`safety P2_mask while sanding, no_food\` | \`safety dust_mask "while sanding", "no food"\` |
+| \`hours Tue and Thu 15:30 to 17:30\`, \`room 60 m3, no fan\`, \`covers 35 ft2/pt\` | \`hours Tue 15:30 to 17:30, Thu 15:30 to 17:30\`, \`room 60 m3 "no fan"\`, \`covers 35 ft2/pt\` |
+| \`mix pine tar 50 %, linseed oil 50 %\`, \`colour barn red\` | \`mix "pine tar 50 %, linseed oil 50 %"\`, \`colour "barn red"\` |
+| \`existing oil varnish, 1962, sticky\`, \`existing alkyd paint 2 coats\` | \`existing oil varnish "1962, sticky"\`, \`existing alkyd paint, 2 coats\` |
+| \`lead found 0.8 % by laboratory 2026-11-03\`, \`wear outdoors\` | \`lead found by laboratory 2026-11-03 "0.8 %"\`, \`outdoors rain, sun\` |
+| \`step clean with oxalic acid 5 %\`, \`step rub with alcohol\`, \`step water_pop\` | \`step clean with wood_bleach "oxalic acid 5 %"\`, \`step clean with alcohol "rub"\`, \`step dampen "water pop"\` |
+| \`layer glaze into corners\`, \`layer clear with grip_powder\` | \`layer glaze, "into corners"\`, \`layer clear, "with grip_powder"\` |
 
+Several lines may be written on one: a block between its braces, lines with \`;\` between them, and in a block on one line also with commas or wide gaps before the next of its words; \`sand 180, then dust\`; \`piece table, stool x 2\`; \`apply stained, waxed to top\`; \`air 60 F, overnight 48 F\`. The formatter gives each a line of its own. So \`material oak_stain { family water stain; recoat 2 h }\` is a whole material.
+
+A material of no family, or of one that is not known here (\`family cane\`), is a warning, \`material-not-known\`: nothing of it is checked. A surface without a \`wood\` counts as the worst that it may be, and one whose shape is not known, \`shape ring 41 cm\`, has no area. One more figure than a line has, \`labour 45.00 per h, helper 22.00 per h\`, does not count, which a warning says; so do stock and packs in containers of unknown size, and a room without a volume.
 A word that may be several things is asked about by a warning, \`may-be-several\`, which writes out the right line for each. Until then what is a danger with one of them counts: \`family danish oil\` has the duties, rags, vapour, fire and cure of a drying oil and of a wiping varnish, is planned as the first of them, and rules on how layers go together are silent about it. So is an oil, wax, paint, primer, varnish, lacquer, stain, filler, glue, cleaner or thinner of any other name (\`family worktop oil\`), and a word for wear, users, weather, rags, ignition or an old finish counts as the graver one. A wood that is not known is an unknown wood, and a duty that is none is not in force.
 A line kept as a note is told once a block, by a hint (\`kept-as-note\`); the formatter puts it in quotes. A line that may be a fact by another name, such as \`price 4.20\`, is a warning (\`not-counted\`), and stays as it is.
 What no line is for is kept in words: a line as a note, and what is said behind a value or a comma in quotes. Nothing is worked out from it; it stands on the sheet, and rules on dangers read it. A word that is near to one of the notation, a date in figures, and a label's figure by another name are asked about instead, since they may be a slip.
@@ -269,7 +278,7 @@ Stated hands-on time counts as drying time; the tool's own estimates do not, bec
 ## Jobs
 
 \`apply R to top, base\` and \`to all\` may be said; a surface applied to again goes on where it was left.
-With two or more \`piece\` lines surfaces are named \`piece.surface\`.
+With two or more \`piece\` lines a surface of a name that several have is \`piece.surface\`; the name of a piece alone, \`apply R to stool\`, means all its surfaces.
 \`after JOB\` starts from what that job left: its layers, its \`on_hand\`, and nothing more to pay for the piece. \`existing as left by JOB\` takes only the layers.
 \`start\` without a time is that day's opening. Times are the shop's local time.
 

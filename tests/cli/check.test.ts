@@ -215,7 +215,7 @@ describe("used files", () => {
 });
 
 describe("one finding a rule, line and job", () => {
-  const TWO = "recipe r {\n  safety hat, scarf\n}\n";
+  const TWO = "recipe r {\n  safety hat, wig\n}\n";
 
   test("holds for two unknown words of a line, for other programs", async () => {
     const files = { "a.finish": TWO };
@@ -224,7 +224,7 @@ describe("one finding a rule, line and job", () => {
     expect(parsed(stdout)).toEqual([
       expect.objectContaining({ line: 2, column: 10, endColumn: 13, rule: "unknown-word" }),
     ]);
-    expect(parsed(stdout)[0]?.message).toMatch(/`hat`.*`scarf`/su);
+    expect(parsed(stdout)[0]?.message).toMatch(/`hat`.*`wig`/su);
     const sarif = await runCli(["check", "a.finish", "--format", "sarif"], { files });
     expect(JSON.parse(sarif.stdout).runs[0].results).toHaveLength(1);
   });

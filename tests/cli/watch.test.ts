@@ -6,7 +6,7 @@ import { nodeWatch, type Watch } from "../../server/src/cli/node-watch.ts";
 import { runCli } from "./run-cli.ts";
 
 const SOUND = "material clear {\n  family oil varnish\n}\n";
-const WRONG = "material clear {\n  family nonsense\n}\n";
+const WRONG = "material clear {\n  family oil varnsh\n}\n";
 
 /** A watch that makes one change after the other whenever it is waited for, and ends after the last. */
 function changing(folder: string, changes: readonly ((folder: string) => void)[]): Watch {

@@ -20,6 +20,8 @@ const FIELDS: readonly Row[] = [
     "shape panel 5 ft x 3 in x 1-1/4 in\n wood oak",
     "shape panel 5 ft x 3 in x 1 1/4 in\nwood oak",
   ],
+  ["shop", 'air 20 C, 50 % RH, "cooler at night"', 'air 20 C, 50 % RH "cooler at night"'],
+  ["material", 'recoat 2 h to 24 h, "of the tin"', 'recoat 2 h to 24 h "of the tin"'],
   ["shop", "air 20 C, 50 % RH +/- 3 %", 'air 20 C, 50 % RH "+/- 3 %"'],
   ["shop", "air 18 C, overnight 9 C", "air 18 C\nnight_air 9 C"],
   ["material", "safe toys", 'note "safe toys"'],
