@@ -1,6 +1,11 @@
 /** Two rows of changes, the second to what the first leaves, as one row of changes to the text itself. */
-import type { TextChange } from "./format.ts";
 import type { Span } from "./tree.ts";
+
+/** A piece of the text, and what it becomes. */
+export interface TextChange {
+  readonly span: Span;
+  readonly text: string;
+}
 
 /**
  * The changes that do to a text what `first` does to it and then `second` to what that leaves. Both are in order and apart, and

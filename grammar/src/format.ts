@@ -6,18 +6,14 @@
  * match.  The changes are as small as can be, so that a cursor stays where it is and a range can be formatted by itself.
  */
 import { firstIndex } from "./binary-search.ts";
-import { composeChanges } from "./compose-changes.ts";
+import { composeChanges, type TextChange } from "./compose-changes.ts";
 import { arrangeLines, type Part } from "./format-columns.ts";
 import { type FormatLine, formatLines } from "./format-lines.ts";
 import { parseFile } from "./parse.ts";
 import type { DeclarationTree, FileTree, Span } from "./tree.ts";
 import { newlineOf } from "./walk.ts";
 
-/** A piece of the text, and what it becomes. */
-export interface TextChange {
-  readonly span: Span;
-  readonly text: string;
-}
+export type { TextChange } from "./compose-changes.ts";
 
 export interface Formatting {
   /** In the order of the text; no two of them touch the same character. */
