@@ -3,6 +3,7 @@
  * file entry by entry (`features/config.ts`), to name each wrong one in its own words.
  */
 import * as z from "zod";
+import { UNIT_SYSTEMS } from "../src/core/measure/shown-figures.ts";
 import { RULES } from "../src/core/rules/registry.generated.ts";
 import { WAIT_MARGIN_H, WAIT_MARGIN_PERCENT } from "../src/core/surface/wait-margin.ts";
 import { isAdjustable, RULE_LEVELS } from "../src/features/config.ts";
@@ -22,6 +23,12 @@ export const configSchema = z
       )
       .optional()
       .describe("The level of each rule; `off` takes its findings out. Rules not named keep their own."),
+    units: z
+      .enum(UNIT_SYSTEMS)
+      .optional()
+      .describe(
+        "Tell figures in these units: `metric`, or `us` for quarts, square feet and Fahrenheit. Not set: those that each recipe is written in. Cans are told as they are sold.",
+      ),
     waitMarginPercent: z
       .number()
       .min(0)

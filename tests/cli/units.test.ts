@@ -4,6 +4,11 @@
  * 40 × 0.09290304 = 3.72 m2 (NIST Handbook 44, appendix C). 68 F are (68 - 32) / 1.8 = 20 C.
  */
 import { describe, expect, test } from "vitest";
+import type { UnitSystem } from "../../server/src/core/measure/shown-figures.ts";
+import { createAnalyst } from "../../server/src/features/analyst.ts";
+import type { Analysis } from "../../server/src/features/types.ts";
+import { readSettings } from "../../server/src/lsp/settings.ts";
+import { plan } from "../harness/planner.ts";
 import { runCli } from "./run-cli.ts";
 
 const TEXT = `material clear "Clear" {
@@ -87,6 +92,81 @@ test("those that are asked for are told instead", async () => {
   });
   // 4 m2 are 43.1 ft2.
   expect(stdout).toMatch(/top +43\.1 ft2/u);
+});
+
+test("the project file is asked before the text, and `--units` before the project file", async () => {
+  const inProject = async (...argv: readonly string[]): Promise<string> =>
+    (
+      await runCli([argv[0]!, "a.finish", ...argv.slice(1)], {
+        files: { "a.finish": TEXT, "finishwright.config.json": '{ "units": "metric" }' },
+      })
+    ).stdout;
+  expect(await inProject("totals")).toMatch(/clear +0\.83 L/u);
+  expect(await inProject("shopping")).toMatch(/^clear +0\.83 L/u);
+  expect(await inProject("sheet")).toContain("20 C and 50 % RH");
+  expect(await inProject("totals", "--units", "us")).toMatch(/clear +0\.88 qt/u);
+});
+
+test("jobs are compared in the units of the text, and in those that are asked for", async () => {
+  const other = TEXT.replaceAll("job shelves", "job more").replace("x 2, by brush", "x 3, by brush");
+  const compared = async (...argv: readonly string[]): Promise<string> =>
+    (
+      await runCli(["compare", "a.finish", "b.finish", ...argv], {
+        files: { "a.finish": TEXT, "b.finish": other },
+      })
+    ).stdout;
+  const text = await compared();
+  // A third coat more: 1.32 qt are 0.44 qt more.
+  expect(text).toMatch(/litres +0\.88 qt +1\.32 qt +\+0\.44 qt/u);
+  expect(text).toMatch(/area +40 ft2 +40 ft2 +same/u);
+  expect(text).toMatch(/clear +0\.88 qt +1\.32 qt +\+0\.44 qt/u);
+  expect(await compared("--units", "metric")).toMatch(/litres +0\.83 L +1\.25 L +\+0\.42 L/u);
+});
+
+describe("in an editor", () => {
+  const analysisOf = (units?: UnitSystem, project?: UnitSystem): Analysis => {
+    const analyst = createAnalyst({
+      resolve: (_, path) => path,
+      plan,
+      units: () => units,
+      config: () => ({ rules: {}, ...(project ? { units: project } : {}) }),
+    });
+    analyst.setFile("a.finish", TEXT);
+    return analyst.analysis();
+  };
+  const hover = (analysis: Analysis, word: string): string =>
+    analysis.hover("a.finish", TEXT.indexOf(word))?.markdown ?? "";
+
+  test("hovers, hints and the bench view tell figures as the text does", () => {
+    const analysis = analysisOf();
+    expect(hover(analysis, 'shelves "Shelves"')).toContain("area 40 ft2");
+    expect(hover(analysis, 'shelves "Shelves"')).toContain("`clear` 0.88 qt");
+    expect(hover(analysis, 'clear "Clear"')).toContain("100 ft2/qt");
+    expect(hover(analysis, 'room "Room"')).toContain("air 68 F and 50 % RH");
+    const whole = { start: 0, end: TEXT.length };
+    const [hint] = analysis.inlayHints("a.finish", whole, ["litres"]);
+    expect(hint?.parts[0]?.text).toContain("0.88 qt");
+    const bench = analysis.bench("a.finish", "shelves");
+    expect(bench?.materials[0]?.takes).toBe("0.88 qt");
+    expect(bench?.surfaces[0]?.about).toContain("2 × 20 ft2 = 40 ft2");
+    // A can is what is sold.
+    expect(bench?.materials[0]?.cans).toEqual(["0.946 L"]);
+  });
+
+  test("a project's choice goes before the text, and a person's before the project", () => {
+    expect(hover(analysisOf(undefined, "metric"), 'shelves "Shelves"')).toContain("`clear` 0.83 L");
+    expect(hover(analysisOf("us", "metric"), 'shelves "Shelves"')).toContain("`clear` 0.88 qt");
+    expect(analysisOf("metric").bench("a.finish", "shelves")?.materials[0]?.takes).toBe("0.83 L");
+  });
+
+  test("the setting leaves it to the project and the text, unless a person says otherwise", () => {
+    expect(readSettings({}).settings.units).toBeUndefined();
+    expect(readSettings({ figures: { units: "asWritten" } }).settings.units).toBeUndefined();
+    expect(readSettings({ figures: { units: "us" } }).settings.units).toBe("us");
+    expect(readSettings({ figures: { units: "imperial" } }).complaints).toEqual([
+      'The setting finishwright.figures.units is "imperial", but takes one of: asWritten, metric, us.',
+    ]);
+  });
 });
 
 test("programs get litres and square metres whatever the text", async () => {

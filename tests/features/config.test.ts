@@ -44,7 +44,7 @@ describe("reading", () => {
       "an unknown entry",
       '{ "rule": {} }',
       {},
-      ["finishwright.config.json has no entry `rule`; it may have `rules` and `waitMarginPercent`."],
+      ["finishwright.config.json has no entry `rule`; it may have `rules`, `units` and `waitMarginPercent`."],
     ],
     [
       "a list",
@@ -111,6 +111,11 @@ describe("applying", () => {
 
 describe("the margin for waits", () => {
   it("can be made smaller", () => {
+    expect(readConfig('{ "units": "us" }')).toEqual({ config: { rules: {}, units: "us" }, complaints: [] });
+    expect(readConfig('{ "units": "imperial" }')).toEqual({
+      config: { rules: {} },
+      complaints: ['`units` is "imperial", but takes one of: metric, us.'],
+    });
     expect(readConfig('{ "waitMarginPercent": 2.5 }')).toEqual({
       config: { rules: {}, waitMarginPercent: 2.5 },
       complaints: [],

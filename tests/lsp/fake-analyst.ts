@@ -186,6 +186,7 @@ const analysis = (
     jobs: () => [],
     bench: () => undefined,
     sheets: () => [],
+    units: () => "metric",
     usedBy: (file) => [...usedBy(file)],
     ...navigation(texts, textOf, resolve),
     ...textViews(textOf),

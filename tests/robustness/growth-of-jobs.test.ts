@@ -5,7 +5,7 @@
 import { describe, expect, test } from "vitest";
 import { sheetReport } from "../../server/src/reports/sheet-report.ts";
 import { sectionOf } from "../../server/src/views/section/section.ts";
-import { habitOfAll } from "../../server/src/views/units.ts";
+import { habitOf, unitsForAll } from "../../server/src/views/units.ts";
 import { analyseAnew as analyse } from "../harness/check-text.ts";
 import { growth, MOST_GROWTH } from "../harness/growth.ts";
 
@@ -66,8 +66,8 @@ describe("jobs", () => {
       }).program,
     });
     const work = ({ size, program }: ReturnType<typeof programs>) =>
-      habitOfAll(
-        program,
+      unitsForAll(
+        (file) => habitOf(program, file),
         Array.from({ length: size }, () => "a.finish"),
       );
     expect(growth(programs, work, { from: 250, to: 2000 })).toBeLessThan(MOST_GROWTH);

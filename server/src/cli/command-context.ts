@@ -58,7 +58,7 @@ export const todayOption = (): Option =>
 export const unitsOption = (): Option =>
   new Option(
     "--units <units>",
-    "tell figures in these units; without it, in those that the recipe is written in. Cans are told as they are sold",
+    "tell figures in these units; without it, in those of the project file, or else of the recipe. Cans are told as they are sold",
   ).choices(UNIT_SYSTEMS);
 
 /** The paths of a command that reads recipes and writes none. */

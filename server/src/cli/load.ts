@@ -141,10 +141,10 @@ export async function readAsked(
       io.createAnalyst({
         resolve: resolveUse,
         config: configs.of,
+        ...(units === undefined ? {} : { units: () => units }),
         ...(io.onFault ? { onFault: io.onFault } : {}),
         parts: {
           ...dayOf(today),
-          ...(units === undefined ? {} : { units }),
           ...(kept ? { kept, plan: cachingPlanner(MOST_PLANS, planNear) } : {}),
         },
       }),

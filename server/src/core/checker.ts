@@ -28,7 +28,7 @@ import type { JobInShop } from "./totals/shop-plans.ts";
 export interface Checker {
   readonly program: Program;
   /** See `CheckerParts`. */
-  readonly units?: UnitSystem;
+  readonly units?: UnitsOf;
   scope(file: FileId): Scope;
   /** What a declaration of a file means in its scope. */
   resolution(file: FileId, declaration: ProgramDeclaration): Resolution;
@@ -84,6 +84,9 @@ export interface CheckView extends RunView {
   readonly hasSurface: (file: FileId, job: Job, surface: string) => boolean;
 }
 
+/** What somebody asks for the figures of a file to be told in; undefined: the units that the text is written in. */
+export type UnitsOf = (file: FileId) => UnitSystem | undefined;
+
 /** What a checker works with. Makers of plans and of runs may remember what they made for an earlier program. */
 export interface CheckerParts {
   /** Keeps what was worked out for an earlier program. */
@@ -91,8 +94,8 @@ export interface CheckerParts {
   readonly plan: Planner;
   /** See `TotallerParts`. */
   readonly today?: string;
-  /** What figures are told in; without, the units that the text itself is written in. */
-  readonly units?: UnitSystem;
+  /** See `UnitsOf`. */
+  readonly units?: UnitsOf;
   /** See `TotallerParts`. */
   readonly kept?: KeptNotes;
   readonly assumed: AssumedRunner;

@@ -10,6 +10,7 @@ import type { FileTree } from "../../../grammar/src/tree.ts";
 import { type Checker, type CheckerParts, createChecker, createCheckMemory } from "../core/check.ts";
 import { byGravity } from "../core/findings.ts";
 import { type Fault, type FaultListener, fileStart } from "../core/internal-error.ts";
+import type { UnitSystem } from "../core/measure/shown-figures.ts";
 import { type Program, type ProgramFile, programFile, reachableFiles } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import { groupFindings } from "../core/rules/grouping.ts";
@@ -21,6 +22,7 @@ import { benchOf } from "../views/bench/bench.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import { fileFinding, spanOfPlace } from "../views/places/to-absolute.ts";
 import { sheetsOf } from "../views/sheet/sheet.ts";
+import { unitsFor } from "../views/units.ts";
 import { completionsAt } from "./completion/completion.ts";
 import { applySettings, DEFAULT_CONFIG, type ProjectConfig } from "./config.ts";
 import { formattingOf } from "./formatting.ts";
@@ -48,6 +50,8 @@ export interface AnalystOptions {
   readonly resolve: Resolve;
   /** What the project of a file says about the rules; asked whenever findings are. Not given: the rules' own levels. */
   readonly config?: (file: FileId) => ProjectConfig;
+  /** What a person asks for figures to be told in, before the project and the text are asked; asked each time. */
+  readonly units?: () => UnitSystem | undefined;
   /** Makes the plans of jobs, perhaps later; then `plansChanged` is to be called. Not given: at once. */
   readonly plan?: Planner;
   /** Other parts than the usual. */
@@ -61,13 +65,14 @@ export function createAnalyst(options: AnalystOptions): Analyst {
   let lone = new LoneFiles(known);
   let snapshot: Analysis | undefined;
   const onFault = options.onFault ?? (() => {});
+  const config = options.config ?? (() => DEFAULT_CONFIG);
   let parts: Partial<CheckerParts> = {
     plan: options.plan ?? cachingPlanner(REMEMBERED_PLANS),
     memory: createCheckMemory(),
+    units: (file) => options.units?.() ?? config(file).units,
     ...options.parts,
     onFault,
   };
-  const config = options.config ?? (() => DEFAULT_CONFIG);
   return {
     setFile: (file, text, changed) => {
       const before = known.get(file);
@@ -192,6 +197,7 @@ function createAnalysis(
     jobs: checker.jobs,
     alone: ({ job }) => checker.alone(job),
     program,
+    units: (file) => unitsFor(checker, file),
     shopPlans: checker.shopPlans,
     sheets: (file) => sheetsOf(checker, file, analysis.findings, parts.onFault),
     bench: (file, job) => {

@@ -1,5 +1,5 @@
 /**
- * `finishwright.config.json`: what a project says about the rules.
+ * `finishwright.config.json`: what a project says about the rules, and in which units its figures are told.
  *
  * Reading the file is the adapters' business; here its content is read. A wrong entry must never stop the findings: it
  * is named once, and the rest of the file counts. The JSON schema that editors use for the file is made from the same
@@ -7,7 +7,8 @@
  */
 import * as z from "zod/mini";
 import { type Eased, SEVERITIES, type Severity } from "../core/findings.ts";
-import { didYouMean } from "../core/model/suggest.ts";
+import { UNIT_SYSTEMS, type UnitSystem } from "../core/measure/shown-figures.ts";
+import { andList, didYouMean } from "../core/model/suggest.ts";
 import { RULES } from "../core/rules/registry.generated.ts";
 import { isAlwaysShown } from "../core/rules/registry.ts";
 import type { Rule } from "../core/rules/rule.ts";
@@ -24,6 +25,8 @@ export type RuleLevels = Readonly<Record<string, RuleLevel>>;
 
 export interface ProjectConfig {
   readonly rules: RuleLevels;
+  /** What figures are told in; absent: the units that each text is written in. */
+  readonly units?: UnitSystem;
   /** Percent of a needed wait that may be missing before the rule's own level holds; absent: all of the margin. */
   readonly waitMarginPercent?: number;
 }
@@ -36,6 +39,8 @@ const marginSchema = z.number().check(z.minimum(0), z.maximum(WAIT_MARGIN_PERCEN
 export const isAdjustable = ({ alwaysShown }: Rule): boolean => !alwaysShown;
 
 const levelSchema = z.enum(RULE_LEVELS);
+const unitsSchema = z.enum(UNIT_SYSTEMS);
+const ENTRIES: readonly string[] = ["rules", "units", "waitMarginPercent"];
 
 export interface ReadConfig {
   readonly config: ProjectConfig;
@@ -56,19 +61,32 @@ export function readConfig(text: string): ReadConfig {
     };
   }
   for (const [key] of top) {
-    if (key !== "rules" && key !== "waitMarginPercent" && key !== "$schema")
+    if (!ENTRIES.includes(key) && key !== "$schema")
       complaints.add(
         () =>
-          `${CONFIG_FILE_NAME} has no entry \`${shown(key)}\`; it may have \`rules\` and \`waitMarginPercent\`.`,
+          `${CONFIG_FILE_NAME} has no entry \`${shown(key)}\`; it may have ${andList(ENTRIES.map((name) => `\`${name}\``))}.`,
       );
   }
   const entryOf = (name: string): unknown => top.find(([key]) => key === name)?.[1];
   const rules = readRules(entryOf("rules"), complaints);
   const margin = readMargin(entryOf("waitMarginPercent"), complaints);
+  const units = readUnits(entryOf("units"), complaints);
   return {
-    config: { rules, ...(margin === undefined ? {} : { waitMarginPercent: margin }) },
+    config: {
+      rules,
+      ...(units === undefined ? {} : { units }),
+      ...(margin === undefined ? {} : { waitMarginPercent: margin }),
+    },
     complaints: complaints.all,
   };
+}
+
+function readUnits(given: unknown, complaints: Complaints): UnitSystem | undefined {
+  if (given === undefined) return undefined;
+  const units = unitsSchema.safeParse(given);
+  if (units.success) return units.data;
+  complaints.add(() => `\`units\` is ${valueText(given)}, but takes one of: ${UNIT_SYSTEMS.join(", ")}.`);
+  return undefined;
 }
 
 function readMargin(given: unknown, complaints: Complaints): number | undefined {

@@ -64,6 +64,7 @@ export function guarded(analysis: Analysis, program: Program, onFault: FaultList
     jobs: guard("Working out the jobs", analysis.jobs, none),
     alone: guard("Working out a job alone", analysis.alone, (_, result) => result),
     program: analysis.program,
+    units: guard("The choice of units", analysis.units, () => "metric"),
     shopPlans: guard("Working out the plans of shops", analysis.shopPlans, () => NO_PLANS),
     sheets: guard("Bench sheets", analysis.sheets, none),
     bench: guard("The drawing of a job", analysis.bench, nothing),

@@ -8,6 +8,7 @@ import type { TextChange } from "../../../grammar/src/format.ts";
 import type { ChangedPart } from "../../../grammar/src/parse.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
 import type { Severity } from "../core/findings.ts";
+import type { UnitSystem } from "../core/measure/shown-figures.ts";
 import type { Shop } from "../core/model/model.ts";
 import type { Program } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
@@ -311,6 +312,8 @@ export interface Analysis extends Navigation, TextViews {
   alone(result: JobResult): JobResult;
   /** What all of this is about, for who works out something else of it. */
   readonly program: Program;
+  /** What the figures of a file are told in. */
+  units(file: FileId): UnitSystem;
   /** The plans of the jobs that share a shop. */
   shopPlans(shop: Shop): ShopPlans<JobInShop>;
   /** Bench sheets: of every job of the file, then of every recipe that none of them goes through. */

@@ -11,6 +11,7 @@
 import type { FileEvent, TextDocumentContentChangeEvent } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import { errorText } from "../core/error-text.ts";
+import type { UnitSystem } from "../core/measure/shown-figures.ts";
 import type { FileId } from "../core/place.ts";
 import { BEING_PLANNED, isBeingPlanned } from "../core/schedule/being-planned.ts";
 import type { Planner } from "../core/schedule/plan-cache.ts";
@@ -51,6 +52,8 @@ export interface FilesParts {
   readonly reader: FileReader;
   readonly changes: Changes;
   readonly configs: ProjectConfigs;
+  /** What the person asks for figures to be told in. */
+  readonly units?: () => UnitSystem | undefined;
   readonly allowed: AllowedFolders;
   readonly planning: Planning;
   readonly log: Log;
@@ -81,7 +84,7 @@ export class Files {
   /** The recipes of the open folders; undefined while nobody looks after whole folders. */
   #folderFiles: ReadonlySet<FileId> | undefined;
 
-  constructor({ host, reader, changes, configs, allowed, planning, log }: FilesParts) {
+  constructor({ host, reader, changes, configs, units, allowed, planning, log }: FilesParts) {
     this.#planning = planning;
     this.#allowed = allowed;
     this.#reader = reader;
@@ -90,6 +93,7 @@ export class Files {
     this.#analyst = host.createAnalyst({
       resolve: resolveUse,
       config: configs.of,
+      ...(units ? { units } : {}),
       plan: this.#plan,
       onFault: ({ part, error }) => log(`${part} failed: ${errorText(error)}`),
     });

@@ -54,7 +54,8 @@ const createSession = (connection: Connection, host: Host): Session => {
     onNews: (planned) => files.plansChanged(planned),
     isEarly: () => files.isReading,
   });
-  const files = new Files({ host, reader, changes, configs, allowed, planning, log });
+  const units = () => client.settings.units;
+  const files = new Files({ host, reader, changes, configs, units, allowed, planning, log });
   // The client knows best what it can show; without a word from it, it is the page that lies beside the server.
   const rulePage = (rule: string): string | undefined =>
     client.facts.rulePages === undefined

@@ -7,6 +7,7 @@
 import * as z from "zod/mini";
 import { isAtLeast, SEVERITIES, type Severity } from "../core/findings.ts";
 import { readMoment } from "../core/measure/iso-dates.ts";
+import { UNIT_SYSTEMS, type UnitSystem } from "../core/measure/shown-figures.ts";
 import { INLAY_HINT_KINDS, type InlayHintKind } from "../features/types.ts";
 import { folderKey } from "../reading/may-read.ts";
 
@@ -15,6 +16,8 @@ export interface Settings {
   readonly lowest: Severity;
   /** The kinds of inlay hints that are shown. */
   readonly inlayHints: readonly InlayHintKind[];
+  /** What figures are told in; undefined: what the project or else the text says. */
+  readonly units?: UnitSystem;
   /** Whether a line above every job says what it comes to. */
   readonly jobLenses: boolean;
   /** Folders whose recipes `use` may read besides those of the open folders, by absolute path or address. */
@@ -30,6 +33,9 @@ export const DEFAULT_SETTINGS: Settings = {
   readAlso: [],
 };
 
+/** The setting of the units that leaves them to the project and the text. */
+export const AS_WRITTEN = "asWritten";
+
 /** Every setting by its full name, with the values that it takes. */
 export const SETTING_SCHEMAS = {
   "finishwright.findings.lowest": z.enum(SEVERITIES),
@@ -40,6 +46,7 @@ export const SETTING_SCHEMAS = {
   "finishwright.plan.today": z
     .string()
     .check(z.refine((text) => text.trim() === "" || readMoment(text) !== undefined)),
+  "finishwright.figures.units": z.enum([AS_WRITTEN, ...UNIT_SYSTEMS]),
   "finishwright.use.readAlso": z.array(z.string()).check(z.maxLength(100)),
   "finishwright.trace.server": z.enum(["off", "messages", "compact", "verbose"]),
 } as const;
@@ -79,11 +86,14 @@ export const readSettings = (section: unknown): ReadSettings => {
   }
   const today = readMoment(read("finishwright.plan.today", SETTING_SCHEMAS["finishwright.plan.today"]) ?? "");
   const lowest = read("finishwright.findings.lowest", SETTING_SCHEMAS["finishwright.findings.lowest"]);
+  const units =
+    read("finishwright.figures.units", SETTING_SCHEMAS["finishwright.figures.units"]) ?? AS_WRITTEN;
   const settings: Settings = {
     lowest: lowest ?? DEFAULT_SETTINGS.lowest,
     inlayHints: INLAY_HINT_KINDS.filter((kind) =>
       isOn(`finishwright.inlayHints.${kind}`, DEFAULT_SETTINGS.inlayHints.includes(kind)),
     ),
+    ...(units === AS_WRITTEN ? {} : { units }),
     jobLenses: isOn("finishwright.codeLens.jobs", DEFAULT_SETTINGS.jobLenses),
     readAlso: readAlso.filter((folder) => folderKey(folder) !== undefined),
     ...(today === undefined ? {} : { today }),

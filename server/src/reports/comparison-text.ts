@@ -5,6 +5,7 @@
 
 import { areaText, filmText, gramsText, litresText, momentText, moneyText } from "../core/measure/figures.ts";
 import { formatDuration, formatWork } from "../core/measure/format-amount.ts";
+import { figuresIn, type ShownFigures, type UnitSystem } from "../core/measure/shown-figures.ts";
 import { shownText } from "../escape/shown-text.ts";
 import {
   COMPARED,
@@ -26,10 +27,16 @@ export interface SideNames {
 const COLUMNS = 80;
 const BETWEEN = "  ";
 
-export function comparisonText(names: SideNames, comparison: Comparison, colours: Colours): string {
+export function comparisonText(
+  names: SideNames,
+  comparison: Comparison,
+  colours: Colours,
+  units: UnitSystem = "metric",
+): string {
+  const figures = figuresIn(units);
   const sections = [
-    { title: "Figures", rows: figureRows(comparison) },
-    { title: "Litres", rows: materialRows(comparison) },
+    { title: "Figures", rows: figureRows(comparison, figures) },
+    { title: "Litres", rows: materialRows(comparison, figures) },
     { title: "Findings", rows: findingRows(comparison) },
   ].filter(({ rows }) => rows.length > 0);
   const isOfTwo = comparison.sides.length === 2;
@@ -127,37 +134,42 @@ type Say = (value: number, currency: string | undefined) => string;
 const cellsOf = (sides: readonly string[], difference: () => string): readonly string[] =>
   sides.length === 2 ? [...sides, difference()] : sides;
 
-function figureRows({ sides, differences }: Comparison): readonly Row[] {
+/** How a figure is told in the units that were asked for. */
+const sayIn = ({ area, litres }: ShownFigures, figure: ComparedFigure): Say =>
+  figure === "area_m2" ? area : figure === "litres" ? litres : FIGURES[figure].say;
+
+function figureRows({ sides, differences }: Comparison, figures: ShownFigures): readonly Row[] {
   const currency = sides.find((side) => side.currency !== undefined)?.currency;
   return SHOWN.map((figure) => {
-    const { name, say } = FIGURES[figure];
+    const { name } = FIGURES[figure];
+    const say = sayIn(figures, figure);
     const more = differences[0]!.figures[figure];
     return {
       name,
       cells: cellsOf(
-        sides.map((side) => sideText(side, figure)),
+        sides.map((side) => sideText(side, figure, say)),
         () => (more === null ? "" : signed(more, (value) => say(value, currency))),
       ),
     };
   });
 }
 
-function sideText(side: ComparisonSide, figure: ComparedFigure): string {
+function sideText(side: ComparisonSide, figure: ComparedFigure, say: Say): string {
   if (isComparedDate(figure)) {
     const at = side.dates[figure];
     return at === null ? NOT_KNOWN : momentText(at);
   }
   const value = side.numbers[figure];
-  return value === null ? NOT_KNOWN : FIGURES[figure].say(value, side.currency);
+  return value === null ? NOT_KNOWN : say(value, side.currency);
 }
 
 /** `+15 min`, `−7.00 EUR`, `same` */
 export const signed = (value: number, say: (value: number) => string): string =>
   Math.abs(value) < 1e-9 ? "same" : `${value > 0 ? "+" : "−"}${say(Math.abs(value))}`;
 
-function materialRows({ sides, differences }: Comparison): readonly Row[] {
+function materialRows({ sides, differences }: Comparison, { litres: say }: ShownFigures): readonly Row[] {
   const text = (litres: number | null): string =>
-    litres === null ? NOT_KNOWN : litres === 0 ? "none" : litresText(litres);
+    litres === null ? NOT_KNOWN : litres === 0 ? "none" : say(litres);
   const names = [...new Set(differences.flatMap(({ materials }) => materials.map(({ name }) => name)))];
   const more = new Map(differences[0]!.materials.map(({ name, litres }) => [name, litres]));
   return names.map((name) => ({
@@ -166,7 +178,7 @@ function materialRows({ sides, differences }: Comparison): readonly Row[] {
       sides.map((side) => text(litresOf(side, name))),
       () => {
         const litres = more.get(name) ?? null;
-        return litres === null ? "" : signed(litres, litresText);
+        return litres === null ? "" : signed(litres, say);
       },
     ),
   }));

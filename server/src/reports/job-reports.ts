@@ -3,7 +3,6 @@
  * for. Sheets and the drawing of a job come out of it by a detour of `bundles.ts`.
  */
 import type { UnitSystem } from "../core/measure/shown-figures.ts";
-import type { Program } from "../core/model/program.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
 import { careCards } from "../views/care-card.ts";
@@ -13,7 +12,7 @@ import { plannedShops, type ShopSource } from "../views/schedule/shop-weeks.ts";
 import type { Sheet } from "../views/sheet/model.ts";
 import { shoppingList } from "../views/shopping-list.ts";
 import { shortRecipe } from "../views/short-recipe.ts";
-import { habitOf, habitOfAll } from "../views/units.ts";
+import { unitsForAll } from "../views/units.ts";
 import { careReport } from "./care-report.ts";
 import { coloursFor } from "./colours.ts";
 import { scheduleText } from "./schedule-text.ts";
@@ -43,26 +42,24 @@ export const JOB_REPORTS = {
     const results = jobs.map(({ result }) => result);
     return scheduleText(results, PLAIN, source ? { shops: plannedShops(source, results) } : {});
   },
-  totals: (jobs: readonly ReportedJob[], _: unknown, program: Program): string =>
+  totals: (jobs: readonly ReportedJob[], _: unknown, unitsOf: UnitsOfFile): string =>
     totalsText(
-      jobs.map((job) => ({ ...job, units: habitOf(program, job.file) })),
+      jobs.map((job) => ({ ...job, units: unitsOf(job.file) })),
       PLAIN,
     ),
-  shopping: (jobs: readonly ReportedJob[], _: unknown, program: Program): string => {
+  shopping: (jobs: readonly ReportedJob[], _: unknown, unitsOf: UnitsOfFile): string => {
     const results = jobs.map(({ result }) => result);
     const paper = jobPaper(results.flatMap(({ runs }) => runs));
     const names = results.map(({ job }) => job.name).join(", ");
-    return `Shopping list for ${names}\n\n${shoppingText({ baskets: shoppingList(results), paper, ...unitsOf(program, jobs) })}`;
+    const units = unitsForAll(
+      unitsOf,
+      jobs.map(({ file }) => file),
+    );
+    return `Shopping list for ${names}\n\n${shoppingText({ baskets: shoppingList(results), paper, units })}`;
   },
 } as const;
 
-/** Of several files, those that all of them are written in. */
-const unitsOf = (program: Program, jobs: readonly ReportedJob[]): { readonly units: UnitSystem } => ({
-  units: habitOfAll(
-    program,
-    jobs.map(({ file }) => file),
-  ),
-});
+type UnitsOfFile = (file: string) => UnitSystem;
 
 /**
  * What the plans of shops have nothing of, because the server was not told of it. `projectOf`: how much it knows of the project

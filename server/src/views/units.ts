@@ -1,6 +1,7 @@
 /** The units that a text is written in: what its figures are told in, as long as nobody asks for others. */
 import type { DeclarationBody } from "../../../grammar/src/tree.ts";
 import { UNIT_ALIASES } from "../../../grammar/src/units.ts";
+import type { Checker } from "../core/check.ts";
 import type { UnitSystem } from "../core/measure/shown-figures.ts";
 import { type Program, reachableFiles } from "../core/model/program.ts";
 import { memo, onceFor } from "../core/once.ts";
@@ -24,6 +25,10 @@ const US = new Set([
 ]);
 const METRIC = new Set(["mm", "cm", "m", "mm2", "cm2", "m2", "m3", "mL", "L", "um", "g", "kg", "C"]);
 
+/** What the figures of a file are told in: what somebody asks for, or else the units of the text. */
+export const unitsFor = ({ program, units }: Pick<Checker, "program" | "units">, file: FileId): UnitSystem =>
+  units?.(file) ?? habitOf(program, file);
+
 /** Of a file and all that it uses; metric where it is as much the one as the other. Asked for every job, and answered once. */
 export const habitOf = (program: Program, file: FileId): UnitSystem => habitsIn(program)(file);
 
@@ -37,9 +42,9 @@ const habitsIn = onceFor((program: Program) =>
   }),
 );
 
-/** Of several files the one that all of them have, and metric where they differ. */
-export const habitOfAll = (program: Program, files: readonly FileId[]): UnitSystem =>
-  files.length > 0 && files.every((file) => habitOf(program, file) === "us") ? "us" : "metric";
+/** Of several files those that all of them are told in, and metric where they differ. */
+export const unitsForAll = (unitsOf: (file: FileId) => UnitSystem, files: readonly FileId[]): UnitSystem =>
+  files.length > 0 && files.every((file) => unitsOf(file) === "us") ? "us" : "metric";
 
 /** How many more of its figures have units of the United States than metric ones. Cans are what shops sell. */
 const balanceOf = onceFor(({ tokens }: DeclarationBody): number => {

@@ -3,6 +3,7 @@ import path from "node:path";
 import { comparisonJson } from "../../reports/comparison-json.ts";
 import { comparisonText, type SideNames } from "../../reports/comparison-text.ts";
 import { type ComparedJob, compareJobs } from "../../views/job-comparison.ts";
+import { unitsForAll } from "../../views/units.ts";
 import {
   type AddCommand,
   askedJobs,
@@ -11,6 +12,7 @@ import {
   outputColours,
   readAlsoOption,
   todayOption,
+  unitsOption,
 } from "../command-context.ts";
 import { type CliIo, type ExitStatus, UsageError } from "../io.ts";
 import { type Loaded, type LoadOptions, load } from "../load.ts";
@@ -33,6 +35,7 @@ export const addCompare: AddCommand = (program, ctx) => {
     .argument("[more...]", "further jobs, each FILE or FILE:JOB")
     .addOption(formatOption(["text", "json"]))
     .addOption(todayOption())
+    .addOption(unitsOption())
     .addOption(readAlsoOption())
     .action(async (a: string, b: string, more: readonly string[], options: CompareOptions) =>
       ctx.finish(await compare(ctx, [a, b, ...more], options)),
@@ -58,7 +61,15 @@ async function compare(
   io.stdout.write(
     options.format === "json"
       ? comparisonJson(comparison, loaded.label)
-      : comparisonText(sideNames(jobs, loaded.label), comparison, outputColours(io)),
+      : comparisonText(
+          sideNames(jobs, loaded.label),
+          comparison,
+          outputColours(io),
+          unitsForAll(
+            loaded.analysis.units,
+            jobs.map(({ file }) => file),
+          ),
+        ),
   );
   return statusOf({ io }, loaded, { what: "figures" });
 }

@@ -9,7 +9,7 @@ import {
   shoppingText,
 } from "../../reports/shopping-report.ts";
 import { shoppingList } from "../../views/shopping-list.ts";
-import { habitOfAll } from "../../views/units.ts";
+import { unitsForAll } from "../../views/units.ts";
 import {
   type AddCommand,
   askedJobs,
@@ -78,12 +78,10 @@ async function shopping(
     baskets,
     paper: jobPaper(results.flatMap(({ runs }) => runs)),
     label: loaded.label,
-    units:
-      options.units ??
-      habitOfAll(
-        loaded.analysis.program,
-        results.map(({ job }) => job.file),
-      ),
+    units: unitsForAll(
+      loaded.analysis.units,
+      results.map(({ job }) => job.file),
+    ),
   };
   // A sum over nothing tells people nothing; other programs get their empty list.
   if (results.length > 0 || options.format !== "text") io.stdout.write(FORMATS[options.format](report));

@@ -2,7 +2,6 @@
 
 import { totalsJson } from "../../reports/totals-json.ts";
 import { totalsText } from "../../reports/totals-text.ts";
-import { habitOf } from "../../views/units.ts";
 import {
   type AddCommand,
   type AskedJob,
@@ -54,10 +53,9 @@ export async function totals(
   if (options.format === "json") {
     io.stdout.write(totalsJson(jobs.map(({ result }) => result)));
   } else {
-    const { program } = loaded.analysis;
     const shown = jobs.map((job) => ({
       ...job,
-      units: options.units ?? habitOf(program, job.result.job.file),
+      units: loaded.analysis.units(job.result.job.file),
     }));
     io.stdout.write(totalsText(shown, outputColours(io)));
     if (jobs.length === 0 && loaded.asked.length > 0) {

@@ -4,10 +4,12 @@
 import type { NameUse } from "../../../../grammar/src/names.ts";
 import type { Location } from "../../../../grammar/src/walk.ts";
 import type { Checker } from "../../core/check.ts";
+import { figuresIn, type ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { Recipe } from "../../core/model/model.ts";
 import type { ProgramDeclaration, Scope } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
+import { unitsFor } from "../../views/units.ts";
 
 export interface HoverContext {
   readonly checker: Checker;
@@ -18,6 +20,10 @@ export interface HoverContext {
   /** The name under the cursor, with the part it plays. */
   readonly use?: NameUse;
 }
+
+/** Figures as they are told in the file at the cursor. Workings stay in the units that they are worked out in. */
+export const figuresHere = ({ checker, file }: HoverContext): ShownFigures =>
+  figuresIn(unitsFor(checker, file));
 
 /** The recipe in which the cursor stands. */
 export function recipeAround(ctx: HoverContext): Recipe | undefined {

@@ -1,15 +1,8 @@
 /** The card of a job: what it takes and costs, when it is done, and what is missing to work out the rest. */
 
-import {
-  areaText,
-  cansText,
-  exactArea,
-  gramsText,
-  gramsThatAddUp,
-  litresText,
-  moneyText,
-} from "../../core/measure/figures.ts";
+import { cansText, exactArea, gramsText, gramsThatAddUp, moneyText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber, formatWork } from "../../core/measure/format-amount.ts";
+import type { ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { Job } from "../../core/model/model.ts";
 import { sentence } from "../../core/sentence.ts";
 import { earnedPerHour } from "../../core/totals/earned.ts";
@@ -32,11 +25,12 @@ import { needSums } from "../../views/sums/need-sums.ts";
 import { cureSum, elapsedSum, handsOnSum } from "../../views/sums/time-sums.ts";
 import { usedText } from "../../views/sums/used-worth.ts";
 import { bullets, code, docText, heading, nested, paragraphs } from "../markdown.ts";
-import type { HoverContext } from "./context.ts";
+import { figuresHere, type HoverContext } from "./context.ts";
 
 export function jobCard(ctx: HoverContext, job: Job): string {
   const result = ctx.checker.job(job);
   const { shop } = result;
+  const say = figuresHere(ctx);
   const money = (amount: number): string => moneyText(amount, shop?.currency);
   return paragraphs(
     heading(job.name, job.title, "a job"),
@@ -48,10 +42,10 @@ export function jobCard(ctx: HoverContext, job: Job): string {
       figure(result, "saving", "saving", money),
       figure(result, "hands_on_h", "hands-on", (hours) => `${formatWork(hours)}: ${handsOnSum(result)}`),
       withSum(figure(result, "elapsed_h", "elapsed", formatDuration), elapsedSum(result)),
-      figure(result, "area_m2", "area", (area) => `${areaText(area)}${areaSum(result)}`),
+      figure(result, "area_m2", "area", (area) => `${say.area(area)}${areaSum(result)}`),
       ...distinctNames(result.needs.map(({ material }) => material)).map((name, index) => {
         const need = result.needs[index]!;
-        return nested(needText(result, need, name), [needSums(need).join("; ")]);
+        return nested(needText(result, need, name, say), [needSums(need).join("; ")]);
       }),
       withSum(figure(result, "voc_g", "VOC", gramsText), vocSums(result)),
       peakLine(result),
@@ -134,18 +128,23 @@ function dateLines(result: JobResult): readonly string[] {
   );
 }
 
-function needText(result: JobResult, need: JobResult["needs"][number], distinctName: string): string {
+function needText(
+  result: JobResult,
+  need: JobResult["needs"][number],
+  distinctName: string,
+  say: ShownFigures,
+): string {
   const { litres, containers, cost } = need.totals;
   const name = code(distinctName);
   if (litres === null) return `${name}: litres not known, ${materialGaps(need).join(", ")}`;
-  const onHand = need.onHand > 0 ? `, ${litresText(need.onHand)} of it on hand` : "";
+  const onHand = need.onHand > 0 ? `, ${say.litres(need.onHand)} of it on hand` : "";
   const buy =
     cost === null
       ? `; ${materialGaps(need).join(", ")}`
       : containers.length === 0
         ? "; nothing to buy"
         : `; buy ${cansText(containers)} for ${moneyText(cost, result.shop?.currency)}`;
-  return `${name} ${litresText(litres)}${onHand}${buy}`;
+  return `${name} ${say.litres(litres)}${onHand}${buy}`;
 }
 
 /** materials 112.00 + labour 41.33 + supplies 18.50 + pieces 120.00 = 291.83 EUR */

@@ -5,16 +5,9 @@
 import { builtInName } from "../../core/knowledge/built-in-materials.ts";
 import { materialDuties } from "../../core/knowledge/duties.ts";
 import type { Family } from "../../core/knowledge/family-schema.ts";
-import {
-  airText,
-  degreesText,
-  exactFilm,
-  humidityText,
-  litresText,
-  moneyText,
-  percentText,
-} from "../../core/measure/figures.ts";
+import { exactFilm, humidityText, moneyText, percentText } from "../../core/measure/figures.ts";
 import { formatAmount, formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
+import type { ShownFigures } from "../../core/measure/shown-figures.ts";
 import { builtInMaterial } from "../../core/model/lower-material.ts";
 import type { Fact, Material } from "../../core/model/model.ts";
 import { dryFilmUm, wetFilmUm } from "../../core/quantities/film.ts";
@@ -22,21 +15,21 @@ import { sentence } from "../../core/sentence.ts";
 import { code, docText, heading, paragraphs, plain, table } from "../markdown.ts";
 
 /** Heading, documentation, figures, what a litre costs. */
-export function materialCard(material: Material): string {
+export function materialCard(material: Material, say: ShownFigures): string {
   const family = material.familyName ?? "material without a family";
   const what = material.builtIn ? `the built-in ${family}` : family;
   return paragraphs(
     heading(material.name, material.title, what),
     docText(material.docs),
     material.docs ? "" : (material.family?.doc ?? ""),
-    figures(material),
+    figures(material, say),
     filmLine(material),
     shopping(material),
   );
 }
 
 /** A family by itself: what it is, its figures, and the duties that it brings. */
-export function familyCard(family: Family): string {
+export function familyCard(family: Family, say: ShownFigures): string {
   const kind = [
     `${family.role}`,
     family.binder === "none" ? "" : `bound by ${family.binder}`,
@@ -47,7 +40,7 @@ export function familyCard(family: Family): string {
   return paragraphs(
     `**${family.name}**, ${kind.join(", ")}`,
     family.doc,
-    figures(builtInMaterial(builtInName(family.name), family)),
+    figures(builtInMaterial(builtInName(family.name), family), say),
     duties.length > 0 ? `Brings ${duties.join(", ")}.` : "",
   );
 }
@@ -59,9 +52,9 @@ const DRYING: Readonly<Record<Exclude<Family["drying"], "none">, string>> = {
   "solvent release": "the loss of its solvent",
 };
 
-function figures(material: Material): string {
+function figures(material: Material, shown: ShownFigures): string {
   const rows = ROWS.flatMap(({ word, source, say }) => {
-    const said = say(material);
+    const said = say(material, shown);
     return said ? [[word, said.text, originText(said.origin, material.family, source ?? word)]] : [];
   });
   return table(["figure", "value", "from"], rows);
@@ -83,7 +76,7 @@ interface FigureRow {
   readonly word: string;
   /** The key of the family's source, where it is called otherwise. */
   readonly source?: string;
-  readonly say: (material: Material) => Said | undefined;
+  readonly say: (material: Material, shown: ShownFigures) => Said | undefined;
 }
 
 const said = <T>(fact: Fact<T> | undefined, text: (value: T) => string): Said | undefined =>
@@ -92,7 +85,7 @@ const said = <T>(fact: Fact<T> | undefined, text: (value: T) => string): Said | 
 const ROWS: readonly FigureRow[] = [
   {
     word: "covers",
-    say: (m) => said(m.covers, (value) => formatAmount({ dimension: "spreading rate", value })),
+    say: (m, { covers }) => said(m.covers, covers),
   },
   { word: "solids", say: (m) => said(m.solids, (value) => `${percentText(value)} by volume`) },
   { word: "touch", say: (m) => said(m.touch, formatDuration) },
@@ -110,15 +103,15 @@ const ROWS: readonly FigureRow[] = [
   { word: "cure", say: (m) => said(m.cure, formatDuration) },
   {
     word: "rated",
-    say: (m) => said(m.rated, (air) => airText(air)),
+    say: (m, { air }) => said(m.rated, air),
   },
   {
     word: "limits",
-    say: (m) =>
+    say: (m, { degrees }) =>
       said(m.limits, ({ low, high, humidity }) =>
         [
-          low !== undefined && high !== undefined ? `${degreesText(low)} to ${degreesText(high)}` : "",
-          low !== undefined && high === undefined ? `from ${degreesText(low)}` : "",
+          low !== undefined && high !== undefined ? `${degrees(low)} to ${degrees(high)}` : "",
+          low !== undefined && high === undefined ? `from ${degrees(low)}` : "",
           humidity === undefined ? "" : `up to ${humidityText(humidity)}`,
         ]
           .filter((part) => part !== "")
@@ -136,7 +129,7 @@ const ROWS: readonly FigureRow[] = [
         upTo === undefined ? thinner : `${thinner}, up to ${percentText(upTo)}`,
       ),
   },
-  { word: "flash", say: (m) => said(m.flash, degreesText) },
+  { word: "flash", say: (m, { degrees }) => said(m.flash, degrees) },
   { word: "pot_life", source: "potLife", say: (m) => said(m.potLife, formatDuration) },
   {
     word: "rags",
@@ -160,9 +153,9 @@ const ROWS: readonly FigureRow[] = [
   { word: "batch", say: (m) => said(m.batch, (value) => value) },
   {
     word: "on_hand",
-    say: (m) =>
+    say: (m, { litres }) =>
       m.onHandPlace && {
-        text: litresText(m.onHand),
+        text: litres(m.onHand),
         origin: "stated",
       },
   },

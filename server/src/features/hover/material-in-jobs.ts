@@ -1,10 +1,11 @@
 /** What a job needs of a material, with the sums: litres, what is to buy, cans, grams. */
-import { cansText, exactLitres, litresText, moneyText } from "../../core/measure/figures.ts";
+import { cansText, exactLitres, moneyText } from "../../core/measure/figures.ts";
+import type { ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { JobResult, MaterialNeed } from "../../core/totals/job-totals.ts";
 import { shoppingList } from "../../views/shopping-list.ts";
 import { needSums } from "../../views/sums/need-sums.ts";
 import { bullets, code, firstFew, nested } from "../markdown.ts";
-import { allJobs, type HoverContext } from "./context.ts";
+import { allJobs, figuresHere, type HoverContext } from "./context.ts";
 
 /** Every job that uses the material, and all of them together where there are several. */
 export function materialInJobs(ctx: HoverContext, material: MaterialNeed["material"]): string {
@@ -13,15 +14,16 @@ export function materialInJobs(ctx: HoverContext, material: MaterialNeed["materi
     return need ? [{ result, need }] : [];
   });
   if (uses.length === 0) return "";
+  const say = figuresHere(ctx);
   const together = uses.length > 1 ? togetherText(uses, material) : undefined;
   return bullets([
-    ...firstFew(uses, ({ result, need }) => nested(`${useText(result, need)}:`, needSums(need)), 4),
+    ...firstFew(uses, ({ result, need }) => nested(`${useText(result, need, say)}:`, needSums(need)), 4),
     together,
   ]);
 }
 
 /** `in hall_tables 1.7 L, buy 2 × 0.946 L for 56.00 EUR` */
-function useText(result: JobResult, { litres, totals }: MaterialNeed): string {
+function useText(result: JobResult, { litres, totals }: MaterialNeed, say: ShownFigures): string {
   const job = `in ${code(result.job.name)}`;
   if (litres === undefined) return `${job} litres not known`;
   const buy =
@@ -30,7 +32,7 @@ function useText(result: JobResult, { litres, totals }: MaterialNeed): string {
       : totals.containers.length === 0
         ? ", nothing to buy"
         : `, buy ${cansText(totals.containers)} for ${moneyText(totals.cost, result.shop?.currency)}`;
-  return `${job} ${litresText(litres)}${buy}`;
+  return `${job} ${say.litres(litres)}${buy}`;
 }
 
 /** As the shopping list has it: what is on hand is taken off once, and jobs share cans. */

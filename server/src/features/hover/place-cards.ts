@@ -10,10 +10,7 @@ import { type LeadResult, leadNote } from "../../core/knowledge/lead.ts";
 import { docOf } from "../../core/knowledge/words.ts";
 import {
   airChangesText,
-  airText,
-  areaText,
   dayText,
-  degreesText,
   exactArea,
   moneyText,
   percentText,
@@ -21,6 +18,7 @@ import {
   thicknessText,
 } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber, formatWork } from "../../core/measure/format-amount.ts";
+import type { ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { OpeningSpan, Piece, Shop, Surface } from "../../core/model/model.ts";
 import { orList } from "../../core/model/suggest.ts";
 import { testedFamilies } from "../../core/surface/initial-state.ts";
@@ -30,7 +28,7 @@ import { outdoorsText } from "../../views/outdoors-text.ts";
 import type { Portion } from "../../views/sums/portion-sums.ts";
 import { bullets, code, docText, firstFew, heading, nested, paragraphs, plain } from "../markdown.ts";
 import { portionBullets } from "./apply-card.ts";
-import { allJobs, type HoverContext } from "./context.ts";
+import { allJobs, figuresHere, type HoverContext } from "./context.ts";
 import { pieceWorking } from "./job-card.ts";
 import { shopFumes } from "./shop-fumes.ts";
 
@@ -42,7 +40,7 @@ export function pieceCard(ctx: HoverContext, piece: Piece): string {
     heading(piece.name, piece.title, "a piece"),
     docText(piece.docs),
     bullets([
-      ...piece.surfaces.map((surface) => `${code(surface.name)}: ${surfaceFacts(surface)}`),
+      ...piece.surfaces.map((surface) => `${code(surface.name)}: ${surfaceFacts(surface, figuresHere(ctx))}`),
       piece.surfaces.length > 0 ? `area ${sum}${exactArea(area)}` : "no surfaces yet",
       leadOf(ctx, piece),
       piece.bought === undefined ? undefined : `bought for ${moneyText(piece.bought)}`,
@@ -85,11 +83,11 @@ function pieceInJob(result: JobResult, piece: Piece): string {
   ]);
 }
 
-function surfaceFacts(surface: Surface): string {
+function surfaceFacts(surface: Surface, say: ShownFigures): string {
   const { substrate, existing, asLeftBy } = surface;
   const below = asLeftBy ? `as left by ${code(asLeftBy.job)}` : existing.map(({ what }) => what).join(", ");
   return [
-    surface.areaGap ? "area not known" : areaText(surface.areaM2),
+    surface.areaGap ? "area not known" : say.area(surface.areaM2),
     substrate.name +
       (substrate.veneerMm === undefined ? "" : ` veneer of ${thicknessText(substrate.veneerMm)}`),
     below || "bare",
@@ -169,7 +167,7 @@ export function shopCard(ctx: HoverContext, shop: Shop): string {
         ? `in ${countryName(shop.country.value)}`
         : "no `country`: old coatings count as lead paint, whatever their age",
       shop.outdoors && `the work is done ${outdoorsText(shop.outdoors.value)}`,
-      airLine(shop),
+      airLine(shop, figuresHere(ctx)),
       roomLine(shop),
       shop.hours
         ? `open ${openingText(shop.hours)}, ${weekText(shop.hours)}`
@@ -203,15 +201,15 @@ function labourText({ job, shop, totals }: JobResult): string {
   return `work in ${code(job.name)}: ${formatWork(hands_on_h)}${sum}`;
 }
 
-function airLine({ air, nightAir }: Shop): string {
+function airLine({ air, nightAir }: Shop, say: ShownFigures): string {
   const night = nightAir
-    ? `; while it is closed ${airText(nightAir.value)}, in which dries what dries overnight`
+    ? `; while it is closed ${say.air(nightAir.value)}, in which dries what dries overnight`
     : "";
   if (!air) return "no `air`: the labels' times stand as they are";
   const { temperature, humidity } = air.value;
-  const at = `air ${airText(air.value)}`;
+  const at = `air ${say.air(air.value)}`;
   if (humidity === undefined) return `${at}; no humidity, so the labels' own is taken${night}`;
-  const dew = degreesText(dewPointC(temperature, humidity));
+  const dew = say.degrees(dewPointC(temperature, humidity));
   const full = saturationPressureKPa(temperature);
   const vapour = `${formatNumber(full, 3)} kPa at saturation × ${percentText(humidity)} = ${formatNumber((full * humidity) / 100, 3)} kPa`;
   return `${at}; dew point ${dew} (${vapour}, which is saturation there)${night}`;

@@ -5,7 +5,7 @@ import { type Referent, referentsOf } from "../../core/resolution/reference.ts";
 import { type Resolution, referenceAt } from "../../core/resolution/resolve.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { paragraphs } from "../markdown.ts";
-import type { HoverContext } from "./context.ts";
+import { figuresHere, type HoverContext } from "./context.ts";
 import { jobCard } from "./job-card.ts";
 import { materialCard } from "./material-card.ts";
 import { materialInJobs } from "./material-in-jobs.ts";
@@ -22,7 +22,7 @@ export function declarationCard(ctx: HoverContext): string | undefined {
 export function modelCard(ctx: HoverContext, model: ModelDeclaration): string {
   switch (model.kind) {
     case "material":
-      return paragraphs(materialCard(model), materialInJobs(ctx, model));
+      return paragraphs(materialCard(model, figuresHere(ctx)), materialInJobs(ctx, model));
     case "piece":
       return pieceCard(ctx, model);
     case "shop":

@@ -2,7 +2,7 @@
 import type { NameUse } from "../../../../grammar/src/names.ts";
 import type { FieldStatement, Span } from "../../../../grammar/src/tree.ts";
 import { VOCABULARY_OF_FIELD, type VocabularyName } from "../../core/knowledge/words.ts";
-import type { HoverContext } from "./context.ts";
+import { figuresHere, type HoverContext } from "./context.ts";
 import { troubleCard, verbCard } from "./record-cards.ts";
 import { stepCard } from "./step-card.ts";
 import { waitCard } from "./wait-card.ts";
@@ -29,7 +29,7 @@ export function vocabularyCard(ctx: HoverContext, use: NameUse): Said | undefine
       case "safety":
         return valueCard("duty", words);
       case "field":
-        return fieldWordCard(statement, words);
+        return fieldWordCard(ctx, statement, words);
       default:
         return otherWordCard(words);
     }
@@ -51,12 +51,12 @@ const BY_FIELD: Readonly<Record<string, VocabularyName>> = {
   thin: "family",
 };
 
-function fieldWordCard(statement: FieldStatement, words: string): string | undefined {
+function fieldWordCard(ctx: HoverContext, statement: FieldStatement, words: string): string | undefined {
   const { form } = statement.value;
   if (form === "shape") return shapeCard(words) ?? otherWordCard(words);
   if (form === "hours") return otherWordCard(words);
   if (form === "lead") return valueCard("lead", words) ?? valueCard("lead_method", words);
   if (statement.keyword.text === "country") return countryCard(words);
   const vocabulary = BY_FIELD[statement.keyword.text];
-  return vocabulary && valueCard(vocabulary, words);
+  return vocabulary && valueCard(vocabulary, words, figuresHere(ctx));
 }

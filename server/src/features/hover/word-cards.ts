@@ -17,6 +17,7 @@ import { banOf, LEAD_METHODS } from "../../core/knowledge/lead.ts";
 import { woodByName } from "../../core/knowledge/woods.ts";
 import { docOf, SHEENS, type VocabularyName } from "../../core/knowledge/words.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
+import { figuresIn, type ShownFigures } from "../../core/measure/shown-figures.ts";
 import { LAYER_TIMES } from "../../core/quantities/abrasives.ts";
 import { LAYDOWNS } from "../../core/quantities/laydown.ts";
 import { TRANSFER_EFFICIENCY } from "../../core/quantities/litres.ts";
@@ -70,15 +71,19 @@ const exampleCard = (word: string, doc: string, example: string): string =>
   paragraphs(`**${word}**: ${doc}`, `\`\`\`finish\n${example}\n\`\`\``);
 
 /** A word of a closed vocabulary of values. */
-export function valueCard(name: VocabularyName, word: string): string | undefined {
+export function valueCard(
+  name: VocabularyName,
+  word: string,
+  say: ShownFigures = figuresIn("metric"),
+): string | undefined {
   switch (name) {
     case "family": {
       const family = familyByName(word);
-      return family && familyCard(family);
+      return family && familyCard(family, say);
     }
     case "existing": {
       const family = familyByName(word);
-      return family ? familyCard(family) : existingCard(word);
+      return family ? familyCard(family, say) : existingCard(word);
     }
     case "duty":
       return dutyCard(word);

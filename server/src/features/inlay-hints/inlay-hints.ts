@@ -12,12 +12,14 @@ import { innerStatements } from "../../../../grammar/src/names.ts";
 import type { RecipeStatement, Span, Statement, Token } from "../../../../grammar/src/tree.ts";
 import { absoluteOffset } from "../../../../grammar/src/walk.ts";
 import type { Checker } from "../../core/check.ts";
+import { figuresIn, type ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { ProgramDeclaration } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
 import { isItsLine } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import type { LineRun } from "../../views/sums/line-run.ts";
+import { unitsFor } from "../../views/units.ts";
 import type { InlayHintInfo, InlayHintKind, InlayHintPart } from "../types.ts";
 import { elapsedHint } from "./elapsed.ts";
 import { HINT_SEPARATOR, type HintText, MOST_CHARACTERS } from "./hint-text.ts";
@@ -108,11 +110,12 @@ function recipeHints(
   };
   const isInJob = reach(own);
   const dates = isInJob ? own : assumed();
+  const say = figuresIn(unitsFor(checker, file));
   const amounts = isInJob ? own : reach(elsewhere()) ? elsewhere() : dates;
   return statements.flatMap((statement): readonly InlayHintInfo[] => {
     const parts = kinds.flatMap((kind): readonly InlayHintPart[] => {
       const runs = runsFor(kind === "elapsed" ? dates : amounts, statement);
-      const hint = runs.length > 0 ? hintOf(kind, statement, runs) : undefined;
+      const hint = runs.length > 0 ? hintOf(kind, statement, runs, say) : undefined;
       return hint ? [{ kind, ...hint }] : [];
     });
     if (parts.length === 0) return [];
@@ -133,12 +136,17 @@ function allStatements(statements: readonly RecipeStatement[]): readonly Stateme
   ]);
 }
 
-function hintOf(kind: InlayHintKind, statement: Statement, runs: readonly LineRun[]): HintText | undefined {
+function hintOf(
+  kind: InlayHintKind,
+  statement: Statement,
+  runs: readonly LineRun[],
+  say: ShownFigures,
+): HintText | undefined {
   switch (kind) {
     case "elapsed":
       return elapsedHint(runs);
     case "litres":
-      return statement.kind === "layer" ? litresHint(runs) : undefined;
+      return statement.kind === "layer" ? litresHint(runs, say.litres) : undefined;
     case "waits":
       return statement.kind === "wait" ? waitHint(statement, runs) : undefined;
   }

@@ -35,7 +35,7 @@ export const report = async (
   const text = JOB_REPORTS[params.kind](
     jobs,
     params.job === undefined ? analysis : undefined,
-    analysis.program,
+    analysis.units,
   );
   const left = params.kind === "shopping" ? [] : leftOut(jobs, (at) => session.files.projectOf(at));
   return [...errorNotes(analysis, jobs), text, ...left].join("\n");

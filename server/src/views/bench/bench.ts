@@ -2,9 +2,10 @@
 
 import { byGravity, type Severity } from "../../core/findings.ts";
 import { jobFumes } from "../../core/fumes/job-fumes.ts";
-import { litresText, moneyText } from "../../core/measure/figures.ts";
+import { moneyText } from "../../core/measure/figures.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import { hoursBetween } from "../../core/measure/iso-dates.ts";
+import { figuresIn, type ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { Place } from "../../core/place.ts";
 import { isBeingPlanned } from "../../core/schedule/being-planned.ts";
 import { dayMs, dayNumber, hourMs, makeShopTime, pausesBetween } from "../../core/schedule/calendar.ts";
@@ -54,7 +55,7 @@ export function benchOf(
     shut: shutHours(result),
     air: jobFumes(result).byHour ?? [],
     airVerdict: sheet.fumes,
-    materials: materialsOf(result, places),
+    materials: materialsOf(result, places, figuresIn(sheet.units)),
     costs: costsOf(result),
     ...worthOf(result),
     gaps: sheet.gaps,
@@ -200,15 +201,15 @@ function shutHours({ schedule, shop }: JobResult): Bench<unknown>["shut"] {
 // ---------------------------------------------------------------------------------------------------------------
 // Materials and money
 
-function materialsOf(result: JobResult, places: Places): readonly BenchMaterial[] {
+function materialsOf(result: JobResult, places: Places, say: ShownFigures): readonly BenchMaterial[] {
   return shoppingList([result]).flatMap(({ items, currency }) =>
     items.map(({ material, litres, onHand, containers, cost, gaps }) => {
       const at = places.of(material.namePlace);
       return {
         title: titleOf(material),
         ...(at === undefined ? {} : { at }),
-        takes: litres === null ? "not known" : litresText(litres),
-        onHand: onHand > 0 ? litresText(onHand) : "",
+        takes: litres === null ? "not known" : say.litres(litres),
+        onHand: onHand > 0 ? say.litres(onHand) : "",
         cans: containers.flatMap((can) =>
           Array.from({ length: Math.min(can.count, 50) }, () => `${formatNumber(can.litres, 3)} L`),
         ),

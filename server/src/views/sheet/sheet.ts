@@ -42,7 +42,7 @@ import { defaultText } from "../parameter-text.ts";
 import type { FileFinding } from "../places/file-finding.ts";
 import { briefReason, jobDates } from "../schedule/job-dates.ts";
 import { sectionOf } from "../section/section.ts";
-import { habitOf } from "../units.ts";
+import { unitsFor } from "../units.ts";
 import { benchList } from "./bench-list.ts";
 import { sheetDays } from "./days.ts";
 import { sheetDuties } from "./duties.ts";
@@ -121,7 +121,7 @@ function framesOf({ moments }: SurfaceRun): readonly Place[] {
 
 function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFindingsOf): Sheet {
   const { job, runs, shop } = result;
-  const units = checker.units ?? habitOf(checker.program, job.file);
+  const units = unitsFor(checker, job.file);
   const say = figuresIn(units);
   const scope = checker.scope(job.file);
   const pieces = job.pieces.flatMap(({ piece, count }) => {
@@ -453,7 +453,7 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
   const run = checker.assumed(recipe);
   const concern = { file: recipe.file, declarations: [recipe, ...drawnOnBy([run])] };
   const found = concerning(reachableFiles(checker.program, recipe.file), findingsOf, concern);
-  const units = checker.units ?? habitOf(checker.program, recipe.file);
+  const units = unitsFor(checker, recipe.file);
   const say = figuresIn(units);
   const { sheet, spans } = procedureFor(checker, run, found, { title: "", surface: "" }, say);
   return {
