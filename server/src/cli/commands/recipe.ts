@@ -57,10 +57,16 @@ async function recipe({ io }: CommandContext, file: string, options: RecipeOptio
   const handedOn = handedOnOf(options.with);
   const loaded = await load(io, [file], { ...options, withProject: true });
   const jobs = askedJobs(loaded, options.job);
+  // The sheets of a file are put together anew each time that they are asked for.
+  const sheets = new Map(
+    [...new Set(jobs.map(({ file: at }) => at))].flatMap((at) =>
+      loaded.analysis
+        .sheets(at)
+        .flatMap((sheet) => (sheet.kind === "job" ? [[`${at}\n${sheet.name}`, sheet] as const] : [])),
+    ),
+  );
   const recipes = jobs.flatMap(({ file: at, result }) => {
-    const sheet = loaded.analysis
-      .sheets(at)
-      .find(({ kind, name }) => kind === "job" && name === result.job.name);
+    const sheet = sheets.get(`${at}\n${result.job.name}`);
     return sheet && result.runs.length > 0 ? [shortRecipe(result, sheet, handedOn)] : [];
   });
   const asked = { what: "recipe", jobs: options.job && jobs } as const;

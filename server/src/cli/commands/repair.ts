@@ -44,7 +44,8 @@ async function repair({ io }: CommandContext, file: string, options: RepairOptio
   if (loaded.asked.length > 1)
     throw new UsageError(`\`${file}\` is several files. Name the file of the job.`);
   const jobs = askedJobs(loaded, options.job);
-  const found = jobs.map((job) => ({ job, repairs: newRepairs(loaded, job) }));
+  const names = new Set(loaded.asked.flatMap(({ path }) => recipesIn(loaded, path)));
+  const found = jobs.map((job) => ({ job, repairs: repairsFor(job, names) }));
   const known = found.flatMap(({ repairs }) => repairs.filter(({ isThere }) => isThere));
   for (const { name } of options.write ? known : [])
     io.stderr.write(`\`${shownText(name)}\` is in the file already and is left as it is.\n`);
@@ -72,14 +73,11 @@ interface Named extends Repair {
   readonly isThere: boolean;
 }
 
-/** Those of one job, each name once. */
-function newRepairs({ analysis }: Loaded, { file, result }: AskedJob): readonly Named[] {
-  const names = new Set(
-    analysis
-      .symbols(file)
-      .filter(({ kind }) => kind === "recipe")
-      .map(({ name }) => name),
-  );
+const recipesIn = ({ analysis }: Loaded, file: string): readonly string[] =>
+  analysis.symbols(file).flatMap(({ kind, name }) => (kind === "recipe" ? [name] : []));
+
+/** Those of one job, each name once; `names` are those of the recipes in the file. */
+function repairsFor({ result }: AskedJob, names: ReadonlySet<string>): readonly Named[] {
   const byName = new Map(
     repairsOf(result.runs).map((each) => {
       const name = /^recipe (\S+)/u.exec(each.lines[0]!)![1]!;
@@ -101,7 +99,12 @@ async function write(
     repairs.flatMap((each) => (each.isThere ? [] : [{ ...each, job }])),
   );
   // Two jobs may need the same one.
-  const once = fresh.filter(({ name }, at) => fresh.findIndex((other) => other.name === name) === at);
+  const seen = new Set<string>();
+  const once = fresh.filter(({ name }) => {
+    const isFirst = !seen.has(name);
+    seen.add(name);
+    return isFirst;
+  });
   if (once.length === 0) return undefined;
   const changes = once.map(({ job, lines }) => {
     const { offset, written } = placeOfRepairs(tree, byKey.get(job.result.job.declaration)!.tree);
