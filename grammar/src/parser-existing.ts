@@ -65,6 +65,8 @@ const RESULTS: Readonly<Record<string, string>> = {
   "not found": "none_found",
   "none found": "none_found",
 };
+/** `6,000 ppm`, behind the method. */
+const LEAD_CONTENT = /^[\d.,]{1,9} ?(?:ppm|%)(?=$|[ ,])/iu;
 /** `0.8 %`, `4200 ppm`, before the method. */
 const LEAD_SHARE = /^[\d.,]{1,9} ?(?:ppm|%|mg\/\p{L}{1,2}\d?) (?=by )/iu;
 /** How it was tested: what is no laboratory counts as a kit. */
@@ -230,14 +232,20 @@ export class ExistingParser extends LabelParser {
       return false;
     }
     const before = layer.state;
-    const value = before === undefined ? text : `${before.value}, ${text}`;
+    // `2 to 3 coats "brown"`
+    const behind = this.at(t.StringToken) ? `, ${make.makeTitle(this.take(t.StringToken)).value}` : "";
+    const value = (before === undefined ? text : `${before.value}, ${text}`) + behind;
     const start = before?.span.start ?? comma.start;
     if (before !== undefined) {
       this.dropRespellings(start);
     }
     const isApart = before !== undefined && before.span.start < before.span.end;
-    this.respell({ start, end: span.end }, `${isApart ? "" : " "}"${value}"`);
-    layer.state = { kind: "title", value, span: { start, end: span.end } };
+    const end = endOf(this.peek(0));
+    this.respell(
+      { start, end },
+      `${isApart ? "" : " "}"${value.replaceAll("\\", "\\\\").replaceAll('"', '\\"')}"`,
+    );
+    layer.state = { kind: "title", value, span: { start, end } };
     this.endOfPart(undefined, (next) => next === t.NumberToken);
     return true;
   }
@@ -287,6 +295,16 @@ export class ExistingParser extends LabelParser {
     return wordsOf(plain, span);
   }
 
+  /** `found by laboratory 6,000 ppm` */
+  private leadContent(): void {
+    const said = LEAD_CONTENT.exec(this.rest());
+    const span = said && this.takeText(said[0]);
+    if (said && span) {
+      this.respell(span, "");
+      this.saidBefore = said[0];
+    }
+  }
+
   protected keepCoats(layers: Draft<tree.ExistingLayer>[], coats: tree.NumberLiteral, end: number): void {
     const layer = layers.at(-1);
     if (layer === undefined) {
@@ -316,6 +334,7 @@ export class ExistingParser extends LabelParser {
       }
       this.take(t.By, "`by` and the method of the test");
       line.method = this.spelling(LEAD_TESTS) ?? make.makeName(this.take(t.Word, "the method of the test"));
+      this.leadContent();
       if (this.at(t.End) || this.isWordsBehind()) {
         return;
       }

@@ -28,7 +28,7 @@ export const BLOCKS: Readonly<Record<string, (line: string) => string>> = {
 };
 
 /** The rules of the language itself; those of the trade have tests of their own. */
-const LANGUAGE = new Set([
+export const LANGUAGE: ReadonlySet<string> = new Set([
   "syntax",
   "unknown-name",
   "duplicate-name",

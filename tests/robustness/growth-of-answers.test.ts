@@ -18,10 +18,15 @@ async function cpuSeconds(text: string): Promise<number> {
 const unclosed = (recipes: number): string => `material m {\n  colour ${"recipe r {\n".repeat(recipes)}\n}\n`;
 
 test("recipes that are never closed, each of them a finding that may be allowed", async () => {
-  const [few, many] = [unclosed(250), unclosed(1000)];
-  await cpuSeconds(few);
+  /** The least of three, since other threads of the process are counted as well. */
+  const least = async (text: string): Promise<number> => {
+    const measured: number[] = [];
+    for (let turn = 0; turn < 3; turn += 1) measured.push(await cpuSeconds(text));
+    return Math.min(...measured);
+  };
+  const [few, many] = [await least(unclosed(250)), await least(unclosed(1000))];
   // Four times the length; where every finding reads the text again, it is twelve times the work.
-  expect((await cpuSeconds(many)) / (await cpuSeconds(few))).toBeLessThan(8);
+  expect(many / few).toBeLessThan(8);
 });
 
 describe("jobs that go through one recipe, each with a finding", () => {
