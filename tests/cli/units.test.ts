@@ -65,6 +65,18 @@ describe("without a word, figures are told in the units of the text", () => {
     expect(sheet).not.toMatch(/\d (?:m2|L|C)\b/u);
   });
 
+  test("in the reason why a cold room makes waits longer", async () => {
+    // 56 F are 13.3 C, a difference of 10 C is one of 18 F.
+    const cold = (family: string): Promise<string> =>
+      runCli(["sheet", "a.finish"], {
+        files: { "a.finish": TEXT.replace("68 F", "56 F").replace("waterborne polyurethane", family) },
+      }).then(({ stdout }) => stdout.replace(/\s+/gu, " "));
+    expect(await cold("waterborne polyurethane")).toMatch(/kPa at 56 F and 50 % RH/u);
+    const oil = await cold("oil polyurethane");
+    expect(oil).toContain("twice as slowly for every 18 F less: 56 F in the shop");
+    expect(oil).not.toMatch(/\d C\b/u);
+  });
+
   test("on the page of the sheet and in its drawing", async () => {
     const page = await out("sheet", "--format", "html");
     expect(page).toContain('<span class="takes">0.44\u00a0qt</span>');

@@ -257,7 +257,7 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         strictEqual(await shown(page, ".live .where"), "Reading table 1 and 2, top");
         strictEqual(await shown(page, ".live .now"), "Test: stripper on a hidden edge");
         // What the stripper test needs is not known to a sheet, so all that the recipe asks for stands with it.
-        strictEqual(await shown(page, ".live .wear"), "Wear dust mask, respirator, gloves and goggles.");
+        strictEqual(await shown(page, ".live .wear"), "Wear: dust mask, respirator, gloves, goggles.");
         strictEqual(await shown(page, ".live .danger"), "Caution: fumes, fire, oily rags.");
         strictEqual(
           await shown(page, ".minded .next"),
@@ -350,6 +350,24 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         // The last coat: three times that are never taken for each other. 1 day, and 21 days by the family.
         const last = (await page.locator(".minded .waits").textContent()) ?? "";
         ok(/until 12:30, 2 h left/u.test(last) && /Light use from Tue 9 Mar 10:30\./u.test(last), last);
+        strictEqual(complaints.join("\n"), "");
+        await context.close();
+      },
+    },
+    {
+      name: "a wait of which no time is known is left to the label, and not passed over",
+      run: async () => {
+        // A recipe by itself, whose clear is still to be chosen.
+        const recipe =
+          "recipe coated(clear: material) {\n  for    wood\n  safety dust_mask\n  step   sand 180\n  step   dust\n  layer  clear x 2, by brush\n}\n";
+        const file = await pageOf(folder, { "coated.finish": recipe }, "coated.finish");
+        const { page, context, complaints } = await onTelephone(browser, file, "2027-03-08T09:00:00");
+        for (const minute of ["10", "20", "30"]) {
+          await setClock(page, `2027-03-08T09:${minute}:00`);
+          await page.getByRole("button", { name: "Done", exact: true }).tap();
+        }
+        strictEqual(await shown(page, ".live .now"), "clear (to be chosen), coat 2 of 2");
+        strictEqual(await shown(page, ".live .when"), "when what is below is dry: its label says how long");
         strictEqual(complaints.join("\n"), "");
         await context.close();
       },

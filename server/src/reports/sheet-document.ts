@@ -5,7 +5,6 @@
 
 import { SEVERITIES } from "../core/findings.ts";
 import { percentText, shortMomentText, timeText } from "../core/measure/figures.ts";
-import { andList } from "../core/model/suggest.ts";
 import {
   bareText,
   code,
@@ -115,7 +114,7 @@ export interface DrawnStep {
   /** Numbers of the findings at the head that stand on this line. */
   readonly findings: readonly number[];
   readonly cautions: readonly string[];
-  /** `Wear gloves and dust mask. Caution: fumes.`; empty where the step brings nothing. */
+  /** `Wear: gloves, dust mask. Caution: fumes.`; empty where the step brings nothing. */
   readonly wear: string;
   /** What a box is of, before its number: `Reading table`, `Piece`. */
   readonly piece: string;
@@ -461,7 +460,7 @@ function drawnStep(step: SheetStep, count: number, piece: string): DrawnStep {
     findings: found,
     cautions,
     wear: [
-      ...(wear.length > 0 ? [`Wear ${andList(wear)}.`] : []),
+      ...(wear.length > 0 ? [`Wear: ${wear.join(", ")}.`] : []),
       ...(dangers.length > 0 ? [`Caution: ${dangers.join(", ")}.`] : []),
     ].join(" "),
     piece,

@@ -60,6 +60,7 @@ function rowHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
     ...(startAt ? [`data-start="${startAt}"`] : []),
     ...(endAt ? [`data-end="${endAt}"`] : []),
     ...(then?.hours === undefined ? [] : [`data-wait="${then.hours}"`]),
+    ...(then && then.hours === undefined && then.at === undefined ? ['data-unknown=""'] : []),
     ...(then?.at === undefined ? [] : [`data-until="${then.at}"`]),
     ...(then?.latestHours === undefined ? [] : [`data-latest="${then.latestHours}"`]),
     ...(light ? [`data-light="${light.hours}"`] : []),
@@ -149,7 +150,7 @@ function whatHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
       ...(litres === undefined ? [] : [`<span class="takes">${html(say.litres(litres))}</span>`]),
       ...(by === undefined ? [] : [`<span class="by">${html(`by ${by}`)}</span>`]),
     ].join(", "),
-    ...(wear.length > 0 ? [`<span class="wear">${html(`Wear ${andList(wear)}.`)}</span>`] : []),
+    ...(wear.length > 0 ? [`<span class="wear">${html(`Wear: ${wear.join(", ")}.`)}</span>`] : []),
     ...(dangers.length > 0 ? [`<span class="danger">${html(`Caution: ${dangers.join(", ")}.`)}</span>`] : []),
     ...small.map((text) => `<small>${text}</small>`),
   ].join(" ");

@@ -28,6 +28,8 @@ export interface ShownFigures {
   readonly areas: (m2: readonly number[]) => Addends;
   readonly degrees: (celsius: number) => string;
   readonly air: (air: ShownAir) => string;
+  /** A difference of ten degrees Celsius. */
+  readonly tenDegrees: string;
   /** How far a litre goes, m2/L. */
   readonly covers: (m2PerL: number) => string;
 }
@@ -40,6 +42,7 @@ const METRIC: ShownFigures = {
   areas: areasThatAddUp,
   degrees: degreesText,
   air: airText,
+  tenDegrees: "10 C",
   covers: (value) => formatAmount({ dimension: "spreading rate", value }),
 };
 
@@ -64,5 +67,6 @@ const US: ShownFigures = {
     humidity === undefined
       ? fahrenheit(temperature)
       : `${fahrenheit(temperature)} and ${humidityText(humidity)}`,
+  tenDegrees: "18 F",
   covers: (value) => `${formatNumber(inUnit(value, "ft2/qt"), 0)} ft2/qt`,
 };

@@ -4,36 +4,40 @@
  */
 
 import { DAMPEST_PERCENT, type FactorCause, SOLVENT_K, type WaitFactor } from "../air/wait-factor.ts";
-import { airText, degreesText, factorText, humidityText } from "../measure/figures.ts";
+import { factorText, humidityText } from "../measure/figures.ts";
 import { formatDuration, formatNumber } from "../measure/format-amount.ts";
+import { figuresIn, type ShownFigures } from "../measure/shown-figures.ts";
 import { NIGHT_H } from "../schedule/night.ts";
 
+type AirFigures = Pick<ShownFigures, "air" | "degrees" | "tenDegrees">;
+const METRIC = figuresIn("metric");
+
 /** `15 C and 60 % RH`: as much of the shop's air as counts; empty where none does. */
-export function shopAirText(cause: FactorCause): string {
+export function shopAirText(cause: FactorCause, say: AirFigures = METRIC): string {
   switch (cause.law) {
     case "water":
-      return cause.isHumidityAssumed ? degreesText(cause.shop.temperature) : airText(cause.shop);
+      return cause.isHumidityAssumed ? say.degrees(cause.shop.temperature) : say.air(cause.shop);
     case "ordinary air":
       return cause.shop.humidity === undefined
-        ? degreesText(cause.shop.temperature)
-        : airText({ temperature: cause.shop.temperature, humidity: cause.shop.humidity });
+        ? say.degrees(cause.shop.temperature)
+        : say.air({ temperature: cause.shop.temperature, humidity: cause.shop.humidity });
     case "reaction":
     case "solvent":
-      return degreesText(cause.shopC);
+      return say.degrees(cause.shopC);
     case "day and night":
-      return `${shopAirText(cause.day.cause)}, ${shopAirText(cause.night.cause)} while closed`;
+      return `${shopAirText(cause.day.cause, say)}, ${shopAirText(cause.night.cause, say)} while closed`;
     default:
       return "";
   }
 }
 
 /** How the air acts on the label's times, with the figures on both sides; no full stop. */
-export function whyText(cause: FactorCause): string {
+export function whyText(cause: FactorCause, say: AirFigures = METRIC): string {
   switch (cause.law) {
     case "air not stated":
       return "The shop's air is not stated, so the label's times stand";
     case "ordinary air":
-      return `The label names no air of its own, and ${shopAirText(cause)} is ordinary room air, so its times stand`;
+      return `The label names no air of its own, and ${shopAirText(cause, say)} is ordinary room air, so its times stand`;
     case "does not dry":
       return "It does not dry into a film, so the air changes nothing";
     case "a night":
@@ -41,16 +45,16 @@ export function whyText(cause: FactorCause): string {
     case "water":
       return (
         `Water leaves by the vapour-pressure deficit: ${kPa(cause.shopDeficitKPa)} kPa at ` +
-        `${airText(cause.shop)}, ${kPa(cause.ratedDeficitKPa)} kPa at the label's ` +
-        airText(cause.rated)
+        `${say.air(cause.shop)}, ${kPa(cause.ratedDeficitKPa)} kPa at the label's ` +
+        say.air(cause.rated)
       );
     case "reaction":
-      return `It hardens by reaction, twice as slowly for every 10 C less: ${bothText(cause)}`;
+      return `It hardens by reaction, twice as slowly for every ${say.tenDegrees} less: ${bothText(cause, say)}`;
     case "solvent":
-      return `Its solvent leaves by vapour pressure, which falls with the temperature: ${bothText(cause)}`;
+      return `Its solvent leaves by vapour pressure, which falls with the temperature: ${bothText(cause, say)}`;
     case "day and night":
       return (
-        `${whyText(cause.night.cause)} while it is closed, × ${factorText(cause.night.factor)}; ` +
+        `${whyText(cause.night.cause, say)} while it is closed, × ${factorText(cause.night.factor)}; ` +
         `by day × ${factorText(cause.day.factor)}. The longest counts that it takes, begun while the shop is open`
       );
   }
@@ -96,10 +100,12 @@ export function reasonSentences({ factor, cause }: WaitFactor): readonly string[
 }
 
 /** Without the sum, where the factor stands beside the time already. */
-export const shortReasonText = (cause: FactorCause): string =>
-  `${[whyText(cause), ...notesText(cause)].join(". ")}.`;
+export const shortReasonText = (cause: FactorCause, say: AirFigures): string =>
+  `${[whyText(cause, say), ...notesText(cause)].join(". ")}.`;
 
-const bothText = ({ shopC, ratedC }: { readonly shopC: number; readonly ratedC: number }): string =>
-  `${degreesText(shopC)} in the shop, ${degreesText(ratedC)} on the label`;
+const bothText = (
+  { shopC, ratedC }: { readonly shopC: number; readonly ratedC: number },
+  { degrees }: AirFigures,
+): string => `${degrees(shopC)} in the shop, ${degrees(ratedC)} on the label`;
 const kPa = (value: number): string => formatNumber(value, 3);
 const kelvinText = (kelvin: number): string => formatNumber(kelvin, 2);

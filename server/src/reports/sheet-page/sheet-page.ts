@@ -167,10 +167,13 @@ function begin(article: HTMLElement): void {
     const done = doneAt(row);
     return done !== undefined && wait !== undefined ? later(done, Number(wait)) : until?.slice(0, 16);
   };
-  /** When a step may be done. `why`: a wait runs, what goes before it is open, or the plan alone has it later. */
+  /**
+   * When a step may be done. `why`: a wait runs, how long one takes is known to the label alone, what goes before it is open,
+   * or the plan alone has it later.
+   */
   interface May {
     readonly from: string;
-    readonly why: "wait" | "step" | "plan";
+    readonly why: "wait" | "label" | "step" | "plan";
     readonly last?: Row;
   }
   const mayBegin = (row: Row): May => {
@@ -178,6 +181,7 @@ function begin(article: HTMLElement): void {
     const last = before.get(row);
     if (last === undefined) return { from: start, why: "plan" };
     if (doneAt(last) === undefined) return { from: start, why: "step", last };
+    if (last.element.dataset.unknown !== undefined) return { from: start, why: "label", last };
     const free = freeAt(last);
     return free === undefined ? { from: start, why: "plan" } : { from: free, why: "wait", last };
   };
@@ -374,17 +378,19 @@ function begin(article: HTMLElement): void {
     say(danger, join(texts(".what .danger"), " "));
     say(
       when,
-      first === undefined || first.from === ""
+      first === undefined || (first.from === "" && first.why !== "label")
         ? ""
         : isWait
           ? `may begin from ${clock(first.from)}`
           : isEarly
             ? `planned for ${clock(first.from)}`
-            : first.why === "plan"
-              ? `planned for ${clock(first.from)}`
-              : `may begin since ${clock(first.from)}`,
+            : first.why === "label"
+              ? "when what is below is dry: its label says how long"
+              : first.why === "plan"
+                ? `planned for ${clock(first.from)}`
+                : `may begin since ${clock(first.from)}`,
     );
-    say(takes, join(texts(".takes"), " "));
+    say(takes, join([...texts(".takes").map((litres) => `Takes ${litres}`), ...texts(".by")], ", "));
     say(careful, join([...texts(".what small"), ...texts(".caution")], " "));
     say(after, first === undefined || isEarly ? "" : afterIfDone(first.row, now));
     listWaits(waitsRunning(now));

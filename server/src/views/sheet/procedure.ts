@@ -244,7 +244,13 @@ function wordsOf(
         details: [...coatAmounts(input, action), ...filmDetails(moment, action), ...takes(input, action)],
       };
     case "wait":
-      return waitWords(input.run, index, moment as Moment<Action> & { action: WaitAction }, explained);
+      return waitWords(
+        input.run,
+        index,
+        moment as Moment<Action> & { action: WaitAction },
+        explained,
+        input.say,
+      );
     default:
       return { title: "", details: [] };
   }

@@ -5,6 +5,7 @@
 
 import { factorText } from "../../core/measure/figures.ts";
 import { exactDuration, formatDuration, roundedUpHours } from "../../core/measure/format-amount.ts";
+import type { ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { Material } from "../../core/model/model.ts";
 import type { Action, WaitAction } from "../../core/surface/actions.ts";
 import type { DryingTime } from "../../core/surface/drying-time.ts";
@@ -25,6 +26,7 @@ export function waitWords(
   index: number,
   moment: Moment<Action> & { readonly action: WaitAction },
   explained: Set<Material>,
+  say: ShownFigures,
 ): WaitWords {
   const { action, before } = moment;
   const anchor = anchorIn(before);
@@ -32,7 +34,7 @@ export function waitWords(
   if (action.until) {
     return {
       title,
-      details: [...untilDetails(anchor, moment.dries?.time, explained), ...windowDetails(run, index)],
+      details: [...untilDetails(anchor, moment.dries?.time, explained, say), ...windowDetails(run, index)],
     };
   }
   const overnight = action.overnight
@@ -44,7 +46,7 @@ export function waitWords(
     : [];
   return {
     title,
-    details: [...overnight, ...besideDetails(anchor, explained), ...windowDetails(run, index)],
+    details: [...overnight, ...besideDetails(anchor, explained, say), ...windowDetails(run, index)],
   };
 }
 
@@ -70,6 +72,7 @@ function untilDetails(
   anchor: Anchor | undefined,
   needed: DryingTime | undefined,
   explained: Set<Material>,
+  say: ShownFigures,
 ): readonly string[] {
   if (!anchor) return ["Nothing was put on before, so nothing needs to dry."];
   const { material } = anchor;
@@ -81,11 +84,18 @@ function untilDetails(
     factor > 1
       ? `; in this shop's air × ${factorText(factor)} = ${exactDuration(roundedUpHours(hours))}`
       : "";
-  return [`${capital(titleOf(material))}: ${source}${here}.`, ...reasonDetails(material, needed, explained)];
+  return [
+    `${capital(titleOf(material))}: ${source}${here}.`,
+    ...reasonDetails(material, needed, explained, say),
+  ];
 }
 
 /** Stated times beside what the last coat needs. */
-function besideDetails(anchor: Anchor | undefined, explained: Set<Material>): readonly string[] {
+function besideDetails(
+  anchor: Anchor | undefined,
+  explained: Set<Material>,
+  say: ShownFigures,
+): readonly string[] {
   const material = anchor?.material;
   if (!material) return [];
   const stages = (["recoat", "cured"] as const).flatMap((stage) => {
@@ -101,7 +111,7 @@ function besideDetails(anchor: Anchor | undefined, explained: Set<Material>): re
   const here = first.needed.factor > 1 ? " in this shop's air" : "";
   return [
     `${capital(titleOf(material))} is ${times.join(", ")}${here}.`,
-    ...reasonDetails(material, first.needed, explained),
+    ...reasonDetails(material, first.needed, explained, say),
   ];
 }
 
@@ -115,10 +125,11 @@ function reasonDetails(
   material: Material,
   { factor, cause }: DryingTime,
   explained: Set<Material>,
+  say: ShownFigures,
 ): readonly string[] {
   if (factor <= 1 || explained.has(material)) return [];
   explained.add(material);
-  return [shortReasonText(cause)];
+  return [shortReasonText(cause, say)];
 }
 
 function windowDetails(run: SurfaceRun, index: number): readonly string[] {
