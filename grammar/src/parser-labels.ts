@@ -41,6 +41,7 @@ const CONTAINERS = phrases(
   "aerosol",
 );
 /** `50 g to 0.5 L water`, `250 g flakes to 1 L meths`, `1 qt to 1 gal water`, `precat with 5 % dye`. */
+const EACH = phrases("each", "a piece", "apiece");
 const TOLERANCE = /^(?:\+ ?\/ ?- ?|± ?|plus minus |give or take )\d[\d.]{0,4} ?(?:%|°?[CFK])?(?=$|[ ,])/u;
 const MADE_UP =
   /^\d[\d./ ]{0,8}(?!parts?\b)\p{L}{1,9} (?:[\p{L}_]{1,30} ){0,4}?(?:(?:to|in|per) \d[\d./ ]{0,8}|per )\p{L}{1,9}(?: |$)|^[\p{L}_]{1,40} with \d[\d.]{0,6} ?%? [\p{L}_]{2,40}$/u;
@@ -491,8 +492,9 @@ export class LabelParser extends WordsParser {
       const { amount: price, per, span } = this.sum("the price");
       draft.price = per === undefined ? price : this.priceOf(amount, price, per, span);
       if (many > 1) {
-        // `2 x 1 L for 56.00`: what one costs.
-        const one = Math.round((draft.price.value / many) * 100) / 100;
+        // `2 x 1 L for 56.00`: what one costs, unless that is what is said.
+        const isEach = this.leaveOut(EACH);
+        const one = isEach ? draft.price.value : Math.round((draft.price.value / many) * 100) / 100;
         this.dropRespellings(start);
         this.respell({ start, end: endOf(this.peek(0)) }, `${valueText(amount)} for ${one}`);
         draft.price = { ...draft.price, text: String(one), value: one };

@@ -51,6 +51,7 @@ export const EVERYDAY: Readonly<Record<string, readonly Row[]>> = {
     ["material", "cure 7 days full hardness", 'cure 7 days "full hardness"'],
     ["material", "covers 10 m2/L per coat", 'covers 10 m2/L "per coat"'],
     ["material", "packs 2 x 1 L for 56.00", "packs 1 L for 28"],
+    ["material", "packs 3 x 500 mL for 30.00 each", "packs 500 mL for 30"],
     ["material", "packs 1 L 28.00", "packs 1 L for 28.00"],
     ["material", "packs 2.5 L cans for 58.00", "packs 2.5 L for 58.00"],
     ["material", "thin turpentine, up to 20 %", "thin turpentine, up to 20 %"],
