@@ -12,11 +12,7 @@ const FIELDS: readonly Row[] = [
   ["surface", "lead found by swab, in the green coat", 'lead found by swab "in the green coat"'],
   ["surface", "lead found 0.8 % by laboratory 2026-11-03", 'lead found by laboratory 2026-11-03 "0.8 %"'],
   ["surface", "lead found by laboratory 6,000 ppm", 'lead found by laboratory "6,000 ppm"'],
-  [
-    "surface",
-    'existing alkyd paint, 2 to 3 coats "brown"',
-    'existing alkyd paint "2 to 3 coats, brown"',
-  ],
+  ["surface", 'existing alkyd paint, 2 to 3 coats "brown"', 'existing alkyd paint "2 to 3 coats, brown"'],
   ["surface", "existing alkyd paint 2 coats", "existing alkyd paint, 2 coats"],
   ["surface", "existing alkyd paint, 3 to 4 coats", 'existing alkyd paint "3 to 4 coats"'],
   ["surface", "wear outdoors", "outdoors rain, sun"],
