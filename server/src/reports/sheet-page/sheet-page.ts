@@ -315,6 +315,12 @@ function begin(article: HTMLElement): void {
     );
   };
 
+  /** A wait often ends by night, and the work goes on in the morning. */
+  const plannedLater = ({ row, from }: { readonly row: Row; readonly from: string }): string => {
+    const start = row.element.dataset.start?.slice(0, 16) ?? "";
+    return start > from ? `, planned for ${clock(start)}` : "";
+  };
+
   /** When the wait that it begins would end. */
   const afterIfDone = ({ element: { dataset } }: Row, now: string): string => {
     if (dataset.wait === undefined) return "";
@@ -381,7 +387,7 @@ function begin(article: HTMLElement): void {
       first === undefined || (first.from === "" && first.why !== "label")
         ? ""
         : isWait
-          ? `may begin from ${clock(first.from)}`
+          ? `may begin from ${clock(first.from)}${plannedLater(first)}`
           : isEarly
             ? `planned for ${clock(first.from)}`
             : first.why === "label"

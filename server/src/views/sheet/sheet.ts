@@ -155,7 +155,7 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
     gaps: jobGaps(result),
     choices: [],
     duties: sheetDuties(procedures.map(({ sheet, spans }) => ({ title: sheet.title, spans }))),
-    fumes: worst ? [`${capital(worst.name)}: ${gramsText(worst.grams)}, ${worst.air} (${FUMES_BASIS}).`] : [],
+    fumes: worst ? [`${gramsText(worst.grams)} in the ${worst.name}, ${worst.air} (${FUMES_BASIS}).`] : [],
     shopDocs: shop ? docsOf(shop) : { text: "", file: job.file },
     pieces: pieces.map(({ piece, count }) => sheetPiece(piece, count, runs)),
     surfaces: runs.map((run, i) =>
