@@ -46,7 +46,8 @@ function lineBreaks({ text, pieces }: FileTree): readonly TextChange[] {
       .filter(({ start }) => !left.has(lineOf(start)))
       .map(({ start, end, text: put = "\n" }) => ({
         span: { start: start + offset, end: end + offset },
-        text: put.replace("\n", newlineOf(text)),
+        // Further in than a declaration, so that no word begins one.
+        text: put.replace("\n", `${newlineOf(text)}  `),
       }));
   });
 }

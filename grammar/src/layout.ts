@@ -308,6 +308,9 @@ function nextLineAt(
 ): { readonly at: number; readonly isApart: boolean } | undefined {
   const token = tokens[idx]!;
   const next = tokens[idx + 1];
+  if (next !== undefined && beginsDeclaration(tokens, idx + 1)) {
+    return undefined;
+  }
   if (token.text === ";" && token.kind === "unknown") {
     return next === undefined || isWord(next) ? { at: idx + 1, isApart: false } : undefined;
   }
@@ -324,6 +327,11 @@ function nextLineAt(
   const isLine = beginsLine(kind, next) || lookUp(RIGHT_LINES, kind)?.[next.text] !== undefined;
   return isInline && isWide && isLine ? { at: idx + 1, isApart: true } : undefined;
 }
+
+/** `use "…"`, `recipe name(`: at the start of a line it would be no line of a block. */
+const beginsDeclaration = (tokens: readonly LexToken[], at: number): boolean =>
+  (tokens[at]!.text === "use" && tokens[at + 1]?.type === StringToken) ||
+  (tokens[at]!.text === "recipe" && tokens[at + 2]?.type === LeftParen);
 
 const beginsLine = (kind: BlockKind, token: LexToken): boolean => isWord(token) && isWordOf(kind, token.text);
 
@@ -478,7 +486,22 @@ function checkOpening(ctx: Ctx, chunk: Chunk, isLoose: boolean): void {
     reportStrayOpening(ctx, chunk.opens!);
   }
   if (!chunk.isLast) {
-    ctx.breaks.push({ start: endOf(chunk.opens!), end: chunkStart(ctx.chunks[ctx.next]!) });
+    breakBefore(ctx, endOf(chunk.opens!), ctx.chunks[ctx.next]!, chunk.indent + 2);
+  }
+}
+
+/** What follows on the same line is a line of its own, unless it would begin another declaration there. */
+function breakBefore(ctx: Ctx, start: number, chunk: Chunk, indent: number): void {
+  const word = firstWord(chunk);
+  const end = chunkStart(chunk);
+  if (word !== undefined && Object.hasOwn(DECLARATION_WORDS, word) && isClearHead(chunk, word)) {
+    ctx.problems.push({
+      message: `\`${word}\` begins a declaration: expected \`}\` and a new line before it`,
+      span: { start: end, end: chunkEnd(chunk) },
+      fix: { title: "Start a new line", span: { start, end }, text: `\n${" ".repeat(indent)}` },
+    });
+  } else {
+    ctx.breaks.push({ start, end });
   }
 }
 
@@ -489,7 +512,7 @@ function checkClosing(ctx: Ctx, chunk: Chunk, opener: Opener): void {
   }
   const follower = ctx.chunks[ctx.next + 1];
   if (!chunk.isLast && opener.depth > 1 && follower?.closes === undefined) {
-    ctx.breaks.push({ start: chunkEnd(chunk), end: chunkStart(follower!) });
+    breakBefore(ctx, chunkEnd(chunk), follower!, opener.indent);
   }
 }
 

@@ -6,7 +6,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { composeChanges } from "../../grammar/src/compose-changes.ts";
 import { applyChanges, formatFile, type TextChange } from "../../grammar/src/format.ts";
-import { parseFile } from "../../grammar/src/parse.ts";
+import { fileProblems, parseFile } from "../../grammar/src/parse.ts";
 import { FORMS, type FormBlock } from "./forms.ts";
 import { formatted, meaningOf } from "./said.ts";
 
@@ -75,6 +75,17 @@ describe("a text on fewer lines", () => {
       "material a {\n  family shellac\n  recoat 2 h\n}\nmaterial b { family shellac; recoat ) }\n",
     );
     expect(leftLines).toEqual([1]);
+  });
+
+  test.each([
+    'material a { use "b.finish"; family shellac }\n',
+    "material a { recipe b { layer c }; family shellac }\n",
+    "piece p { surface s { wood beech } material a { family shellac } }\n",
+  ])("is left where a line of its own would begin a declaration: %s", (text) => {
+    const once = formatted(text);
+    expect(meaningOf(once)).toBe(meaningOf(text));
+    expect(formatted(once)).toBe(once);
+    expect(fileProblems(parseFile(text)).length).toBeGreaterThan(0);
   });
 
   test("keeps the line ends of its file", () => {
