@@ -200,6 +200,30 @@ describe("schedule", () => {
     expect(ics.stderr).toContain("The job `shelf_job` has no dates");
   });
 
+  test("proves nothing of a job of which a part is not known", async () => {
+    const text = `piece board {
+  surface face {
+    shape area 1 m2
+    wood  beech
+  }
+}
+
+recipe coated {
+  layer nowhere_declared x 2
+}
+
+job boards {
+  piece board
+  start 2027-03-08 09:00
+  apply coated to face
+}
+`;
+    const { stdout } = await runCli(["schedule", "a.finish"], { files: { "a.finish": text } });
+    expect(stdout).toContain("No dates: no material `nowhere_declared`");
+    expect(stdout).toContain("  How long it takes is not known.");
+    expect(stdout).not.toContain("no plan");
+  });
+
   test("needs one file", async () => {
     expect((await runCli(["schedule"])).stderr).toContain("missing required argument 'file'");
     expect((await runCli(["schedule", "none.finish"])).status).toBe(2);

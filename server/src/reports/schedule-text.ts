@@ -185,8 +185,9 @@ function airText({ heldByAir, overAir }: Schedule): readonly string[] {
 function endLines(result: JobResult): readonly string[] {
   const { schedule, totals } = result;
   if (totals.finish === null) {
-    const elapsed = totals.elapsed_h === null ? "not known" : formatDuration(totals.elapsed_h);
-    return [`  Elapsed ${elapsed}; ${proofText(schedule, result.shop)}.`];
+    // A plan of a part of the work proves nothing of the whole.
+    if (totals.elapsed_h === null) return ["  How long it takes is not known."];
+    return [`  Elapsed ${formatDuration(totals.elapsed_h)}; ${proofText(schedule, result.shop)}.`];
   }
   const [first, ...dates] = jobDates(result).map(
     ({ name, text, reason }) => `  ${sentence(`${name} ${text}: ${shownText(reason)}`)}`,
