@@ -11,7 +11,7 @@ import { type Chunk, chunkEnd, chunkStart, type SourceLine } from "./lines.ts";
 import { lookUp } from "./look-up.ts";
 import { RIGHT_LINES } from "./right-lines.ts";
 import { isFieldWord } from "./spellings.ts";
-import { Colon, Comma, LeftParen, NumberToken, RightParen, StringToken, With } from "./tokens.ts";
+import { Coats, Colon, Comma, LeftParen, NumberToken, RightParen, StringToken, With, X } from "./tokens.ts";
 import type { LineBreak, Span, SyntaxProblem } from "./tree.ts";
 import { type BlockKind, DECLARATION_WORDS, STATEMENTS, VERBS } from "./vocabulary.ts";
 
@@ -158,7 +158,8 @@ function readNode(ctx: Ctx, outer: BlockKind, kind: BlockKind, depth: number, is
     return head;
   }
   if (line.opens !== undefined) {
-    checkOpening(ctx, line, isLoose && isWordOf(outer, firstOf(head)));
+    const word = firstOf(head);
+    checkOpening(ctx, line, isLoose && (isWordOf(outer, word) || word === "then"));
   } else if (isLoose || !supplyBrace(ctx, opener)) {
     return head;
   }
@@ -248,7 +249,7 @@ function readInner(ctx: Ctx, chunk: Chunk, opener: Opener): readonly LayoutNode[
     return [];
   }
   const word = firstWord(chunk);
-  const kind = innerKind(opener.kind, word);
+  const kind = innerKind(opener.kind, word) ?? bareKind(opener.kind, chunk);
   const isLoose = kind === undefined;
   const node = readNode(ctx, opener.kind, kind ?? looseKind(opener.kind), opener.depth, isLoose);
   if (node.block === undefined) {
@@ -371,6 +372,17 @@ function innerKind(outer: BlockKind, word: string | undefined): BlockKind | unde
     return "surface";
   }
   return (outer === "recipe" || outer === "layer") && word === "layer" ? "layer" : undefined;
+}
+
+/** `clear x 3 {`, `2 x clear {`, `2 coats of clear {`: a layer without the word opens its block all the same. */
+function bareKind(outer: BlockKind, { tokens, opens }: Chunk): BlockKind | undefined {
+  const [first, second] = tokens;
+  if (opens === undefined || (outer !== "recipe" && outer !== "layer") || first === undefined) {
+    return undefined;
+  }
+  const isNamed = isWord(first) && !isWordOf(outer, first.text) && second?.type === X;
+  const isCounted = first.type === NumberToken && (second?.type === X || second?.type === Coats);
+  return isNamed || isCounted ? "layer" : undefined;
 }
 
 /** How to read a block that stands after a line that opens none, such as a misspelt `surface`. */

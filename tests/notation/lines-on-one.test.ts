@@ -39,6 +39,11 @@ describe("a text on fewer lines", () => {
       "material a {\n  family shellac;\n  recoat 2 h;\n}\n",
       "material a {\n  family shellac\n  recoat 2 h\n}\n",
     ],
+    [
+      "a layer without its word, with a block",
+      "recipe r {\n  clear x 3, by pad {\n    wait until recoat\n  }\n  2 x clear { sand 220 }\n}\n",
+      "recipe r {\n  layer clear x 3, by pad {\n    wait until recoat\n  }\n  layer clear x 2 {\n    step sand 220\n  }\n}\n",
+    ],
     ["a block of nothing", "piece a {}\n", "piece a {\n}\n"],
     [
       "work that follows other work",
