@@ -38,6 +38,8 @@ export function formatFile(tree: FileTree): Formatting {
 function lineBreaks({ text, pieces }: FileTree): readonly TextChange[] {
   return pieces.flatMap((piece) => {
     if (piece.kind !== "declaration" || piece.body.breaks.length === 0) return [];
+    // What stands in which block is a guess then.
+    if (!piece.body.bracesMatch) return [];
     const { offset, body } = piece;
     const own = text.slice(offset, offset + piece.length);
     const lineOf = (at: number): string => `${own.lastIndexOf("\n", at - 1)}`;

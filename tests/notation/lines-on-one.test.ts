@@ -93,6 +93,12 @@ describe("a text on fewer lines", () => {
     expect(fileProblems(parseFile(text)).length).toBeGreaterThan(0);
   });
 
+  test("is left where braces have no partner", () => {
+    const text =
+      "recipe r {\n  safety dust_mask  }\n  wait overnight\n  step dust {\n  safety gloves  }\n}\n";
+    expect(formatted(formatted(text))).toBe(formatted(text));
+  });
+
   test("keeps the line ends of its file", () => {
     expect(formatted("material a { family shellac; recoat 2 h }\r\n")).toBe(
       "material a {\r\n  family shellac\r\n  recoat 2 h\r\n}\r\n",
