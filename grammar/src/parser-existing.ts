@@ -168,7 +168,8 @@ export class ExistingParser extends LabelParser {
   private twoLayers(layers: Draft<tree.ExistingLayer>[]): boolean {
     const text = this.restOfPart();
     const said = TWO_LAYERS.exec(text);
-    if (!said || this.speltLength() === text.split(" ").length) {
+    // `oil with three parts of varnish` is one.
+    if (!said || / of /u.test(text) || this.speltLength() === text.split(" ").length) {
       return false;
     }
     const [, first, joint, second] = said;

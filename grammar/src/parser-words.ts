@@ -78,10 +78,10 @@ export class WordsParser extends ShapeParser {
     if (this.keyword === "outdoors" && this.outdoorsInWords(items)) {
       return;
     }
-    if (this.at(t.StringToken)) {
-      items.push(make.makeTitle(this.take(t.StringToken)));
-    } else if (own !== undefined) {
+    if (own !== undefined) {
       items.push(own);
+    } else if (this.at(t.StringToken)) {
+      items.push(make.makeTitle(this.take(t.StringToken)));
     } else {
       items.push(this.sheenInUnits() ?? this.speltWords() ?? this.otherWords());
     }

@@ -29,6 +29,7 @@ const FIELDS: readonly Row[] = [
   ["material", "safe toys", 'note "safe toys"'],
   ["material", "colour barn red", 'colour "barn red"'],
   ["material", "colour mustard", 'colour "mustard"'],
+  ["material", 'colour mustard "a shade darker"', 'colour "mustard" "a shade darker"'],
   ["material", "covers 35 ft²/pt", "covers 35 ft2/pt"],
   ["material", "mix 0.5 lb of flakes, 1 qt of alcohol", 'mix "0.5 lb of flakes, 1 qt of alcohol"'],
   ["material", "mix pine tar 50 %, linseed oil 50 %", 'mix "pine tar 50 %, linseed oil 50 %"'],
