@@ -46,10 +46,9 @@ function lineBreaks({ text, pieces }: FileTree): readonly TextChange[] {
     const left = new Set(body.problems.flatMap(({ span }) => [lineOf(span.start), lineOf(span.end)]));
     return body.breaks
       .filter(({ start }) => !left.has(lineOf(start)))
-      .map(({ start, end, text: put = "\n" }) => ({
+      .map(({ start, end, text: put = "\n  " }) => ({
         span: { start: start + offset, end: end + offset },
-        // Further in than a declaration, so that no word begins one.
-        text: put.replace("\n", `${newlineOf(text)}  `),
+        text: put.replace("\n", newlineOf(text)),
       }));
   });
 }

@@ -520,7 +520,9 @@ function breakBefore(ctx: Ctx, start: number, chunk: Chunk, indent: number): voi
 function checkClosing(ctx: Ctx, chunk: Chunk, opener: Opener): void {
   const before = ctx.chunks[ctx.next - 1];
   if (!chunk.isFirst && before?.opens === undefined) {
-    ctx.breaks.push({ start: chunkEnd(before!), end: chunkStart(chunk) });
+    // As far in as what it closes: further in it might be taken for one too many.
+    const text = `\n${" ".repeat(opener.indent)}`;
+    ctx.breaks.push({ start: chunkEnd(before!), end: chunkStart(chunk), text });
   }
   const follower = ctx.chunks[ctx.next + 1];
   if (!chunk.isLast && opener.depth > 1 && follower?.closes === undefined) {

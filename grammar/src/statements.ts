@@ -99,7 +99,7 @@ function withNight(ctx: ReadingContext, node: LayoutNode): readonly LineOfWork[]
   if (words === undefined || first?.type !== t.NumberToken) {
     return [{ node }];
   }
-  ctx.breaks.push({ start: endOf(tokens[at - 1]!), end: first.start, text: "\nnight_air " });
+  ctx.breaks.push({ start: endOf(tokens[at - 1]!), end: first.start, text: "\n  night_air " });
   return [
     { node: { ...node, tokens: tokens.slice(0, at) } },
     lineOfWork(node, tokens.slice(from), "night_air", { start: first.start, end: first.start }),
@@ -169,7 +169,7 @@ function ofEach(ctx: ReadingContext, node: LayoutNode): readonly LineOfWork[] {
       return { node: { ...node, tokens: [tokens[0]!, ...own] } };
     }
     const { start } = tokens[from]!;
-    ctx.breaks.push({ start: endOf(tokens[from - 2]!), end: start, text: `${text}\n${word} ` });
+    ctx.breaks.push({ start: endOf(tokens[from - 2]!), end: start, text: `${text}\n  ${word} ` });
     return lineOfWork(node, own, word, { start, end: start });
   });
 }

@@ -101,7 +101,10 @@ export interface DeclarationTree {
 
 /** What stands where the plain form starts a new line. */
 export interface LineBreak extends Span {
-  /** The end of the line before it and the beginning of that behind it; a line end alone if not said. */
+  /**
+   * The end of the line before it and the beginning of that behind it; if not said, a line end and two blanks, so that no word
+   * stands where it would begin a declaration.
+   */
   readonly text?: string;
 }
 

@@ -93,6 +93,11 @@ describe("a text on fewer lines", () => {
     expect(fileProblems(parseFile(text)).length).toBeGreaterThan(0);
   });
 
+  test("closes at its last line where more follows it", () => {
+    const closed = "recipe r {\n  for wood\n  safety dust_mask  }\n  wait until cured\n  step dust\n";
+    expect(meaningOf(formatted(closed))).toBe(meaningOf(closed));
+  });
+
   test("is left where braces have no partner", () => {
     const text =
       "recipe r {\n  safety dust_mask  }\n  wait overnight\n  step dust {\n  safety gloves  }\n}\n";
