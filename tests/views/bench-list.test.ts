@@ -22,8 +22,9 @@ test("pieces that follow each other are one line, and the wait is that of the la
   const { groups } = only(text("in mill\n  start 2027-03-08 09:00")).bench;
   expect(groups[0]!.title).toBe("Mon 8 Mar 2027");
   const [sand, first] = groups[0]!.rows;
-  expect(sand).toMatchObject({ title: "Sand with grit 150", pieces: [1, 2], wear: ["dust mask", "gloves"] });
-  // The recipe asks for gloves though neither step brings them, so they stand where they begin.
+  expect(sand).toMatchObject({ title: "Sand with grit 150", pieces: [1, 2], wear: ["dust mask"] });
+  // Gloves are asked for by the recipe though no step brings them: they concern what is wet.
+  expect(first!.wear).toEqual(["gloves"]);
   expect(sand!.places).toEqual([{ piece: "Loft board", pieces: [1, 2], surface: "face" }]);
   // 2 m2 × 2 pieces / 10 m2/L × 1.1 = 0.44 L.
   expect(first).toMatchObject({ title: "Bench clear, coat 1 of 2", by: "pad", pieces: [1, 2], op: "layer" });
@@ -93,4 +94,30 @@ test("several pieces are named by their title up to a comma with their numbers, 
     { piece: "Loft board", pieces: [1, 2], surface: "face" },
   ]);
   expect(named("in mill # one", "Loft board")).toEqual([{ pieces: [], surface: "face" }]);
+});
+
+test("what is in force is worn wherever something wet or dusty is in hand, and else the label is asked", () => {
+  const lines = (safety: string): readonly (readonly [string, string, string])[] =>
+    only(`${STOCK}${PLACES}recipe work {
+${safety}  step   dewax with mineral_spirits
+  step   sand 150
+  step   dust
+  layer  bench_clear, by pad
+}
+${job("in mill")}`).bench.groups.flatMap(({ rows }) =>
+      rows.map(({ title, wear, dangers }) => [title, wear.join(", "), dangers.join(", ")] as const),
+    );
+  expect(lines("  safety gloves, vapour_respirator, dust_mask, ventilate, no_ignition, wet_rags\n")).toEqual([
+    // Rags with spirits burn as well, whether or not the recipe speaks of oily ones.
+    [
+      "Take the wax off with mineral spirits",
+      "respirator, gloves",
+      "fumes, fire, solvent rags (into a closed metal can)",
+    ],
+    ["Sand with grit 150", "dust mask", ""],
+    ["Take the dust off", "dust mask", ""],
+    ["Bench clear", "respirator, gloves", "fumes, fire"],
+  ]);
+  // A waterborne clear brings nothing by its family: that is no word for bare hands.
+  expect(lines("").at(-1)?.[1]).toBe("what its label asks for");
 });

@@ -249,7 +249,7 @@ ${job("")}`);
     expect(sheet.duties.filter(({ stated }) => stated)).toEqual([]);
   });
 
-  test("a line has what its step brings, and all that is in force where the sheet does not know what is done", () => {
+  test("a line has what its step brings, what is in force for work of its kind, and all of it where that is not known", () => {
     const sheet = only(`${STOCK}${PLACES}recipe work {
   safety gloves, eye_protection, dust_mask, ventilate, no_ignition, wet_rags, keep_out
   step   test "stripper in a corner"
@@ -267,9 +267,12 @@ ${job("")}`);
         ["dust mask", "gloves", "goggles"],
         ["fumes", "fire", "oily rags", "others in the room"],
       ],
-      [[], []],
+      [["gloves", "goggles"], []],
       [["dust mask"], []],
-      [[], ["oily rags"]],
+      [
+        ["gloves", "goggles"],
+        ["fumes", "fire", "oily rags"],
+      ],
     ]);
   });
 
@@ -323,7 +326,7 @@ job it {
     expect(tested.duties.map(({ label }) => label)).toEqual(["Dust mask"]);
     expect(step(tested, 1).dangers).toEqual([]);
     expect(cautionsOf(1936, "    lead none_found by laboratory 2026-11-03\n")).toEqual([
-      "A laboratory found no lead on Tue 3 Nov 2026; the dust and the chips still may not be breathed or eaten.",
+      "A laboratory found no lead on Tue 3 Nov 2026; the dust and the chips must still not be breathed in or eaten.",
     ]);
   });
 });

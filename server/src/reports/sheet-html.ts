@@ -166,18 +166,22 @@ const aboutPieces = ({ pieces }: Sheet): Sheet["facts"] =>
 const DEFER =
   "These are the usual cautions, no more: keeping to them does not make the work safe. The label and the safety data sheet of every product, local codes and licensed practice come first, and say which glove, filter and air are right.";
 
-function safety({ duties, pieces, fumes }: Sheet): readonly string[] {
+const WEAR_BY_LINE =
+  "What to wear and what to mind stands on the line of each step; here is what each of it means.";
+
+/** Ranges of steps would only seem to contradict the lines of the steps, so the box points to those. */
+function safety({ duties, pieces, fumes, procedures }: Sheet): readonly string[] {
   const lead = pieces.flatMap(({ title, cautions }) =>
     cautions.map((caution): Inline => [...strong(title), ...plain(`: ${caution}`)]),
   );
-  const items = duties.map(
-    ({ label, where, stated, doc }): Inline => [
-      ...strong(label),
-      ...plain(` (${where.join("; ")}${stated ? "" : ", not stated in the recipe"}): ${doc}`),
-    ],
-  );
+  const items = duties.map(({ label, surfaces, stated, doc }): Inline => {
+    const on = surfaces.length < procedures.length ? [surfaces.join(", ")] : [];
+    const where = [...on, ...(stated ? [] : ["not stated in the recipe"])].join(", ");
+    return [...strong(label), ...plain(`${where === "" ? "" : ` (${where})`}: ${doc}`)];
+  });
+  const lines = duties.length > 0 ? [plain(WEAR_BY_LINE)] : [];
   const air = fumes.map((text): Inline => [...strong("Fumes"), ...plain(`: ${text.replaceAll("`", "")}`)]);
-  const all = [...lead, ...items, ...air];
+  const all = [...lines, ...lead, ...items, ...air];
   return [...(all.length > 0 ? [listHtml("ul", all)] : []), `<p class="defer">${html(DEFER)}</p>`];
 }
 

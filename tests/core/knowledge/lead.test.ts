@@ -61,7 +61,9 @@ describe("results", () => {
       { built: 1936, result: { ...lab("none_found"), method: "swab" } },
     ];
     for (const each of facts) expect(leadNote(each)).toMatch(/may (?:still )?hold lead/u);
-    expect(leadNote({ built: 1936, result: lab("none_found") })).toMatch(/dust .* may not be breathed/u);
+    expect(leadNote({ built: 1936, result: lab("none_found") })).toMatch(
+      /dust .* must still not be breathed in/u,
+    );
   });
 });
 

@@ -148,7 +148,7 @@ export function leadNote(facts: LeadFacts, of: NotedCoating = "paint"): string {
     case "found":
       return `A ${METHOD_NAMES[result!.method]} found lead${result!.date === undefined ? "" : ` on ${dayText(result!.date)}`}.`;
     case "none_found":
-      return `A laboratory found no lead on ${dayText(result!.date!)}; the dust and the chips still may not be breathed or eaten.`;
+      return `A laboratory found no lead on ${dayText(result!.date!)}; the dust and the chips must still not be breathed in or eaten.`;
     case "unlikely":
       return `Built ${built}, after ${countryName(country!)} limited lead in paint (${banOf(country)!.year}): paint of an older tin may still hold lead.`;
     case "possible":

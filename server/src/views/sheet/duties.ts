@@ -8,7 +8,7 @@ import { lookUp } from "../../../../grammar/src/look-up.ts";
 import { alternatives, DUTIES, type Duty, type DutyWord } from "../../core/knowledge/duties.ts";
 import { airChangesText } from "../../core/measure/figures.ts";
 import { isStated, needFor } from "../../core/rules/duty-check.ts";
-import { type Action, OTHER_WORK } from "../../core/surface/actions.ts";
+import { type Action, type MaterialUse, OTHER_WORK } from "../../core/surface/actions.ts";
 import type { SheetDuty, SheetDutyStart } from "./model.ts";
 import { capital, stepsText, words } from "./words.ts";
 
@@ -89,8 +89,10 @@ export interface LineDuties {
 }
 
 /**
- * Tells, of one step after the other, what stands on its line: what the step itself brings; all that is in force where
- * nobody but the person at the bench knows what is done; and what no step brings, where it begins.
+ * Tells, of one step after the other, what stands on its line: what the step itself brings; of the duties in force those
+ * that concern work of its kind, or all where nobody but the person at the bench knows what is done; and what concerns
+ * no step, where it begins. A coat that nothing is known for defers to the label, so that nobody takes bare
+ * hands for fine.
  */
 export function lineDuties(
   spans: readonly DutySpan[],
@@ -111,6 +113,8 @@ export function lineDuties(
   return (number, action) => {
     const begins = beginning.get(number) ?? [];
     const words = DUTIES.flatMap(({ word }) => {
+      // Those of a solvent have a word of their own.
+      if (word === "wet_rags" && hasSolventRags(action) && !needFor(action, word)) return [];
       if (begins.includes(word)) return [word];
       if (!open.has(word) || !isOfLine(action, word)) return [];
       return [[word, ...alternatives(word)].find((each) => action.duties.has(each)) ?? word];
@@ -118,16 +122,51 @@ export function lineDuties(
     const of = (table: Partial<Readonly<Record<DutyWord, string>>>): readonly string[] => [
       ...new Set(words.flatMap((word) => lookUp(table, word) ?? [])),
     ];
-    return { wear: of(GEAR), dangers: of(DANGERS) };
+    const wear = of(GEAR);
+    const rags = hasSolventRags(action) && !needFor(action, "wet_rags") ? [SOLVENT_RAGS] : [];
+    return {
+      wear: wear.length === 0 && action.op === "layer" ? [BY_ITS_LABEL] : wear,
+      dangers: [...of(DANGERS), ...rags],
+    };
   };
 }
 
 function isOfLine(action: Action, word: DutyWord): boolean {
   if (needFor(action, word)) return true;
-  if (action.op !== "step" || !action.duties.has(word)) return false;
+  if (!action.duties.has(word)) return false;
+  if (WET_WORK.has(word) && materialOf(action)) return true;
+  if (COATING.has(word) && evaporates(action)) return true;
+  if (action.op !== "step") return false;
+  if (word === "dust_mask" && action.verb === "dust") return true;
   if (word === "lead_test" || word === "lead_safe") return !action.between && FREES_LEAD.has(action.verb);
   return IN_OWN_WORDS.has(action.verb) && !action.use?.material;
 }
+
+/** What a duty in force asks for wherever something wet is in hand, for it splashes. */
+const WET_WORK: ReadonlySet<DutyWord> = new Set(["gloves", "eye_protection"]);
+/** And what it asks for at every coat and solvent; soap and water give off nothing. */
+const COATING: ReadonlySet<DutyWord> = new Set([
+  "vapour_respirator",
+  "supplied_air",
+  "ventilate",
+  "no_ignition",
+]);
+
+const evaporates = (action: Action): boolean =>
+  action.op === "layer" ||
+  needFor(action, "ventilate") !== undefined ||
+  needFor(action, "no_ignition") !== undefined;
+
+function materialOf(action: Action): MaterialUse | undefined {
+  return action.op === "layer" || action.op === "step" ? action.use : undefined;
+}
+
+/** Where a step wipes with a solvent that burns: 29 CFR 1910.106(e)(9)(iii), combustible waste, from memory. */
+const hasSolventRags = (action: Action): boolean =>
+  action.op === "step" && action.use !== undefined && needFor(action, "no_ignition") !== undefined;
+
+const SOLVENT_RAGS = "solvent rags (into a closed metal can)";
+const BY_ITS_LABEL = "what its label asks for";
 
 /** Steps that rub or dissolve what is old. */
 const FREES_LEAD: ReadonlySet<string> = new Set(["strip", "scrape", "sand", "scuff", "distress"]);
@@ -158,27 +197,35 @@ export function cautionsOf(action: Action): readonly string[] {
   return DUTIES.filter(({ word }) => word === "wet_rags" && needFor(action, word)).map(({ doc }) => doc);
 }
 
-/** Every duty of all surfaces once, the stated ones first, with where each holds. */
+/**
+ * Every duty of all surfaces once, the stated ones first, with where each holds. What is worn at which step stands on
+ * the lines, which a range of steps here would only seem to contradict.
+ */
 export function sheetDuties(
   surfaces: readonly { readonly title: string; readonly spans: readonly DutySpan[] }[],
 ): readonly SheetDuty[] {
-  const merged = new Map<string, { readonly span: DutySpan; readonly where: string[] }>();
+  const merged = new Map<
+    string,
+    { readonly span: DutySpan; readonly where: string[]; readonly on: string[] }
+  >();
   for (const { title, spans } of surfaces) {
     for (const span of spans) {
       const key = `${span.label} ${span.stated}`;
-      const entry = merged.get(key) ?? { span, where: [] };
+      const entry = merged.get(key) ?? { span, where: [], on: [] };
       merged.set(key, entry);
+      entry.on.push(title);
       entry.where.push(`${title === "" ? "" : `${title}, `}${stepsText(span.numbers)}`);
     }
   }
   const order = (word: DutyWord): number => DUTIES.findIndex((duty) => duty.word === word);
   return [...merged.values()]
-    .map(({ span: { duty, label, stated }, where }) => ({
+    .map(({ span: { duty, label, stated }, where, on }) => ({
       word: duty.word,
       label,
       doc: duty.doc,
       defer: duty.defer,
       where,
+      surfaces: [...new Set(on)],
       stated,
     }))
     .toSorted((a, b) => Number(b.stated) - Number(a.stated) || order(a.word) - order(b.word));

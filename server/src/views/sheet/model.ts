@@ -90,6 +90,8 @@ export interface SheetDuty {
   readonly defer: string;
   /** `Top, steps 1 to 27` */
   readonly where: readonly string[];
+  /** Titles of the surfaces on whose work it holds. */
+  readonly surfaces: readonly string[];
   /** False where a step brings it and the recipe does not state it. */
   readonly stated: boolean;
 }
