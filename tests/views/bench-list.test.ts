@@ -112,7 +112,7 @@ ${job("in mill")}`).bench.groups.flatMap(({ rows }) =>
     [
       "Take the wax off with mineral spirits",
       "respirator, gloves",
-      "fumes, fire, solvent rags (into a closed metal can)",
+      "fumes, fire, solvent rags",
     ],
     ["Sand with grit 150", "dust mask", ""],
     ["Take the dust off", "dust mask", ""],

@@ -164,14 +164,14 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .safety ul { font-size: 0.94em; }
 }
 @media (prefers-reduced-motion: no-preference) { .row[aria-current] { transition: outline-color 120ms; } }
-@page { margin: 9mm 10mm 10mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; } }
+@page { margin: 7mm 8mm 9mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; } }
 @media print {
   body { max-width: none; padding: 0; orphans: 3; widows: 3; font: 8.5pt/1.25 "Helvetica Neue", Arial, "Liberation Sans", Roboto, "Segoe UI", "DejaVu Sans Condensed", sans-serif; }
   nav, .live, .minded, .tools, .more, .labels { display: none; }
   article + article { margin: 0; padding: 0; border: 0; break-before: page; }
   h1 { margin: 0; font-size: 17pt; line-height: 1; }
-  h2 { margin: 0.5em 0 0.2em; font-size: 11pt; border-width: 1.5px; }
-  h3 { margin: 0.4em 0 0; font-size: 9.5pt; border-bottom: 1.5px solid var(--ink); }
+  h2 { margin: 0.4em 0 0.15em; font-size: 10.5pt; border-width: 1.5px; }
+  h3 { margin: 0.25em 0 0; font-size: 9pt; border-bottom: 1.5px solid var(--ink); }
   h1, h2, h3, h2 + p, caption, thead, .heads { break-after: avoid; }
   p, ul, ol, dl { margin: 0.2em 0; }
   li { margin: 0.1em 0; }
@@ -191,7 +191,7 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .where-short { --where: 14mm; }
   .where-middle { --where: 23mm; }
   .where-long { --where: 31mm; }
-  .row, .row.heads { display: grid; grid-template-columns: 9.5mm 6mm var(--where) max(8mm, calc(5.7mm * var(--boxes))) minmax(0, 1fr) 8mm 30mm; gap: 0 1.2mm; align-items: center; min-height: 5mm; padding: 0.1mm 0; }
+  .row, .row.heads { display: grid; grid-template-columns: 9.5mm 6mm var(--where) max(8mm, calc(5.7mm * var(--boxes))) minmax(0, 1fr) 7mm 28mm; gap: 0 1mm; align-items: center; min-height: 4.8mm; padding: 0; }
   .row > .time { white-space: nowrap; }
   .row.heads { min-height: 0; color: var(--soft); border: 0; }
   .row > *, .row > .time, .row > .no, .row > .where, .row > .ticks { grid-column: auto; grid-row: 1; }
@@ -200,8 +200,8 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .row > .ticks { display: flex; gap: 1mm; max-width: none; justify-content: start; }
   .row > .no, .row > .on { color: inherit; font-size: 8.5pt; }
   .row > .where { font-size: 7.6pt; font-weight: 400; line-height: 1.15; }
-  .row .what { line-height: 1.12; }
-  .row .wear, .row .danger, .row small { display: inline; font-size: 7.2pt; color: var(--ink); }
+  .row .what { line-height: 1.08; }
+  .row .wear, .row .danger, .row small { display: inline; font-size: 7pt; color: var(--ink); }
   .row > .then { font-size: 8pt; text-align: right; }
   .row .then::before { content: none; }
   .row[aria-current] { margin: 0; padding: 0.35mm 0; outline: 0; }
@@ -209,7 +209,7 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .row.early .ticks input:not(:checked) { border-style: solid; }
   .ticks label span { font-size: 6.5pt; }
   .got, .got label, .got input[type="checkbox"] { width: 3.6mm; height: 3.6mm; border-width: 1px; border-radius: 0.7mm; }
-  .about ul { font-size: 7.2pt; }
+  .about ul { font-size: 7pt; line-height: 1.15; }
   .service { float: left; width: 56%; }
   .went { margin-left: 60%; }
   footer { clear: both; }

@@ -165,7 +165,7 @@ function materialOf(action: Action): MaterialUse | undefined {
 const hasSolventRags = (action: Action): boolean =>
   action.op === "step" && action.use !== undefined && needFor(action, "no_ignition") !== undefined;
 
-const SOLVENT_RAGS = "solvent rags (into a closed metal can)";
+const SOLVENT_RAGS = "solvent rags";
 const BY_ITS_LABEL = "what its label asks for";
 
 /** Steps that rub or dissolve what is old. */
