@@ -47,6 +47,7 @@ const COMMANDS: readonly (readonly string[])[] = [
   ["sheet", "--format", "html", "a.finish"],
   ["shopping", "--format", "csv"],
   ["compare", "a.finish", "a.finish"],
+  ["find", "--text", "a"],
   ["format", "--check"],
   ["format"],
 ];

@@ -36,6 +36,7 @@ const COMMANDS: readonly (readonly string[])[] = [
   ...["text", "markdown", "html"].map((form) => ["sheet", "--format", form, "a.finish"]),
   ...["text", "json"].map((form) => ["compare", "--format", form, "a.finish", "b.finish"]),
   ...["text", "json", "markdown"].map((form) => ["diff", "--format", form, "a.finish", "b.finish"]),
+  ...["text", "json"].map((form) => ["find", "--text", "a", "--format", form, "a.finish"]),
   ["care", "a.finish"],
   ["repair", "a.finish"],
   ["recipe", "a.finish"],

@@ -24,6 +24,7 @@ test("the page has an example of every command that prints JSON", () => {
     "schedule",
     "shopping",
     "compare",
+    "find",
   ]);
 });
 

@@ -22,6 +22,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<AddCommand>>> = {
   repair: async () => (await import("./commands/repair.ts")).addRepair,
   care: async () => (await import("./commands/care.ts")).addCare,
   recipe: async () => (await import("./commands/recipe.ts")).addRecipe,
+  find: async () => (await import("./commands/find.ts")).addFind,
   shopping: async () => (await import("./commands/shopping.ts")).addShopping,
   compare: async () => (await import("./commands/compare.ts")).addCompare,
   diff: async () => (await import("./commands/diff.ts")).addDiff,
@@ -48,6 +49,7 @@ Examples:
   finishwright check table.finish --fail-on warning
   finishwright format samples
   finishwright totals table.finish --format json
+  finishwright find --wood oak --sheen flat   what was done on oak with a flat clear
   finishwright explain coat-over-wax`;
 
 /** Runs one command; `argv` without the names of Node and of the program. */

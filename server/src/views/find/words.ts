@@ -1,0 +1,64 @@
+/** Words of a search as the notation reads them: every spelling of a wood, a family or a sheen is the plain word for it. */
+import { keyOf, WORD_SPELLINGS } from "../../../../grammar/src/word-spellings.ts";
+import { FAMILIES } from "../../core/knowledge/families.ts";
+import { familiesNear } from "../../core/knowledge/families-near.ts";
+import { familiesOpen, familySaid } from "../../core/knowledge/open-families.ts";
+import { substrateByName, woodByName } from "../../core/knowledge/woods.ts";
+import { MEANT_FOR, SHEENS, sheenOfGloss, WEAR, wordList } from "../../core/knowledge/words.ts";
+import { orList } from "../../core/model/suggest.ts";
+import type { FamilyAsked } from "./model.ts";
+
+/** The plain word, or why there is none, in one or two sentences. */
+export type ReadWord<T> = { readonly word: T } | { readonly refusal: string };
+
+const plainOf = (field: string, text: string): string => {
+  const written = text.trim();
+  return WORD_SPELLINGS.get(field)?.get(keyOf(written)) ?? written;
+};
+
+/** A wood that is not known stays as it is written: a recipe may have it. */
+export function woodAsked(text: string): ReadWord<string> {
+  const plain = plainOf("wood", text);
+  if (plain === "") return { refusal: "A wood has a name, such as `oak`." };
+  if (plain === "unknown") return { refusal: `\`${text}\` may be several woods. Name one, such as \`oak\`.` };
+  return { word: woodByName(plain)?.name ?? substrateByName(plain)?.name ?? plain };
+}
+
+/** A word of a label that may be several families asks for any of them; `clear` and other groups for all of the group. */
+export function familyAsked(text: string): ReadWord<FamilyAsked> {
+  const plain = plainOf("family", text);
+  if (plain === "") return { refusal: "A family has a name, such as `waterborne polyurethane`." };
+  const group = [...FAMILIES.values()].filter((row) => row.group === plain.toLowerCase());
+  if (group.length > 0) return { word: group.map(({ name }) => name) };
+  const said = familySaid(plain);
+  if (said) return { word: [said.name] };
+  const open = familiesOpen(plain);
+  if (open) return { word: open };
+  const { near } = familiesNear(plain);
+  return near ? { refusal: `There is no family \`${text}\`. Did you mean \`${near}\`?` } : { word: [plain] };
+}
+
+/** Also by gloss units: `30`. */
+export function sheenAsked(text: string): ReadWord<string> {
+  const units = /^\d{1,3}$/u.test(text.trim()) ? Number(text) : undefined;
+  if (units !== undefined && units <= 100) return { word: sheenOfGloss(units) };
+  return oneOf("sheen", plainOf("sheen", text), wordList(SHEENS), text);
+}
+
+export const wearAsked = (text: string): ReadWord<string> =>
+  oneOf("degree of wear", plainOf("wear", text), wordList(WEAR), text);
+
+export const meantForAsked = (text: string): ReadWord<string> =>
+  oneOf("kind of user", plainOf("meant_for", text), wordList(MEANT_FOR), text);
+
+function oneOf<W extends string>(
+  what: string,
+  plain: string,
+  words: readonly W[],
+  written: string,
+): ReadWord<W> {
+  const word = words.find((each) => keyOf(each) === keyOf(plain));
+  return word === undefined
+    ? { refusal: `\`${written}\` is not a ${what}. Write ${orList(words.map((each) => `\`${each}\``))}.` }
+    : { word };
+}
