@@ -109,11 +109,7 @@ ${job("in mill")}`).bench.groups.flatMap(({ rows }) =>
     );
   expect(lines("  safety gloves, vapour_respirator, dust_mask, ventilate, no_ignition, wet_rags\n")).toEqual([
     // Rags with spirits burn as well, whether or not the recipe speaks of oily ones.
-    [
-      "Take the wax off with mineral spirits",
-      "respirator, gloves",
-      "fumes, fire, solvent rags",
-    ],
+    ["Take the wax off with mineral spirits", "respirator, gloves", "fumes, fire, solvent rags"],
     ["Sand with grit 150", "dust mask", ""],
     ["Take the dust off", "dust mask", ""],
     ["Bench clear", "respirator, gloves", "fumes, fire"],
