@@ -39,14 +39,11 @@ export function composeChanges(
       }
     }
     const span = { start: from - grownBefore, end: end - grown };
-    const between = replaced(
-      text,
-      span,
-      images.slice(mine, ofFirst).map(({ change }) => change),
-    );
-    const own = second.slice(theirs, ofSecond).map((change) => moved(change, -from));
-    const put = replaced(between, { start: 0, end: between.length }, own);
-    if (put !== text.slice(span.start, span.end)) changes.push({ span, text: put });
+    const before = text.slice(span.start, span.end);
+    const inFirst = images.slice(mine, ofFirst).map(({ change }) => movedBy(change, -span.start));
+    const inSecond = second.slice(theirs, ofSecond).map((change) => movedBy(change, -from));
+    const put = applyChanges(applyChanges(before, inFirst), inSecond);
+    if (put !== before) changes.push({ span, text: put });
   }
   return changes;
 }
@@ -65,18 +62,19 @@ function imagesOf(changes: readonly TextChange[]): readonly Image[] {
   });
 }
 
-/** A part of a text after changes within it. */
-function replaced(text: string, { start, end }: Span, changes: readonly TextChange[]): string {
-  let at = start;
+/** A text after changes to it, which are in order and apart. */
+export function applyChanges(text: string, changes: readonly TextChange[]): string {
+  let end = 0;
   let result = "";
   for (const { span, text: put } of changes) {
-    result += text.slice(at, span.start) + put;
-    at = span.end;
+    result += text.slice(end, span.start) + put;
+    end = span.end;
   }
-  return result + text.slice(at, end);
+  return result + text.slice(end);
 }
 
-const moved = ({ span, text }: TextChange, by: number): TextChange => ({
+/** The same change to a text that begins so much later. */
+export const movedBy = ({ span, text }: TextChange, by: number): TextChange => ({
   span: { start: span.start + by, end: span.end + by },
   text,
 });

@@ -6,14 +6,14 @@
  * match.  The changes are as small as can be, so that a cursor stays where it is and a range can be formatted by itself.
  */
 import { firstIndex } from "./binary-search.ts";
-import { composeChanges, type TextChange } from "./compose-changes.ts";
+import { applyChanges, composeChanges, movedBy, type TextChange } from "./compose-changes.ts";
 import { arrangeLines, type Part } from "./format-columns.ts";
 import { type FormatLine, formatLines } from "./format-lines.ts";
 import { parseFile } from "./parse.ts";
 import type { DeclarationTree, FileTree, Span } from "./tree.ts";
 import { newlineOf } from "./walk.ts";
 
-export type { TextChange } from "./compose-changes.ts";
+export { applyChanges, type TextChange } from "./compose-changes.ts";
 
 export interface Formatting {
   /** In the order of the text; no two of them touch the same character. */
@@ -42,7 +42,8 @@ function lineBreaks({ text, pieces }: FileTree): readonly TextChange[] {
     if (!piece.body.bracesMatch) return [];
     const { offset, body } = piece;
     const own = text.slice(offset, offset + piece.length);
-    const lineOf = (at: number): string => `${own.lastIndexOf("\n", at - 1)}`;
+    /** A line, by where the one above it ends. */
+    const lineOf = (at: number): number => own.lastIndexOf("\n", at - 1);
     const left = new Set(body.problems.flatMap(({ span }) => [lineOf(span.start), lineOf(span.end)]));
     return body.breaks
       .filter(({ start }) => !left.has(lineOf(start)))
@@ -144,22 +145,6 @@ function formatApart(body: DeclarationTree["body"], length: number): Apart | und
   const isAtEdge = lines[0]?.role === "blank" || lines.at(-1)?.role === "blank";
   const isShared = lines.some(({ block, code, comment }) => block === 0 && code.length > 0 && comment);
   return isAtEdge || isShared ? undefined : { changes, leftLines, lines: lines.length };
-}
-
-const movedBy = ({ span, text }: TextChange, by: number): TextChange => ({
-  span: { start: span.start + by, end: span.end + by },
-  text,
-});
-
-/** A text after changes to it, which are in order and apart. */
-export function applyChanges(text: string, changes: readonly TextChange[]): string {
-  let end = 0;
-  let result = "";
-  for (const { span, text: put } of changes) {
-    result += text.slice(end, span.start) + put;
-    end = span.end;
-  }
-  return result + text.slice(end);
 }
 
 // ---------------------------------------------------------------------------------------------------------------

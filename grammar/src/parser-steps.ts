@@ -710,7 +710,6 @@ export class StepParser extends BehindParser {
 /** What takes a coat off and is no material. */
 const BY_HAND =
   /^(?:mechanically|dry\b|(?:by|with) (?:an? |the )?(?:hand|machine|heat|hot air|infrared|scraper|card scraper|cabinet scraper|knife|blade|chisel|glass)\b)/iu;
-/** Soap and water are built in; what stands around them is said of them. */
 /** What work is rubbed with that is no liquid. */
 const NO_LIQUID =
   /wool|pads?\b|paper|fleece|web|grit|cloth|stone|block|brush|sponge|felt|leather|powder|hand|candle|wax|\d/iu;
@@ -719,6 +718,7 @@ const WITH_SHARE = /^with (\p{L}{2,20} \p{L}{2,20}(?: \d{1,2}(?:\.\d{1,2})? ?%)?
 /** A shorter word of which nothing is known may be a slip of the pen. */
 const SHORTEST_OWN = 5;
 const FAMILY_WORDS = WORD_SPELLINGS.get("family");
+/** Soap and water are built in; what stands around them is said of them. */
 const SOAP_OR_WATER =
   /^with ((?:a little |some )?(?:mild|soft|warm|hot|cold|lukewarm|soapy|clean|clear|distilled|deionised|deionized|demineralised|tap|rain|neutral|plain) (?:and )?(?:(?:mild|warm|soapy) )?)?(soap|water)( \d{1,2}(?:\.\d)? ?%(?: in (?:\p{L}{3,14} )?water)?| in (?:\p{L}{3,14} )?water| and (?:a (?:drop|little|dash|shot|splash|bit|spoonful)|some|very|vinegar)\b[\p{L} ]{0,40})?(?=$| x \d)/iu;
 /** Work that is done with tools alone. */
