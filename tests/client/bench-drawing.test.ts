@@ -1,17 +1,17 @@
 /** The page beside a job's text: what it shows at a moment, and that nothing a person wrote becomes markup. */
 import { expect, test } from "vitest";
+import { airHtml } from "../../client/src/bench/air.ts";
 import {
-  airHtml,
   drynessOf,
   findingsHtml,
   headHtml,
-  momentsOf,
-  momentText,
   sectionsHtml,
   shoppingHtml,
-  timelineHtml,
 } from "../../client/src/bench/drawing.ts";
+import { heldOver } from "../../client/src/bench/held-over.ts";
+import { momentsOf, momentText } from "../../client/src/bench/moments.ts";
 import { benchPage } from "../../client/src/bench/page.ts";
+import { timelineHtml } from "../../client/src/bench/timeline.ts";
 import type { Bench } from "../../server/src/views/bench/model.ts";
 
 const BAD = `"><img src=x onerror=alert(1)><script>'`;
@@ -68,8 +68,18 @@ const bench = (text: string): Bench<null> => ({
     },
   ],
   shut: [{ from: 8, to: 24 }],
-  air: [{ hour: 0, grams: 40 }],
-  airVerdict: [text],
+  air: {
+    state: "known",
+    at: 0,
+    room: text,
+    hours: [
+      { hour: 0, grams: 40, needs: 4, has: 2, verdict: "short", text, at: 0 },
+      { hour: 1, grams: 40, needs: 1.5, has: 2, verdict: "enough", text },
+    ],
+    worst: text,
+    missing: [text],
+    said: [text],
+  },
   materials: [
     { title: text, at: 0, takes: text, onHand: text, cans: [text], price: text, gaps: [] },
     { title: text, takes: text, onHand: "", cans: [], price: "", gaps: [text] },
@@ -91,7 +101,8 @@ test("hostile names are text in every block, at every moment, with and without a
       headHtml(hostile),
       sectionsHtml(hostile, look(moment)),
       timelineHtml(hostile, look(moment)),
-      airHtml(hostile),
+      airHtml(hostile, look(moment)),
+      airHtml({ ...hostile, air: { ...hostile.air, state: "no room" } }, look(moment)),
       shoppingHtml(hostile, look(moment)),
       findingsHtml(hostile),
     ]);
@@ -141,4 +152,64 @@ test("the page lets in nothing but its own script and looks", () => {
   expect(page).toContain("default-src 'none'; style-src 'nonce-abc'; script-src 'nonce-abc' https://file");
   expect([...page.matchAll(/https?:/g)]).toHaveLength(2);
   expect(page).not.toMatch(/ style=| on[a-z]+=/);
+});
+
+test("the air of the room marks the hours that ask for more than there is, in more than colour", () => {
+  const job = bench("varnish");
+  const html = airHtml(job, look(0));
+  const bars = html.match(
+    /<g role="button"[\s\S]*?<\/title>[\s\S]*?(?=<g role="button"|<path class="limit")/gu,
+  )!;
+  expect(bars).toHaveLength(2);
+  expect(bars[0]).toMatch(/data-at="0"[\s\S]*aria-label="Mon 8 Mar 09:00: varnish"[\s\S]*class="beyond"/);
+  expect(bars[1]).not.toMatch(/beyond|class="(?:mark|tick)/);
+  // The line of what there is stands at half the height of a bar that asks for twice as much: 22 + 56 / 2.
+  expect(html).toMatch(/<path class="limit" d="M96 50H\d/);
+  expect(html).toMatch(
+    /<tr><th scope="row">Mon 8 Mar 09:00<\/th><td>4<\/td><td>2<\/td><td>40<\/td><td>varnish<\/td>/,
+  );
+  expect(html).toContain("Not counted: varnish.");
+});
+
+test("without a room the grams are drawn, no limit, and what to write; nothing where nothing leaves", () => {
+  const job = bench("varnish");
+  const hours = [{ hour: 0, grams: 40, text: "40 g leave" }];
+  const air = { ...job.air, room: "", said: [], missing: [], hours };
+  const html = airHtml({ ...job, air: { ...air, state: "no room" } }, look(0));
+  expect(html).toContain("state the room in the shop");
+  expect(html).not.toMatch(/limit"|beyond/);
+  expect(airHtml({ ...job, air: { ...air, state: "none", hours: [] } }, look(0))).toBe("");
+  expect(airHtml({ ...job, air: { ...air, state: "being planned", hours: [] } }, look(0))).toContain(
+    "planned",
+  );
+});
+
+test("while it is planned anew, the plan of the text before is drawn with the lines of the text now", () => {
+  const last = bench("varnish");
+  const { startAt: _, ...rest } = last;
+  const now: Bench<null> = {
+    ...rest,
+    title: "now",
+    plan: "being planned",
+    endHours: 0,
+    dates: [{ name: "full use", text: "being planned", reason: "" }],
+    air: { ...last.air, state: "being planned", hours: [], worst: "", at: 3 },
+    surfaces: last.surfaces.map((surface) => ({
+      ...surface,
+      bars: [],
+      coats: surface.coats.map(({ onAt: __, ...coat }) => ({ ...coat, at: 2 })),
+      steps: surface.steps.map((step) => ({ ...step, at: 1 })),
+    })),
+  };
+  const held = heldOver(now, last);
+  expect(held).toMatchObject({ title: "now", plan: "planned", startAt: last.startAt, dates: last.dates });
+  expect(momentsOf(held)).toEqual(momentsOf(last));
+  expect(held.surfaces[0]!.coats.map(({ at, onAt }) => [at, onAt])).toEqual([
+    [2, 0.75],
+    [2, 3],
+  ]);
+  expect(timelineHtml(held, look(0))).toContain('data-at="1"');
+  expect(timelineHtml(held, look(0))).not.toContain('data-at="0"');
+  expect(held.air).toMatchObject({ state: "known", worst: "varnish", at: 3 });
+  expect(held.air.hours.map(({ at }) => at)).toEqual([undefined, undefined]);
 });

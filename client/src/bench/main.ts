@@ -5,17 +5,14 @@
  * block only where it has become another, so that nothing flickers; focus and scrolling stay where they are.
  */
 import type { BenchAnswer, BenchPlace } from "../../../server/src/lsp/custom-requests.ts";
-import {
-  airHtml,
-  findingsHtml,
-  headHtml,
-  type Look,
-  momentsOf,
-  momentText,
-  sectionsHtml,
-  shoppingHtml,
-  timelineHtml,
-} from "./drawing.ts";
+import type { Bench } from "../../../server/src/views/bench/model.ts";
+import { airHtml } from "./air.ts";
+import { findingsHtml, headHtml, sectionsHtml, shoppingHtml } from "./drawing.ts";
+import { heldOver } from "./held-over.ts";
+import { text } from "./html.ts";
+import { type Look, momentsOf, momentText } from "./moments.ts";
+import { patch } from "./patch.ts";
+import { timelineHtml } from "./timeline.ts";
 
 interface Host {
   postMessage(message: unknown): void;
@@ -42,26 +39,44 @@ const drawn = new Map<string, string>();
 function put(id: string, html: string): void {
   if (drawn.get(id) === html) return;
   drawn.set(id, html);
-  const key = document.activeElement?.closest(`#${id}`)
-    ? document.activeElement.getAttribute("data-key")
-    : null;
-  byId(id).innerHTML = html;
-  if (key !== null)
-    byId(id)
-      .querySelector<HTMLElement>(`[data-key="${CSS.escape(key)}"]`)
-      ?.focus();
+  patch(byId(id), html);
+}
+
+/** As it is drawn: while its plan is made anew, with the one before. */
+let shown: Bench<BenchPlace> | undefined;
+/** The last one with a plan of its own. */
+let planned: Bench<BenchPlace> | undefined;
+let slow: ReturnType<typeof setTimeout> | undefined;
+
+const fileOf = ({ at, places }: Bench<BenchPlace>): string | undefined => places[at ?? -1]?.uri;
+
+/** Plans that are soon there are not spoken of, ms. */
+const SOON = 700;
+
+function take(bench: Bench<BenchPlace> | undefined): void {
+  clearTimeout(slow);
+  const isAnew =
+    bench?.plan === "being planned" && bench.name === planned?.name && fileOf(bench) === fileOf(planned);
+  if (bench?.plan === "planned") planned = bench;
+  shown = isAnew ? heldOver(bench, planned!) : bench;
+  const tell = (isStale: boolean): void => {
+    document.body.classList.toggle("stale", isStale);
+    byId("anew").textContent = isStale ? "is being planned anew; this is the plan before" : "";
+  };
+  if (isAnew) slow = setTimeout(() => tell(true), SOON);
+  else tell(false);
 }
 
 function draw(): void {
-  const bench = answer?.bench;
-  put("notes", (answer?.notes ?? []).map((note) => `<p>${escaped(note)}</p>`).join(""));
+  const bench = shown;
+  put("notes", (answer?.notes ?? []).map((note) => `<p>${text(note)}</p>`).join(""));
   byId("page").hidden = bench === undefined;
   if (bench === undefined || answer === undefined) return;
   put(
     "jobs",
     answer.jobs.length < 2
       ? ""
-      : `<label>Job <select id="job" data-key="job">${answer.jobs.map(({ name, title }) => `<option value="${escaped(name)}"${name === bench.name ? " selected" : ""}>${escaped(title)}</option>`).join("")}</select></label>`,
+      : `<label>Job <select id="job" data-key="job">${answer.jobs.map(({ name, title }) => `<option value="${text(name)}"${name === bench.name ? " selected" : ""}>${text(title)}</option>`).join("")}</select></label>`,
   );
   const moments = momentsOf(bench);
   const last = moments.length - 1;
@@ -76,16 +91,10 @@ function draw(): void {
   put("head", headHtml(bench));
   put("sections", sectionsHtml(bench, look));
   put("timeline", timelineHtml(bench, look));
-  put("air", airHtml(bench));
+  put("air", airHtml(bench, look));
   put("shopping", shoppingHtml(bench, look));
   put("findings", findingsHtml(bench));
   outline();
-}
-
-function escaped(said: string): string {
-  const element = document.createElement("span");
-  element.textContent = said;
-  return element.innerHTML.replaceAll('"', "&quot;");
 }
 
 /** Outlines what the line of the caret is about. */
@@ -111,19 +120,27 @@ window.addEventListener("message", ({ data }: MessageEvent<Told>) => {
   }
   if (data.answer.bench?.name !== answer?.bench?.name) hour = undefined;
   answer = data.answer;
+  take(answer.bench);
   draw();
 });
 
 slider.addEventListener("input", () => {
-  const bench = answer?.bench;
-  if (bench === undefined) return;
-  hour = momentsOf(bench)[Number(slider.value)];
+  if (shown === undefined) return;
+  hour = momentsOf(shown)[Number(slider.value)];
   draw();
 });
 
 document.addEventListener("click", ({ target, ctrlKey, metaKey }) => {
   if (target instanceof Element) follow(target, ctrlKey || metaKey);
 });
+
+/** Where each key of a row of bars leads from the bar that has the focus. */
+const ALONG: Readonly<Record<string, (at: number, last: number) => number>> = {
+  ArrowRight: (at, last) => Math.min(at + 1, last),
+  ArrowLeft: (at) => Math.max(at - 1, 0),
+  Home: () => 0,
+  End: (_, last) => last,
+};
 
 document.addEventListener("keydown", (event) => {
   const { target, key } = event;
@@ -134,11 +151,12 @@ document.addEventListener("keydown", (event) => {
     event.preventDefault();
     follow(bar, event.ctrlKey || event.metaKey);
   }
-  const bars = [...document.querySelectorAll<SVGGElement>("g.bar")];
-  const by = key === "ArrowRight" ? 1 : key === "ArrowLeft" ? -1 : 0;
-  const next = by === 0 ? undefined : bars[bars.indexOf(bar) + by];
-  if (next === undefined) return;
+  const along = ALONG[key];
+  if (along === undefined) return;
+  const bars = [...(bar.closest("svg")?.querySelectorAll<SVGGElement>("g.bar") ?? [])];
+  const next = bars[along(bars.indexOf(bar), bars.length - 1)];
   event.preventDefault();
+  if (next === undefined || next === bar) return;
   bar.setAttribute("tabindex", "-1");
   next.setAttribute("tabindex", "0");
   next.focus();

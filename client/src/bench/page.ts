@@ -22,7 +22,7 @@ export const benchPage = (nonce: string, script: string, source: string): string
 <header id="head"></header>
 <div class="slider"><label for="moment">Moment</label><input id="moment" type="range" min="0" max="0" step="1"><output id="said" for="moment"></output></div>
 <section id="sections" aria-label="Cut through each surface"></section>
-<section aria-label="Timeline"><h2>When</h2><div id="timeline"></div></section>
+<section aria-label="Timeline"><h2>When <span id="anew" class="second" role="status"></span></h2><div id="timeline"></div></section>
 <section id="air" aria-label="Air of the room"></section>
 <section aria-label="Shopping and cost"><h2>Shopping and cost</h2><div id="shopping"></div></section>
 <section id="findings" aria-label="Findings"></section>
@@ -32,63 +32,102 @@ export const benchPage = (nonce: string, script: string, source: string): string
 </body>
 </html>`;
 
+/**
+ * Colours are those of the editor's theme, by what they are for. Where the system forces colours of its own, they are the
+ * system's; drawings keep the colours of their materials there, which are data, each with an outline.
+ */
 const STYLE = `
-:root { --rule: var(--vscode-contrastBorder, var(--vscode-panel-border, #8884)); }
-body { font: var(--vscode-font-size, 13px)/1.4 var(--vscode-font-family); color: var(--vscode-foreground); padding: 12px 8px; margin: 0; }
+:root {
+  --ink: var(--vscode-foreground);
+  --second: var(--vscode-descriptionForeground, var(--vscode-foreground));
+  --ground: var(--vscode-editor-background);
+  --rule: var(--vscode-contrastBorder, var(--vscode-panel-border, #8884));
+  --accent: var(--vscode-focusBorder);
+  --link: var(--vscode-textLink-foreground);
+  --error: var(--vscode-editorError-foreground);
+  --warning: var(--vscode-editorWarning-foreground);
+  --shut: 0.09;
+  --hatch: 0.6;
+}
+.vscode-high-contrast { --second: var(--vscode-foreground); --shut: 0.2; --hatch: 1; }
+body { font: var(--vscode-font-size, 13px)/1.4 var(--vscode-font-family); color: var(--ink); padding: 12px 8px; margin: 0; }
 h1 { font-size: 16px; font-weight: 600; margin: 8px 0 2px; }
 h2 { font-size: 12px; font-weight: 600; margin: 14px 0 4px; }
+h2 .second { font-weight: 400; }
 p { margin: 2px 0; }
-.second, .state { color: var(--vscode-descriptionForeground); font-size: 12px; }
+code { font-family: var(--vscode-editor-font-family, monospace); font-size: 0.92em; color: inherit; background: none; padding: 0; }
+.second, .state { color: var(--second); font-size: 12px; }
 nav { display: flex; flex-wrap: wrap; gap: 6px; align-items: center; }
 button, select { font: inherit; min-height: 24px; border: 1px solid var(--vscode-button-border, transparent); border-radius: 2px; }
 nav button { padding: 3px 10px; color: var(--vscode-button-secondaryForeground); background: var(--vscode-button-secondaryBackground); cursor: pointer; }
 nav button.primary { color: var(--vscode-button-foreground); background: var(--vscode-button-background); }
+.vscode-high-contrast nav button { border-color: var(--vscode-contrastBorder); }
 select { color: var(--vscode-dropdown-foreground); background: var(--vscode-dropdown-background); border-color: var(--vscode-dropdown-border, transparent); }
 button.link { color: inherit; background: none; border: 0; padding: 0 2px; min-height: 24px; text-align: left; cursor: pointer; font-weight: inherit; }
-button.link:hover { text-decoration: underline; color: var(--vscode-textLink-foreground); }
-:focus-visible { outline: 2px solid var(--vscode-focusBorder); outline-offset: 2px; }
-.at { outline: 1px solid var(--vscode-focusBorder); outline-offset: 1px; }
+button.link:hover { text-decoration: underline; color: var(--link); }
+:focus-visible { outline: 2px solid var(--accent); outline-offset: 2px; }
+.at { outline: 1px solid var(--accent); outline-offset: 1px; }
 .cards { display: flex; flex-wrap: wrap; border-top: 1px solid var(--rule); border-bottom: 1px solid var(--rule); margin: 8px 0; }
 .card { flex: 1 1 170px; padding: 6px 12px 8px; }
 .card + .card { border-left: 1px solid var(--rule); }
-.card h2 { margin: 0; font-weight: 400; color: var(--vscode-descriptionForeground); }
+.card h2 { margin: 0; font-weight: 400; color: var(--second); }
 .card h2::first-letter { text-transform: uppercase; }
 .card .value { font-size: 15px; font-weight: 600; }
-.card.stop { border-left: 3px solid var(--vscode-editorError-foreground); }
+.card.stop { border-left: 3px solid var(--error); }
 .slider { display: flex; gap: 10px; align-items: center; margin: 10px 0; }
 .slider input { flex: 1; min-width: 80px; accent-color: var(--vscode-button-background); min-height: 24px; }
 .slider output { min-width: 11em; font-variant-numeric: tabular-nums; font-weight: 600; }
 #sections { display: flex; flex-wrap: wrap; gap: 8px 28px; align-items: flex-end; }
 figure { margin: 0; max-width: 100%; }
-svg { max-width: 100%; forced-color-adjust: none; }
+svg { max-width: 100%; }
 ol, ul { list-style: none; padding: 0; margin: 4px 0; }
 li { padding: 1px 0; border-top: 1px solid var(--rule); }
 li .state { float: right; }
-li.later { color: var(--vscode-descriptionForeground); }
-.ladder .full { fill: var(--vscode-foreground); }
-.ladder .empty { fill: none; stroke: var(--vscode-descriptionForeground); }
-.mark.error { color: var(--vscode-editorError-foreground); }
-.mark.warning { color: var(--vscode-editorWarning-foreground); }
-.timeline text { fill: var(--vscode-descriptionForeground); font-size: 10.5px; }
-.timeline text.lane { fill: var(--vscode-foreground); font-size: 12px; }
+li.later { color: var(--second); }
+.ladder .full { fill: var(--ink); }
+.ladder .empty { fill: none; stroke: var(--second); }
+.mark { vertical-align: -2px; }
+.mark .face { fill: none; stroke: var(--ink); stroke-width: 1.4; stroke-linejoin: round; }
+.mark .sign { fill: none; stroke: var(--ink); stroke-width: 1.5; stroke-linecap: round; }
+.mark.error .face { fill: var(--error); stroke: var(--error); }
+.mark.error .sign { stroke: var(--ground); }
+.mark.warning .face, .mark.warning .sign { stroke: var(--warning); }
+.timeline { display: block; }
+.timeline text { fill: var(--second); font-size: 10.5px; }
+.timeline text.lane { fill: var(--ink); font-size: 12px; }
 .rule { stroke: var(--rule); fill: none; }
-.shut { fill: var(--vscode-foreground); fill-opacity: 0.09; }
-.vscode-high-contrast .shut { fill-opacity: 0.18; }
-.hatch { stroke: var(--vscode-foreground); stroke-opacity: 0.6; }
+.shut { fill: var(--ink); fill-opacity: var(--shut); }
+.hatch { stroke: var(--ink); stroke-opacity: var(--hatch); }
 .bar { cursor: pointer; outline: none; }
-.bar.step rect { fill: var(--vscode-foreground); }
-.bar.layer rect { stroke: var(--vscode-descriptionForeground); }
-.bar:focus-visible rect, .bar.at rect { stroke: var(--vscode-focusBorder); stroke-width: 2; }
-.window { stroke: var(--vscode-foreground); fill: none; }
-circle.error { fill: var(--vscode-editorError-foreground); }
-circle.warning { fill: var(--vscode-editorWarning-foreground); }
-.now { stroke: var(--vscode-focusBorder); stroke-width: 2; }
-.grams { fill: var(--vscode-descriptionForeground); }
+.bar .hit { fill: transparent; }
+.bar.step rect { fill: var(--ink); }
+.bar.layer rect { stroke: var(--second); }
+.bar:focus-visible rect, .bar.at rect { stroke: var(--accent); stroke-width: 2; }
+.window { stroke: var(--ink); fill: none; }
+.now { stroke: var(--accent); stroke-width: 2; pointer-events: none; }
+.asked { fill: var(--second); fill-opacity: 0.7; }
+.beyond { stroke: var(--warning); stroke-width: 1.4; }
+.over { stroke: var(--warning); stroke-width: 2; }
+.tick { stroke: var(--warning); stroke-width: 3; fill: none; }
+.tick.information { stroke: var(--ink); stroke-width: 2; stroke-dasharray: 3 2; }
+.limit { stroke: var(--ink); stroke-width: 1.4; stroke-dasharray: 5 3; fill: none; pointer-events: none; }
+.worst { max-width: 72em; }
+summary { cursor: pointer; color: var(--second); font-size: 12px; min-height: 24px; }
+.stale #timeline, .stale #air { opacity: 0.6; }
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
 th, td { text-align: left; font-weight: 400; padding: 2px 8px 2px 0; border-top: 1px solid var(--rule); vertical-align: top; }
 .figure { text-align: right; }
 dl { display: grid; grid-template-columns: max-content 1fr; gap: 2px 12px; margin: 8px 0; }
 dd { margin: 0; font-variant-numeric: tabular-nums; }
-.empty { color: var(--vscode-descriptionForeground); }
+.empty { color: var(--second); }
 .hidden { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; display: block; }
+@media (forced-colors: active) {
+  :root {
+    --ink: CanvasText; --second: CanvasText; --ground: Canvas; --rule: CanvasText; --accent: Highlight; --link: LinkText;
+    --error: CanvasText; --warning: CanvasText; --shut: 0.2; --hatch: 1;
+  }
+  svg { forced-color-adjust: none; }
+  nav button { border-color: ButtonText; }
+  .card.stop { border-left-width: 6px; }
+}
 `;

@@ -203,7 +203,7 @@ function createAnalysis(
     bench: (file, job) => {
       const result = checker.jobs(file).find((each) => each.job.name === job);
       const sheet = analysis.sheets(file).find(({ kind, name }) => kind === "job" && name === job);
-      return result && sheet && benchOf(result, sheet, (place) => spanOfPlace(program, place));
+      return result && sheet && benchOf(result, sheet, (place) => spanOfPlace(program, place), analysis);
     },
     usedBy: (file) => reachableFiles(program, file),
     ...createNavigation(names, resolve),

@@ -127,8 +127,19 @@ export const COMPUTATIONS_OF_AIR: readonly Computation[] = [
     source:
       "29 CFR 1910.1000: limits are averages of 8 h; NIOSH Pocket Guide: short-term limits are averages of 15 minutes",
     file: "fumes/worst-air.ts",
-    functions: ["roomAir", "solventOf", "greaterNeed"],
+    functions: ["roomAir", "solventOf", "greaterNeed", "stretchesOf"],
     tests: ["core/fumes/job-air.test.ts"],
+  },
+  {
+    topic: "Fumes",
+    name: "The air of a room by the hour",
+    seen: "the bench view",
+    formula:
+      "of each hour of a job the greatest need among the stretches that end in it; one of a shift begins no earlier than the shop opens and still counts as a mean of 8 h",
+    source: "29 CFR 1910.1000: limits are averages of 8 h",
+    file: "fumes/air-by-hour.ts",
+    functions: ["airByHour"],
+    tests: ["core/fumes/air-by-hour.test.ts"],
   },
   {
     topic: "Fumes",

@@ -287,11 +287,18 @@ function judged(
   };
 }
 
-const GRAVITY: readonly AirVerdict[] = ["enough", "unnamed", "unmeasured", "masked", "short"];
+/** The least grave first. */
+export const VERDICTS_BY_GRAVITY: readonly AirVerdict[] = [
+  "enough",
+  "unnamed",
+  "unmeasured",
+  "masked",
+  "short",
+];
 
 /** The gravest, of those the one that lacks most, of those the coat that needs most by itself. */
 function worstOf(coats: readonly CoatInRoom[], job: string, startH: number): WorstAir | undefined {
-  const rank = ({ air }: CoatInRoom): number => GRAVITY.indexOf(air.verdict);
+  const rank = ({ air }: CoatInRoom): number => VERDICTS_BY_GRAVITY.indexOf(air.verdict);
   const lack = ({ air }: CoatInRoom): number => air.together.m3PerH - air.there.m3PerH;
   const [worst] = coats
     .filter(({ air }) => air.together.m3PerH > 0)

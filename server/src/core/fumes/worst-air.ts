@@ -83,7 +83,8 @@ export function roomAir({ releases, roomM3, stance, opening }: RoomInput): RoomA
 /** The solvent of a release, by either stance. */
 export const solventOf = ({ standIn }: Release, stance: Stance): Solvent | undefined => standIn?.[stance];
 
-interface Stretch {
+/** m3 of air that bring what leaves in it to its limit. */
+export interface Stretch {
   readonly from: number;
   readonly m3: number;
 }
@@ -94,17 +95,42 @@ interface WorstOf {
   worst(after: number, before: number): Stretch | undefined;
 }
 
-/**
- * Stretches that begin with a release, or end with one, hold the most. What has left by an hour is a line that bends
- * where releases begin and end, so every stretch costs two look-ups, and thousands of pieces cost little more than their
- * number.
- */
 function worstOf(
   kind: LimitKind,
   releases: readonly Release[],
   stance: Stance,
   opening: (hour: number) => number,
 ): WorstOf {
+  const { stretches } = stretchesOf(kind, releases, stance, opening);
+  const most = greatest(stretches);
+  return {
+    kind,
+    worst: (after, before) =>
+      most(
+        firstIndex(stretches, ({ from }) => from > after + 1e-9),
+        firstIndex(stretches, ({ from }) => from >= before - 1e-9),
+      ),
+  };
+}
+
+export interface Stretches {
+  /** The stretches that may hold the most, in the order of time. */
+  readonly stretches: readonly Stretch[];
+  /** How many m3 have been asked for by an hour. */
+  readonly left: (hour: number) => number;
+}
+
+/**
+ * Stretches that begin with a release, or end with one, hold the most. What has left by an hour is a line that bends
+ * where releases begin and end, so every stretch costs two look-ups, and thousands of pieces cost little more than their
+ * number.
+ */
+export function stretchesOf(
+  kind: LimitKind,
+  releases: readonly Release[],
+  stance: Stance,
+  opening: (hour: number) => number,
+): Stretches {
   const hours = STRETCH_H[kind];
   const weighed = releases.flatMap((release) => {
     const solvent = solventOf(release, stance);
@@ -120,15 +146,7 @@ function worstOf(
   const stretches = [...new Set(starts)]
     .sort((a, b) => a - b)
     .map((from): Stretch => ({ from, m3: left(from + hours) - left(from) }));
-  const most = greatest(stretches);
-  return {
-    kind,
-    worst: (after, before) =>
-      most(
-        firstIndex(stretches, ({ from }) => from > after + 1e-9),
-        firstIndex(stretches, ({ from }) => from >= before - 1e-9),
-      ),
-  };
+  return { stretches, left };
 }
 
 /** How many m3 have been asked for by an hour, and how many are then in an hour. */

@@ -1,7 +1,6 @@
 /** A job as an editor draws it, from its result and its sheet: see `model.ts`. Nothing is calculated here. */
 
 import { byGravity, type Severity } from "../../core/findings.ts";
-import { jobFumes } from "../../core/fumes/job-fumes.ts";
 import { moneyText } from "../../core/measure/figures.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import { hoursBetween } from "../../core/measure/iso-dates.ts";
@@ -14,10 +13,12 @@ import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { type Task, tasksById } from "../../core/totals/planned-tasks.ts";
 import { actionText } from "../action-text.ts";
+import { roomHours, roomInWords } from "../fumes/room-hours.ts";
 import { type GapField, gapsOf } from "../missing-inputs.ts";
 import type { FileSpan } from "../places/file-finding.ts";
 import { jobDates } from "../schedule/job-dates.ts";
 import { isDated, type PlanLine, planLines } from "../schedule/job-plan.ts";
+import type { ShopSource } from "../schedule/shop-weeks.ts";
 import type { SectionCoat } from "../section/model.ts";
 import type { Sheet, SheetFinding, SheetStep } from "../sheet/model.ts";
 import { stepNumbers } from "../sheet/procedure.ts";
@@ -25,17 +26,19 @@ import { titleOf } from "../sheet/words.ts";
 import { shoppingList } from "../shopping-list.ts";
 import { WORTH_COLUMNS, worthTable } from "../worth.ts";
 import type { Bench, BenchBar, BenchCoat, BenchFact, BenchMaterial, BenchSurface } from "./model.ts";
+import { neighboursOf } from "./neighbours.ts";
 
 /** More bars than these on a surface say nothing to an eye. */
 const MOST_BARS = 600;
 /** A plan of longer than so many days is drawn without the hours at which the shop is shut. */
 const MOST_SHUT_DAYS = 120;
 
-/** `sheet` is that of the job; `spanOf` tells where a place stands now. */
+/** `sheet` is that of the job; `spanOf` tells where a place stands now; `source` knows the other jobs of its shop. */
 export function benchOf(
   result: JobResult,
   sheet: Sheet,
   spanOf: (place: Place) => FileSpan | undefined,
+  source: ShopSource,
 ): Bench<FileSpan> {
   const places = new Places(spanOf);
   const { schedule, runs, job } = result;
@@ -53,8 +56,7 @@ export function benchOf(
     endHours: schedule.elapsedHours,
     surfaces,
     shut: shutHours(result),
-    air: jobFumes(result).byHour ?? [],
-    airVerdict: sheet.fumes,
+    air: airOf(result, sheet, neighboursOf(result, source), places),
     materials: materialsOf(result, places, figuresIn(sheet.units)),
     costs: costsOf(result),
     ...worthOf(result),
@@ -196,6 +198,30 @@ function shutHours({ schedule, shop }: JobResult): Bench<unknown>["shut"] {
     from: (pause.start - start) / hourMs,
     to: (pause.end - start) / hourMs,
   }));
+}
+
+function airOf(
+  result: JobResult,
+  sheet: Sheet,
+  others: readonly JobResult[],
+  places: Places,
+): Bench<unknown>["air"] {
+  const { shop } = result;
+  const { state, hours, worst, missing } = roomHours(result, others);
+  const room = shop && (shop.room?.place ?? shop.namePlace);
+  const at = room && places.of(room);
+  return {
+    state,
+    room: roomInWords(result),
+    ...(at === undefined ? {} : { at }),
+    hours: hours.map(({ mostBy, ...hour }) => {
+      const line = mostBy && places.of(mostBy.place);
+      return { ...hour, ...(line === undefined ? {} : { at: line }) };
+    }),
+    worst,
+    missing,
+    said: sheet.fumes,
+  };
 }
 
 // ---------------------------------------------------------------------------------------------------------------

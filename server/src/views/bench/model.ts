@@ -5,6 +5,7 @@
  * Whatever has a line of its own names it by its position in `places`, so that an editor turns offsets into lines once.
  */
 import type { Severity } from "../../core/findings.ts";
+import type { RoomHour, RoomHours } from "../fumes/room-hours.ts";
 import type { Section } from "../section/model.ts";
 
 export interface Bench<Place> {
@@ -23,10 +24,7 @@ export interface Bench<Place> {
   readonly surfaces: readonly BenchSurface[];
   /** When the shop is shut, in order; empty where no hours are stated, or there are too many to draw. */
   readonly shut: readonly { readonly from: number; readonly to: number }[];
-  /** What leaves into the air of the room in each hour; empty where it is not known. */
-  readonly air: readonly { readonly hour: number; readonly grams: number }[];
-  /** The hours that need most air, and what the room gives; empty without a room. */
-  readonly airVerdict: readonly string[];
+  readonly air: BenchAir;
   readonly materials: readonly BenchMaterial[];
   readonly costs: readonly BenchFact[];
   /** Each way with the pieces; undefined where the text states no price to weigh. */
@@ -85,6 +83,22 @@ export interface BenchBar {
   readonly closes?: number;
   /** Hours by which it can be later. */
   readonly slack: number;
+}
+
+/** The air of the room by the hour; see `views/fumes/room-hours.ts`. */
+export interface BenchAir extends Pick<RoomHours, "state" | "worst" | "missing"> {
+  /** Of the line that states the room, or the shop. */
+  readonly at?: number;
+  /** `16 air changes/h in 145 m3`; empty where no room is stated. */
+  readonly room: string;
+  readonly hours: readonly BenchAirHour[];
+  /** The sums behind the worst stretch, and what they are made by; empty without a room. */
+  readonly said: readonly string[];
+}
+
+export interface BenchAirHour extends Omit<RoomHour, "mostBy"> {
+  /** Of the line that gives off most in it. */
+  readonly at?: number;
 }
 
 export interface BenchMaterial {

@@ -73,7 +73,7 @@ const STRETCHES = {
 
 const stretchName = ({ limit = "shift" }: AirNeed): string => STRETCHES[limit];
 
-const VERDICTS: Readonly<Record<AirVerdict, string>> = {
+export const VERDICT_WORDS: Readonly<Record<AirVerdict, string>> = {
   enough: "enough by this estimate",
   unnamed: "enough only if the solvent is a mild one",
   unmeasured: "not known to be enough",
@@ -83,14 +83,14 @@ const VERDICTS: Readonly<Record<AirVerdict, string>> = {
 
 /** A sum without something in it cannot say that the air is enough for all. */
 function verdictText(verdict: AirVerdict, left: readonly string[]): string {
-  if (left.length === 0) return VERDICTS[verdict];
+  if (left.length === 0) return VERDICT_WORDS[verdict];
   const counted =
-    verdict === "enough" ? "enough for what is counted, and not known for all" : VERDICTS[verdict];
+    verdict === "enough" ? "enough for what is counted, and not known for all" : VERDICT_WORDS[verdict];
   return `${counted}. Not counted: ${andList(left)}, as what comes off it is not all known; labels and safety data sheets say how much air that needs`;
 }
 
-/** `there are 2`, of the air that a line has. */
-function thereText({ by, airChangesPerH }: AirThere): string {
+/** `the room has 2`, of the air that a line has. */
+export function thereText({ by, airChangesPerH }: AirThere): string {
   const number = airChangesNumber(airChangesPerH);
   if (by === "room") return `the room has ${number}`;
   if (by === "stated") return `${number} stated`;

@@ -1,0 +1,127 @@
+/** The air of a job's room hour by hour, for a chart: what each hour asks for beside what there is, in figures and in words. */
+import { type AirHour, airByHour } from "../../core/fumes/air-by-hour.ts";
+import { type AirVerdict, datedReleases, VERDICTS_BY_GRAVITY } from "../../core/fumes/job-air.ts";
+import { jobFumes } from "../../core/fumes/job-fumes.ts";
+import { type LimitKind, SHIFT_H } from "../../core/fumes/room-air.ts";
+import { airChangesText, gramsText, roomText } from "../../core/measure/figures.ts";
+import { andList } from "../../core/model/suggest.ts";
+import type { Action } from "../../core/surface/actions.ts";
+import type { JobResult } from "../../core/totals/job-totals.ts";
+import { actionText } from "../action-text.ts";
+import { awaitsRoomAir, gapsOf } from "../missing-inputs.ts";
+import { momentAfterStart } from "../schedule/job-plan.ts";
+import { changes, thereText, VERDICT_WORDS } from "./fumes-facts.ts";
+
+export interface RoomHours {
+  /** `no room`: how much leaves is known, and not into how much air. `none`: nothing leaves, or not while it is planned. */
+  readonly state: "known" | "being planned" | "no room" | "none";
+  readonly hours: readonly RoomHour[];
+  /** The hour that asks for most, in a sentence; where there is no room, the hour in which most leaves. Empty without one. */
+  readonly worst: string;
+  /** What keeps it from being known, names in backticks. */
+  readonly missing: readonly string[];
+}
+
+export interface RoomHour {
+  /** From so many hours after the start, for an hour. */
+  readonly hour: number;
+  /** What leaves of this job in it. */
+  readonly grams: number;
+  /** Air changes an hour, of the stretch that ends in this hour, and what there is for certain; absent without a room. */
+  readonly needs?: number;
+  readonly has?: number;
+  readonly verdict?: AirVerdict;
+  /** What is said of it, without its time; names in backticks. */
+  readonly text: string;
+  /** Of the job's own doings the one that gives off most. */
+  readonly mostBy?: Action;
+}
+
+/** `others`: all other jobs of the shop. */
+export function roomHours(result: JobResult, others: readonly JobResult[]): RoomHours {
+  const missing = gapsOf(result, "voc_g");
+  if (awaitsRoomAir(result)) return { state: "being planned", hours: [], worst: "", missing };
+  const { shop, air, job } = result;
+  const byHour = new Map(jobFumes(result).byHour?.map(({ hour, grams }) => [hour, grams]));
+  if (!shop?.room || !air) return withoutRoom(result, byHour, missing);
+  const releases = others.flatMap((other) => datedReleases({ ...other, name: other.job.name }));
+  const needed = airByHour(
+    { ...result, name: job.name, shop, air, isShared: job.start !== undefined },
+    releases,
+  );
+  const hours = needed.map((each) => roomHour(each, byHour.get(each.hour) ?? 0));
+  const worst = needed.toSorted(byGravity)[0];
+  return {
+    state: hours.length === 0 ? "none" : "known",
+    hours,
+    worst: worst === undefined ? "" : worstSentence(result, worst),
+    missing,
+  };
+}
+
+const byGravity = (a: AirHour, b: AirHour): number =>
+  VERDICTS_BY_GRAVITY.indexOf(b.verdict) - VERDICTS_BY_GRAVITY.indexOf(a.verdict) ||
+  b.need.m3PerH - a.need.m3PerH;
+
+function roomHour({ hour, need, there, verdict, mostBy, others }: AirHour, grams: number): RoomHour {
+  const { airChangesPerH: needs } = need;
+  return {
+    hour,
+    grams,
+    needs,
+    has: there.airChangesPerH,
+    verdict,
+    text: [
+      `needs ${changes(needs)}${besides(others)}, ${thereText(there)}: ${VERDICT_WORDS[verdict]}`,
+      grams < 0.5 ? "" : `${gramsText(grams)} leave, most by \`${actionText(mostBy)}\``,
+    ]
+      .filter(Boolean)
+      .join(". "),
+    mostBy,
+  };
+}
+
+const besides = (others: readonly string[]): string =>
+  others.length > 0 ? ` with ${andList(others.map((name) => `\`${name}\``))}` : "";
+
+function worstSentence(result: JobResult, { hour, need, there, verdict, others }: AirHour): string {
+  const room = roomText(result.shop!.room!.value.m3);
+  const asked = `${changes(need.airChangesPerH)} in ${room}${besides(others)}`;
+  return `Worst hour: ${momentAfterStart(result, hour)}, ${MEANS[need.limit ?? "shift"]}: ${asked}. ${capital(thereText(there))}: ${VERDICT_WORDS[verdict]}.`;
+}
+
+/** What the figure of an hour is a mean of, by the limit that asks for most. */
+const MEANS: Readonly<Record<LimitKind, string>> = {
+  shift: `by the mean of the ${SHIFT_H} h up to its end`,
+  short: "by the mean of 15 min in it",
+  fire: "in its worst moment, against fire",
+};
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+function withoutRoom(
+  result: JobResult,
+  byHour: ReadonlyMap<number, number>,
+  missing: readonly string[],
+): RoomHours {
+  const hours = [...byHour].flatMap(([hour, grams]): readonly RoomHour[] =>
+    grams < 0.5 ? [] : [{ hour, grams, text: `${gramsText(grams)} leave` }],
+  );
+  const most = hours.toSorted((a, b) => b.grams - a.grams)[0];
+  return {
+    state: most === undefined ? "none" : "no room",
+    hours,
+    worst:
+      most === undefined
+        ? ""
+        : `Most leaves in the hour from ${momentAfterStart(result, most.hour)}: ${gramsText(most.grams)}.`,
+    missing,
+  };
+}
+
+/** `16 air changes/h in 145 m3`; empty where no room is stated. */
+export function roomInWords({ shop }: JobResult): string {
+  if (!shop?.room) return "";
+  const { m3, airChanges } = shop.room.value;
+  return airChanges === undefined ? roomText(m3) : `${airChangesText(airChanges)} in ${roomText(m3)}`;
+}
