@@ -223,7 +223,7 @@ function tests(browser: Browser, folder: string): readonly Test[] {
           .locator(".row > .time")
           .evaluateAll((cells) => cells.map((cell) => cell.getBoundingClientRect().height));
         ok(heights.length > 20 && heights.every((height) => height < 20), `times of ${heights} px`);
-        for (const hidden of [".live", ".minded", ".tools", ".more"])
+        for (const hidden of [".gist", ".live", ".minded", ".tools", ".more"])
           strictEqual(await page.locator(hidden).first().isVisible(), false);
         for (const there of [".safety .defer", ".days", ".ready", ".went"])
           strictEqual(await page.locator(there).first().isVisible(), true);
@@ -252,16 +252,17 @@ function tests(browser: Browser, folder: string): readonly Test[] {
           (await page.locator(selector).first().boundingBox())!.y;
         ok((await top(".safety")) < (await top(".work")), "cautions stand before the work");
         ok((await top(".work")) < (await top(".ready")), "the work stands before the shopping");
-        strictEqual(await shown(page, ".live .label"), "Now");
-        strictEqual(await shown(page, ".live .clock"), "Mon 8 Mar 09:05");
+        strictEqual(await shown(page, ".gist .label"), "Now");
+        strictEqual(await shown(page, ".gist .clock"), "Mon 8 Mar 09:05");
         strictEqual(await shown(page, ".live .where"), "Reading table 1 and 2, top");
-        strictEqual(await shown(page, ".live .now"), "Test: stripper on a hidden edge");
+        strictEqual(await shown(page, ".gist .what"), "Test: stripper on a hidden edge");
         // What the stripper test needs is not known to a sheet, so all that the recipe asks for stands with it.
         strictEqual(await shown(page, ".live .wear"), "Wear: dust mask, respirator, gloves, goggles.");
         strictEqual(await shown(page, ".live .danger"), "Caution: fumes, fire, oily rags.");
+        // The same surface comes next, before the other one.
         strictEqual(
           await shown(page, ".minded .next"),
-          "Reading table 1 and 2, base: Clean with soap, from 09:20",
+          "Reading table 1 and 2, top: Take the wax off with Mineral spirits, from 09:10",
         );
         await leave(page, "telephone-now");
         strictEqual(complaints.join("\n"), "");
@@ -273,20 +274,24 @@ function tests(browser: Browser, folder: string): readonly Test[] {
       run: async () => {
         const file = await pageOf(folder, SHELVES, "shelves.finish");
         const { page, context, complaints } = await onTelephone(browser, file, "2027-03-08T09:00:00");
-        strictEqual(await shown(page, ".live .now"), "Sand with grit 120");
+        strictEqual(await shown(page, ".gist .what"), "Sand with grit 120");
         await box(page, "Shelf 1 and 2, top: Sand with grit 120", 1).tap();
-        strictEqual(await shown(page, ".live .now"), "Sand with grit 120");
+        strictEqual(await shown(page, ".gist .what"), "Sand with grit 120");
         await box(page, "Shelf 1 and 2, top: Sand with grit 120", 2).tap();
-        strictEqual(await shown(page, ".live .now"), "Take the dust off");
+        strictEqual(await shown(page, ".gist .what"), "Take the dust off");
         await setClock(page, "2027-03-08T09:40:00");
         await page.getByRole("button", { name: "Done", exact: true }).tap();
-        strictEqual(await shown(page, ".live .now"), "Clear, coat 1 of 2");
+        strictEqual(await shown(page, ".gist .what"), "Clear, coat 1 of 2");
         // 2 h by the label, at the label's own 21 C and 50 % RH: on at 10:10, the next from 12:10, within 24 h.
         await setClock(page, "2027-03-08T10:10:00");
         await page.getByRole("button", { name: "Done", exact: true }).tap();
-        strictEqual(await shown(page, ".live .label"), "Now: wait until 12:10, 2 h left. Then");
+        strictEqual(await shown(page, ".gist .label"), "Now: wait");
+        strictEqual(await shown(page, ".gist .what"), "Nobody need be here until 12:10");
+        strictEqual(await shown(page, ".live .left"), "2 h left");
+        strictEqual(await shown(page, ".live .head"), "Next: 12:10");
+        strictEqual(await shown(page, ".live .title"), "Clear, coat 2 of 2");
         // By the plan the first shelf has its coat at 10:20, and both are dry for the next from 12:20 on.
-        strictEqual(await shown(page, ".live .when"), "may begin from 12:10, planned for 12:20");
+        strictEqual(await shown(page, ".live .when"), "planned for 12:20");
         strictEqual(await page.getByRole("button", { name: "Done", exact: true }).isVisible(), false);
         strictEqual(await page.locator(".minded .waits li").count(), 1);
         strictEqual(
@@ -295,48 +300,107 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         );
         strictEqual(
           await shown(page, 'li.row[data-name="Shelf 1 and 2, top: Clear, coat 2 of 2"] .may'),
-          "Not yet: may begin from 12:10.",
+          "Not yet: dry enough from 12:10.",
         );
         await leave(page, "telephone-next");
         // It was ticked late: it went on at 10:00.
         const coat = row(page, "Shelf 1 and 2, top: Clear, coat 1 of 2");
         await coat.locator("summary").tap();
         await coat.locator("input[data-at]").fill("2027-03-08T10:00");
-        strictEqual(await shown(page, ".live .label"), "Now: wait until 12:00, 1 h 50 min left. Then");
+        strictEqual(await shown(page, ".gist .what"), "Nobody need be here until 12:00");
+        strictEqual(await shown(page, ".live .left"), "1 h 50 min left");
         await coat.locator("input[data-note]").fill("a run at the edge");
         await page.reload();
-        strictEqual(await shown(page, ".live .label"), "Now: wait until 12:00, 1 h 50 min left. Then");
+        strictEqual(await shown(page, ".gist .what"), "Nobody need be here until 12:00");
+        strictEqual(await shown(page, ".live .left"), "1 h 50 min left");
         strictEqual(await coat.locator("input[data-note]").inputValue(), "a run at the edge");
         strictEqual(await box(page, "Shelf 1 and 2, top: Sand with grit 120", 2).isChecked(), true);
         // The wait is over: the same page says so by itself.
         await setClock(page, "2027-03-08T12:01:00");
         await page.reload();
-        strictEqual(await shown(page, ".live .label"), "Now");
+        strictEqual(await shown(page, ".gist .label"), "Now");
         await page.getByRole("button", { name: "Done", exact: true }).tap();
-        ok((await shown(page, ".live .label")) !== "Now", "all is done");
+        ok((await shown(page, ".gist .label")) !== "Now", "all is done");
         await page.getByRole("button", { name: "Undo" }).tap();
-        strictEqual(await shown(page, ".live .now"), "Clear, coat 2 of 2");
+        strictEqual(await shown(page, ".gist .what"), "Clear, coat 2 of 2");
         strictEqual(complaints.join("\n"), "");
         await context.close();
       },
     },
     {
-      name: "a step that may not begin yet says when it may, and can be ticked ahead, which shows",
+      name: "in a night's wait it says until when nobody need be there, what is dry before, and what is still there",
+      run: async () => {
+        const file = await pageOf(folder, READING_ROOM, "reading-tables.finish");
+        const { page, context, complaints } = await onTelephone(browser, file, "2027-03-08T08:55:00");
+        const isOpen = () =>
+          page.locator("[data-before]").evaluate((fold) => (fold as unknown as { open: boolean }).open);
+        strictEqual(await isOpen(), true);
+        const screens: string[] = [];
+        // All of the first day, each step at its time.
+        const steps = await page
+          .locator("li.row[data-start^='2027-03-08']")
+          .evaluateAll((rows) =>
+            rows.map((row) => (row as unknown as { dataset: { end: string } }).dataset.end),
+          );
+        for (const end of steps.toSorted()) {
+          await setClock(page, end);
+          screens.push(await shown(page, ".gist .what"));
+          await page.locator(".live .go").first().tap();
+          // What was to be known before the work is folded away by the first tick, and is on paper all the same.
+          strictEqual(await isOpen(), false);
+        }
+        strictEqual(screens[0], "Test: stripper on a hidden edge");
+        await setClock(page, "2027-03-08T17:10:00");
+        await page.reload();
+        strictEqual(await isOpen(), false);
+        await page.emulateMedia({ media: "print" });
+        strictEqual(await page.locator(".safety .defer").isVisible(), true);
+        await page.emulateMedia({ media: "screen" });
+        strictEqual(await page.locator(".safety .defer").isVisible(), false);
+        strictEqual(await shown(page, ".gist .label"), "Now: wait");
+        strictEqual(await shown(page, ".gist .what"), "Nobody need be here until Tue 9 Mar 09:00");
+        strictEqual(await shown(page, ".live .left"), "15 h 50 min left");
+        strictEqual(
+          await shown(page, ".live .meanwhile"),
+          "Mind meanwhile: fumes, fire, oily rags, solvent rags.",
+        );
+        strictEqual(await shown(page, ".live .head"), "Next: Tue 9 Mar 09:00");
+        strictEqual(await shown(page, ".live .title"), "Sand with grit 120, then 150");
+        strictEqual(
+          await shown(page, ".minded .next"),
+          "Reading table 1 and 2, base: Sand with grit 220, from Tue 9 Mar 09:50",
+        );
+        // The base is dry in the evening, which is not when somebody has to be there.
+        ok(/base: until 21:\d\d, /u.test(await shown(page, ".minded .waits")), "the base dries until night");
+        await leave(page, "telephone-wait");
+        // What to do, until when and what may go wrong stand on the first 640 pixels.
+        for (const there of [".gist .what", ".live .meanwhile", ".live .title", ".minded .waits"]) {
+          const { y, height } = (await page.locator(there).boundingBox())!;
+          ok(y + height <= 640, `${there} ends at ${y + height}`);
+        }
+        strictEqual(complaints.join("\n"), "");
+        await context.close();
+      },
+    },
+    {
+      name: "a step that may not begin yet says when it may, and can be ticked early, which shows",
       run: async () => {
         const file = await pageOf(folder, SHELVES, "shelves.finish");
         const { page, context, complaints } = await onTelephone(browser, file, "2027-03-08T06:00:00");
         // Three hours before the plan begins.
-        strictEqual(await shown(page, ".live .label"), "Now: nothing planned until 09:00, 3 h left. Then");
+        strictEqual(await shown(page, ".gist .label"), "Now: nothing to do yet");
+        strictEqual(await shown(page, ".gist .what"), "Nobody need be here until 09:00");
+        strictEqual(await shown(page, ".live .left"), "3 h left");
         strictEqual(await page.getByRole("button", { name: "Done", exact: true }).isVisible(), false);
         const dust = row(page, "Shelf 1 and 2, top: Take the dust off");
         strictEqual(
           (await dust.locator(".may").textContent())?.replace(/ for \d\d:\d\d/u, ""),
           "Not yet: planned, after “Sand with grit 120”.",
         );
-        await page.getByRole("button", { name: "Tick ahead of time" }).tap();
+        await page.getByRole("button", { name: "Done already" }).tap();
         strictEqual(
           await row(page, "Shelf 1 and 2, top: Sand with grit 120").locator(".may").textContent(),
-          "Ticked ahead: planned for 09:00.",
+          "Done too early: planned for 09:00.",
         );
         // A coat that is still wet: ticking its next one is possible, and is never shown as done in time.
         await setClock(page, "2027-03-08T09:40:00");
@@ -344,9 +408,9 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         await setClock(page, "2027-03-08T10:10:00");
         await page.locator(".live .go").first().tap();
         await setClock(page, "2027-03-08T10:30:00");
-        await page.getByRole("button", { name: "Tick ahead of time" }).tap();
+        await page.getByRole("button", { name: "Done already" }).tap();
         const second = row(page, "Shelf 1 and 2, top: Clear, coat 2 of 2");
-        strictEqual(await second.locator(".may").textContent(), "Ticked ahead: may begin from 12:10.");
+        strictEqual(await second.locator(".may").textContent(), "Done too early: dry enough from 12:10.");
         ok((await second.getAttribute("class"))?.includes("ahead") === true, "the line shows it");
         // The last coat: three times that are never taken for each other. 1 day, and 21 days by the family.
         const last = (await page.locator(".minded .waits").textContent()) ?? "";
@@ -367,7 +431,7 @@ function tests(browser: Browser, folder: string): readonly Test[] {
           await setClock(page, `2027-03-08T09:${minute}:00`);
           await page.getByRole("button", { name: "Done", exact: true }).tap();
         }
-        strictEqual(await shown(page, ".live .now"), "clear (to be chosen), coat 2 of 2");
+        strictEqual(await shown(page, ".gist .what"), "clear (to be chosen), coat 2 of 2");
         strictEqual(await shown(page, ".live .when"), "when what is below is dry: its label says how long");
         strictEqual(complaints.join("\n"), "");
         await context.close();
@@ -401,7 +465,7 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         ok(added.length >= 2 && added.some((line) => line.includes("2027-03-08")), text);
         const next = await pageOf(folder, { "next.finish": text }, "next.finish");
         const second = await onTelephone(browser, next, "2027-03-08T09:40:00");
-        strictEqual(await shown(second.page, ".live .now"), "Clear, coat 1 of 2");
+        strictEqual(await shown(second.page, ".gist .what"), "Clear, coat 1 of 2");
         strictEqual(await box(second.page, "Shelf 1 and 2, top: Sand with grit 120", 1).isDisabled(), true);
         await second.context.close();
 

@@ -82,7 +82,12 @@ function article(document: SheetDocument, index: number, pictures: PicturesOf): 
     ...facts([...aboutPieces(sheet), ...sheet.facts]),
     "</div>",
     ...part("choose", "Choose before starting", facts(sheet.choices)),
-    ...part("safety", "Before you start", safety(sheet)),
+    `<section class="safety" aria-labelledby="${id}-safety">`,
+    // It is met once, before the first tick; then the page folds it away, so that the steps come early.
+    `<details data-before open><summary><h2 id="${id}-safety">Before you start</h2></summary>`,
+    ...safety(sheet),
+    "</details>",
+    "</section>",
     ...part("cuts", "What goes on", cuts(sheet)),
     ...part("days", "Days", days(sheet)),
     ...part("ready", "To have ready", ready(sheet)),

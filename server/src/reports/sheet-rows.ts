@@ -48,7 +48,8 @@ function groupHtml(
 }
 
 function rowHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
-  const { fingerprint, op, startAt, endAt, then, light, full } = row;
+  const { fingerprint, op, startAt, endAt, then, light, full, dangers } = row;
+  const isUnknown = then && [then.hours, then.at, then.leastHours].every((known) => known === undefined);
   const where = placesText(row.places, " and ");
   const data = [
     `data-step="${fingerprint}"`,
@@ -60,11 +61,14 @@ function rowHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
     ...(startAt ? [`data-start="${startAt}"`] : []),
     ...(endAt ? [`data-end="${endAt}"`] : []),
     ...(then?.hours === undefined ? [] : [`data-wait="${then.hours}"`]),
-    ...(then && then.hours === undefined && then.at === undefined ? ['data-unknown=""'] : []),
+    ...(then?.leastHours === undefined ? [] : [`data-least="${then.leastHours}"`]),
+    ...(isUnknown ? ['data-unknown=""'] : []),
+    ...(then?.until === "cured" ? ['data-cured=""'] : []),
     ...(then?.at === undefined ? [] : [`data-until="${then.at}"`]),
     ...(then?.latestHours === undefined ? [] : [`data-latest="${then.latestHours}"`]),
     ...(light ? [`data-light="${light.hours}"`] : []),
     ...(full ? [`data-full="${full.hours}"`] : []),
+    ...(dangers.length > 0 ? [`data-dangers="${html(dangers.join(", "))}"`] : []),
   ];
   return [
     `<li class="row ${op}" ${data.join(" ")}>`,
@@ -184,6 +188,7 @@ function thenText({ startAt, then }: BenchRow): string {
     return [stage, free].filter(Boolean).join(" ");
   }
   if (then.hours === undefined) {
+    if (then.leastHours !== undefined) return `${exactDuration(then.leastHours)} later at least`;
     if (then.until === "cured") return "it has cured, by the label";
     return stage === "" ? "the label's time" : stage;
   }

@@ -91,11 +91,12 @@ pre { margin: 0.4em 0; padding: 0.4em 0.6em; border-left: 3px solid var(--rule);
 .box.warning { border: 3px solid var(--warning); }
 .box.warning > .title { color: var(--warning); }
 .box.note { border: 1px solid var(--rule); border-left: 6px solid var(--rule); }
+.safety summary h2 { display: inline-block; margin: 0; color: var(--ink); }
 .safety ul { border: 2px solid var(--ink); padding: 0.5em 0.8em 0.5em 1.8em; }
 ${BOX_WIDTHS}
 .steps { list-style: none; padding: 0; margin: 0; }
 .row { display: grid; grid-template-columns: 3.6rem minmax(0, 1fr) auto; gap: 0 0.6rem; align-items: start; margin: 0; padding: 0.45rem 0;
-  border-bottom: 1px solid var(--rule); min-height: 3.5rem; scroll-margin: 20rem; }
+  border-bottom: 1px solid var(--rule); min-height: 3.5rem; scroll-margin: 8rem; }
 .row.heads { display: none; }
 .row > * { grid-column: 2; min-width: 0; }
 .row > .time { grid-column: 1; grid-row: 1; font-weight: 700; font-variant-numeric: tabular-nums; }
@@ -133,16 +134,17 @@ button { min-height: 44px; margin: 0 0.3em 0.5em 0; padding: 0.4em 1em; border: 
   font: inherit; cursor: pointer; }
 :focus-visible { outline: 3px solid var(--link); outline-offset: 2px; }
 output { display: block; min-height: 1.4em; }
-article > .live { position: sticky; top: 0; z-index: 1; margin: 0 -1rem 0.8rem; padding: 0.6rem 1rem; background: var(--paper); border-bottom: 4px solid var(--link); }
-.live p { margin: 0.1em 0; }
-.live .clock { float: right; margin: 0; font-weight: 700; font-variant-numeric: tabular-nums; }
-.live .label { font-weight: 700; color: var(--link); }
-.live .where { font-weight: 600; }
-.live .wear { font-weight: 600; }
-.live .now { font-size: 1.35rem; font-weight: 700; line-height: 1.2; }
-.live .when { font-variant-numeric: tabular-nums; }
-.live[data-is="next"] .label, .live[data-is="wait"] .label { clear: right; font-size: 1.35rem; line-height: 1.2; }
-.live .when { color: var(--soft); }
+article > .gist { position: sticky; top: 0; z-index: 1; margin: 0 -1rem; padding: 0.4rem 1rem; background: var(--paper); border-bottom: 4px solid var(--link); }
+.gist p, .live p { margin: 0.1em 0; }
+.gist .clock { float: right; margin: 0; font-weight: 700; font-variant-numeric: tabular-nums; }
+.gist .label { font-weight: 700; color: var(--link); }
+.gist .what, .live .title { font-size: 1.35rem; font-weight: 700; line-height: 1.2; }
+.gist .what { clear: right; }
+.live { padding: 0.4rem 0 0; }
+.live .where, .live .wear { font-weight: 600; }
+.live .meanwhile, .minded .also { font-weight: 700; color: var(--warning); }
+.live .head { margin-top: 0.5em; padding-top: 0.4em; border-top: 1px solid var(--rule); font-weight: 700; color: var(--link); }
+.live .when, .live .left { color: var(--soft); font-variant-numeric: tabular-nums; }
 .live .go { margin-top: 0.4em; }
 .live .go.early { border-style: dashed; border-color: var(--warning); color: var(--warning); }
 .minded p { margin: 0.3em 0; }
@@ -157,6 +159,7 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
 /* On a telephone the work follows what is to be minded; what is looked up stands behind it. */
 @media screen and (max-width: 40rem) {
   article { display: flex; flex-direction: column; }
+  h1 { margin-top: 0.3em; font-size: 1.5rem; }
   .work { order: 1; } .went { order: 2; } .ready { order: 3; } .facts, .days { order: 4; } .cuts, .about, .service { order: 5; } footer { order: 6; }
   .facts dl { display: block; }
   .facts dl div { display: flex; gap: 1rem; justify-content: space-between; }
@@ -167,7 +170,11 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
 @page { margin: 7mm 8mm 9mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; } }
 @media print {
   body { max-width: none; padding: 0; orphans: 3; widows: 3; font: 8.5pt/1.25 "Helvetica Neue", Arial, "Liberation Sans", Roboto, "Segoe UI", "DejaVu Sans Condensed", sans-serif; }
-  nav, .live, .minded, .tools, .more, .labels { display: none; }
+  nav, .gist, .live, .minded, .tools, .more, .labels { display: none; }
+  /* What is folded away on the screen is on paper. */
+  .safety details::details-content { content-visibility: visible; block-size: auto; }
+  .safety summary { display: block; min-height: 0; padding: 0; color: inherit; }
+  .safety summary h2 { display: block; margin: 0.4em 0 0.15em; }
   article + article { margin: 0; padding: 0; border: 0; break-before: page; }
   h1 { margin: 0; font-size: 17pt; line-height: 1; }
   h2 { margin: 0.4em 0 0.15em; font-size: 10.5pt; border-width: 1.5px; }

@@ -2,10 +2,26 @@
 /// <reference lib="dom.iterable" />
 /**
  * What runs in an HTML sheet: ticks and notes stay on the device, and the sheet says what time it is by the device, what is
- * now, what is next and when a wait ends, counted from the tick of what was put on. `npm run generate` bundles it into the sheet.
+ * now, what is next and when a wait ends, counted from the tick of what was put on (`bench-now.ts`). `npm run generate`
+ * bundles it into the sheet.
  *
  * It writes texts as texts, loads nothing and sends nothing. A sheet without it is the same sheet on paper.
  */
+import {
+  benchNow,
+  doneAt,
+  dueAt,
+  type Hazards,
+  hazardsAt,
+  isSoon,
+  orderOf,
+  type PageStep,
+  type Start,
+  startOf,
+  type Ticked,
+  waitsRunning,
+} from "./bench-now.ts";
+import { later, localTime } from "./local-times.ts";
 
 interface Kept {
   /** By step and piece, the local time of the tick; piece 0 is the one box of a step. */
@@ -17,11 +33,10 @@ interface Kept {
 
 interface Row {
   readonly element: HTMLElement;
+  readonly is: PageStep;
+  /** Its fingerprint. */
   readonly step: string;
   readonly name: string;
-  readonly title: string;
-  readonly where: string;
-  readonly surfaces: readonly string[];
   readonly boxes: readonly HTMLInputElement[];
   readonly note: HTMLInputElement;
   /** When it was done, to be put right by hand. */
@@ -29,16 +44,41 @@ interface Row {
 }
 
 const MINUTE = 60_000;
-/** Nobody keeps a plan to the minute: where nothing has to dry, a step may be begun so much before its time. */
-const EARLY_MINUTES = 60;
-const pad = (value: number): string => String(value).padStart(2, "0");
 
-/** As the plan has it, without a zone: `2027-03-08T09:05`. */
-const localTime = (at: Date): string =>
-  `${at.getFullYear()}-${pad(at.getMonth() + 1)}-${pad(at.getDate())}T${pad(at.getHours())}:${pad(at.getMinutes())}`;
-
-const later = (time: string, hours: number): string =>
-  localTime(new Date(Math.ceil((new Date(time).getTime() + hours * 60 * MINUTE) / MINUTE) * MINUTE));
+function rowOf(element: HTMLElement): Row {
+  const { dataset } = element;
+  const hours = (text: string | undefined): number | undefined =>
+    text === undefined ? undefined : Number(text);
+  const parts = (text: string | undefined, between: string): string[] =>
+    (text ?? "").split(between).filter((part) => part !== "");
+  const boxes = [...element.querySelectorAll<HTMLInputElement>("input[data-piece]")];
+  return {
+    element,
+    step: dataset.step ?? "",
+    name: dataset.name ?? "",
+    boxes,
+    note: element.querySelector<HTMLInputElement>("input[data-note]")!,
+    at: element.querySelector<HTMLInputElement>("input[data-at]")!,
+    is: {
+      title: dataset.title ?? "",
+      where: dataset.where ?? "",
+      surfaces: (dataset.surfaces ?? "").split("\n"),
+      pieces: boxes.map((box) => box.dataset.piece!),
+      isCoat: element.classList.contains("layer"),
+      dangers: parts(dataset.dangers, ", "),
+      start: dataset.start?.slice(0, 16),
+      end: dataset.end?.slice(0, 16),
+      waitH: hours(dataset.wait),
+      until: dataset.until?.slice(0, 16),
+      leastH: hours(dataset.least),
+      isCured: dataset.cured !== undefined,
+      isUnknown: dataset.unknown !== undefined,
+      latestH: hours(dataset.latest),
+      lightH: hours(dataset.light),
+      fullH: hours(dataset.full),
+    },
+  };
+}
 
 /** Only what this page wrote is taken; everything else is left out. */
 function read(key: string): Kept {
@@ -81,26 +121,15 @@ function begin(article: HTMLElement): void {
       output.textContent = "This browser keeps nothing for this page: ticks are lost when it is closed.";
     }
   };
-  const rows = [...article.querySelectorAll<HTMLElement>("li.row")].map(
-    (element): Row => ({
-      element,
-      step: element.dataset.step ?? "",
-      name: element.dataset.name ?? "",
-      title: element.dataset.title ?? "",
-      where: element.dataset.where ?? "",
-      surfaces: (element.dataset.surfaces ?? "").split("\n"),
-      boxes: [...element.querySelectorAll<HTMLInputElement>("input[data-piece]")],
-      note: element.querySelector<HTMLInputElement>("input[data-note]")!,
-      at: element.querySelector<HTMLInputElement>("input[data-at]")!,
-    }),
-  );
+  const rows = [...article.querySelectorAll<HTMLElement>("li.row")].map(rowOf);
+  const rowsByStep = new Map<PageStep, Row>(rows.map((row) => [row.is, row]));
 
   // -------------------------------------------------------------------------------------------------------------
   // What is kept
 
   /** What the record of the job has was done before this sheet was made. */
   const tickOf = (step: string, { dataset }: HTMLInputElement): string | undefined =>
-    dataset.done ?? kept.ticks[step]?.[dataset.piece!];
+    (dataset.done ?? kept.ticks[step]?.[dataset.piece!])?.slice(0, 16);
   const show = (): void => {
     for (const { step, boxes, note, at } of rows) {
       const times = boxes.flatMap((box) => tickOf(step, box) ?? []);
@@ -141,61 +170,35 @@ function begin(article: HTMLElement): void {
   // -------------------------------------------------------------------------------------------------------------
   // Now and next
 
-  const doneAt = ({ step, boxes }: Row): string | undefined => {
-    const times = boxes.map((box) => tickOf(step, box));
-    return times.every((time) => time !== undefined) ? times.toSorted().at(-1) : undefined;
+  const order = orderOf(rows.map(({ is }) => is));
+  const ticked: Ticked = (step, piece) => {
+    const row = rowsByStep.get(step)!;
+    return tickOf(row.step, row.boxes.find(({ dataset }) => dataset.piece === piece)!);
   };
-  /** What goes before each step: the last one before it on a surface of the same piece. Box 0 is that of all pieces. */
-  const before = new Map<Row, Row>();
-  const lastOn = new Map<string, Map<string, number>>();
-  for (const [index, row] of rows.entries()) {
-    const pieces = row.boxes.map(({ dataset }) => dataset.piece!);
-    const found = row.surfaces.flatMap((surface) => {
-      const last = lastOn.get(surface) ?? new Map<string, number>();
-      lastOn.set(surface, last);
-      const there = pieces.includes("0")
-        ? [...last.values()]
-        : [...pieces, "0"].flatMap((piece) => last.get(piece) ?? []);
-      for (const piece of pieces) last.set(piece, index);
-      return there;
-    });
-    if (found.length > 0) before.set(row, rows[found.reduce((a, b) => Math.max(a, b))]!);
-  }
-  /** The end of the wait behind a step: from its tick on, and else as planned. */
-  const freeAt = (row: Row): string | undefined => {
-    const { wait, until } = row.element.dataset;
-    const done = doneAt(row);
-    return done !== undefined && wait !== undefined ? later(done, Number(wait)) : until?.slice(0, 16);
-  };
-  /**
-   * When a step may be done. `why`: a wait runs, how long one takes is known to the label alone, what goes before it is open,
-   * or the plan alone has it later.
-   */
-  interface May {
-    readonly from: string;
-    readonly why: "wait" | "label" | "step" | "plan";
-    readonly last?: Row;
-  }
-  const mayBegin = (row: Row): May => {
-    const start = row.element.dataset.start?.slice(0, 16) ?? "";
-    const last = before.get(row);
-    if (last === undefined) return { from: start, why: "plan" };
-    if (doneAt(last) === undefined) return { from: start, why: "step", last };
-    if (last.element.dataset.unknown !== undefined) return { from: start, why: "label", last };
-    const free = freeAt(last);
-    return free === undefined ? { from: start, why: "plan" } : { from: free, why: "wait", last };
-  };
-  const isSoon = (from: string, at: string): boolean => later(at, EARLY_MINUTES / 60) >= from;
-  /** Why a step is ahead of its time at a moment; empty where it is not. */
-  const aheadOf = (row: Row, at: string): string => {
-    const { from, why, last } = mayBegin(row);
+  /** Why a step is before its time or its turn at a moment; empty where it is not. */
+  const earlyText = (start: Start, at: string): string => {
+    const { dry, planned, why, last } = start;
     if (why === "step") {
-      const planned = from > at ? `planned for ${clock(from)}, ` : "";
-      return `${planned}after “${last?.title ?? ""}”`;
+      const then = planned > at ? `planned for ${clock(planned)}, ` : "";
+      return `${then}after “${last?.title ?? ""}”`;
     }
-    if (from <= at || (why === "plan" && isSoon(from, at))) return "";
-    return why === "wait" ? `may begin from ${clock(from)}` : `planned for ${clock(from)}`;
+    if (dry > at) return `dry enough from ${clock(dry)}`;
+    return why === "wait" || isSoon(planned, at) ? "" : `planned for ${clock(planned)}`;
   };
+  // What is to be known before the work is met open until something is ticked, and again on paper.
+  const fold = find<HTMLDetailsElement>("[data-before]");
+  const hasTicks = (): boolean =>
+    rows.some(({ is }) => is.pieces.some((piece) => ticked(is, piece) !== undefined));
+  fold.open = !hasTicks();
+  let wasOpen = fold.open;
+  window.addEventListener("beforeprint", () => {
+    wasOpen = fold.open;
+    fold.open = true;
+  });
+  window.addEventListener("afterprint", () => {
+    fold.open = wasOpen;
+  });
+
   const lasting = (minutes: number): string => {
     if (minutes < 60) return `${minutes} min`;
     const hours = Math.floor(minutes / 60);
@@ -212,26 +215,35 @@ function begin(article: HTMLElement): void {
     return isToday ? time.slice(11) : `${DAY.format(new Date(time)).replace(",", "")} ${time.slice(11)}`;
   };
 
-  // What is now stays in sight while the list goes by; what is to be minded stands once below it.
-  const mindBox = document.createElement("div");
-  mindBox.className = "minded";
-  live.after(mindBox);
   const line = (parent: HTMLElement, name: string, tag = "p"): HTMLElement =>
     parent.appendChild(Object.assign(document.createElement(tag), { className: name }));
-  const clockLine = line(live, "clock");
-  const [label, where, what, wear, danger, when] = ["label", "where", "now", "wear", "danger", "when"].map(
-    (name) => line(live, name),
-  ) as [HTMLElement, HTMLElement, HTMLElement, HTMLElement, HTMLElement, HTMLElement];
-  what.setAttribute("role", "status");
-  const [takes, careful, after] = ["takes", "careful", "after"].map((name) => line(mindBox, name)) as [
-    HTMLElement,
-    HTMLElement,
-    HTMLElement,
-  ];
-  const titled = (name: string, title: string, tag: string): { head: HTMLElement; body: HTMLElement } => {
-    const head = line(mindBox, `${name}-head`, "h2");
-    head.textContent = title;
-    return { head, body: line(mindBox, name, tag) };
+  const box = (name: string): HTMLElement =>
+    Object.assign(document.createElement("div"), { className: name });
+  // The gist stays in sight while the list goes by; what is to be minded stands once below what is now.
+  const gistBox = box("gist");
+  live.before(gistBox);
+  const mindBox = box("minded");
+  live.after(mindBox);
+  const lines = <N extends string>(parent: HTMLElement, ...names: N[]): Record<N, HTMLElement> =>
+    Object.fromEntries(names.map((name) => [name, line(parent, name)])) as Record<N, HTMLElement>;
+  const { clock: clockLine, label, what: gist } = lines(gistBox, "clock", "label", "what");
+  gist.setAttribute("role", "status");
+  const { left, meanwhile, head, title, where, wear, danger, when } = lines(
+    live,
+    "left",
+    "meanwhile",
+    "head",
+    "title",
+    "where",
+    "wear",
+    "danger",
+    "when",
+  );
+  const { also, takes, careful, after } = lines(mindBox, "also", "takes", "careful", "after");
+  const titled = (name: string, text: string, tag: string): { head: HTMLElement; body: HTMLElement } => {
+    const titleLine = line(mindBox, `${name}-head`, "h2");
+    titleLine.textContent = text;
+    return { head: titleLine, body: line(mindBox, name, tag) };
   };
   const waits = titled("waits", "Don’t touch yet", "ul");
   const next = titled("next", "Next", "p");
@@ -243,7 +255,7 @@ function begin(article: HTMLElement): void {
   };
   const [tick, go, undo] = [button("Done"), button("Show this step"), button("Undo")];
   let current: Row | undefined;
-  let ticked: { readonly row: Row; readonly before: Record<string, string> } | undefined;
+  let undone: { readonly row: Row; readonly before: Record<string, string> } | undefined;
   const ticksBecome = (row: Row, ticks: Record<string, string>): void => {
     kept.ticks[row.step] = ticks;
     save();
@@ -255,16 +267,18 @@ function begin(article: HTMLElement): void {
     const before = kept.ticks[current.step] ?? {};
     const now = localTime(new Date());
     const open = current.boxes.filter((box) => tickOf(current!.step, box) === undefined);
-    ticked = { row: current, before };
+    // The steps come up when the first of them is done; what is ticked in their list leaves it where it is.
+    if (!hasTicks()) fold.open = false;
+    undone = { row: current, before };
     ticksBecome(current, {
       ...before,
       ...Object.fromEntries(open.map(({ dataset }) => [dataset.piece!, now])),
     });
   });
   undo.addEventListener("click", () => {
-    if (ticked === undefined) return;
-    const { row, before } = ticked;
-    ticked = undefined;
+    if (undone === undefined) return;
+    const { row, before } = undone;
+    undone = undefined;
     ticksBecome(row, before);
   });
   go.addEventListener("click", () => {
@@ -279,26 +293,15 @@ function begin(article: HTMLElement): void {
     parts.filter((part) => part !== "").join(between);
 
   /** The waits that are running, one a line for each place: until when, and by when the next coat goes on without sanding. */
-  const waitsRunning = (now: string): (readonly [string, string])[] => {
-    const running = new Map<string, { free: string; more: string }>();
-    for (const row of rows) {
-      const done = doneAt(row);
-      const free = done === undefined ? undefined : freeAt(row);
-      const on = row.where === "" ? row.title : row.where;
-      if (done === undefined || free === undefined || free <= now || free < (running.get(on)?.free ?? ""))
-        continue;
-      const { latest, light, full } = row.element.dataset;
+  const waitLines = (now: string): (readonly [string, string])[] =>
+    waitsRunning(order, ticked, now).map(({ step: { latestH, lightH, fullH }, on, done, free }) => {
       const more = [
-        latest === undefined ? "" : `Next coat by ${clock(later(done, Number(latest)))}, or sand first.`,
-        light === undefined ? "" : `Light use from ${clock(later(done, Number(light)))}.`,
-        full === undefined ? "" : `Full use from ${clock(later(done, Number(full)))}.`,
+        latestH === undefined ? "" : `Next coat by ${clock(later(done, latestH))}, or sand first.`,
+        lightH === undefined ? "" : `Light use from ${clock(later(done, lightH))}.`,
+        fullH === undefined ? "" : `Full use from ${clock(later(done, fullH))}.`,
       ];
-      running.set(on, { free, more: join(more, " ") });
-    }
-    return [...running]
-      .sort(([, a], [, b]) => (a.free < b.free ? -1 : a.free > b.free ? 1 : 0))
-      .map(([on, { free, more }]) => [`${on}: until ${clock(free)}, ${leftUntil(free)}`, more]);
-  };
+      return [`${on}: until ${clock(free)}, ${leftUntil(free)}`, join(more, " ")];
+    });
   const listWaits = (list: readonly (readonly [string, string])[]): void => {
     const text = list.flat().join("\n");
     waits.head.hidden = list.length === 0;
@@ -315,96 +318,91 @@ function begin(article: HTMLElement): void {
     );
   };
 
-  /** A wait often ends by night, and the work goes on in the morning. */
-  const plannedLater = ({ row, from }: { readonly row: Row; readonly from: string }): string => {
-    const start = row.element.dataset.start?.slice(0, 16) ?? "";
-    return start > from ? `, planned for ${clock(start)}` : "";
+  /** What earlier steps have left behind, but for what the line of the step itself warns of. */
+  const hazardText = ({ dangers, soft }: Hazards, own: readonly string[]): string =>
+    join(
+      [
+        dangers.filter((danger) => !own.includes(danger)).join(", "),
+        soft.length === 0 ? "" : `dry but still soft: ${soft.join("; ")}`,
+      ],
+      "; ",
+    );
+
+  /** When it is dry, or why nobody knows, and when the plan has it; not what is said of it anyhow. */
+  const whenText = ({ dry, planned, why }: Start, now: string, said: string): string => {
+    if (why === "label") return "when what is below is dry: its label says how long";
+    const dryText =
+      dry === "" || dry === said ? "" : `dry enough ${dry > now ? "from" : "since"} ${clock(dry)}`;
+    return join([dryText, planned === "" || planned <= said ? "" : `planned for ${clock(planned)}`], ", ");
   };
 
   /** When the wait that it begins would end. */
-  const afterIfDone = ({ element: { dataset } }: Row, now: string): string => {
-    if (dataset.wait === undefined) return "";
-    const hours = Number(dataset.wait);
-    const until = clock(later(now, hours));
-    return `Then don’t touch it for ${lasting(Math.ceil(hours * 60))}: until ${until} if it is done now.`;
+  const afterIfDone = ({ waitH }: PageStep, now: string): string => {
+    if (waitH === undefined) return "";
+    const until = clock(later(now, waitH));
+    return `Then don’t touch it for ${lasting(Math.ceil(waitH * 60))}: until ${until} if it is done now.`;
   };
 
-  /** On every line whether it may begin, and of what was ticked whether that was ahead of its time. */
+  /** On every line whether it may begin, and of what was ticked whether that was before its time. */
   const showMay = (now: string): void => {
-    for (const row of rows) {
-      const may = row.element.querySelector<HTMLElement>(".may");
+    for (const { element, boxes, is } of rows) {
+      const may = element.querySelector<HTMLElement>(".may");
       if (may === null) continue;
-      const done = doneAt(row);
-      const isRecorded = row.boxes.every(({ dataset }) => dataset.done !== undefined);
-      const early = isRecorded ? "" : aheadOf(row, done ?? now);
+      const done = doneAt(is, ticked);
+      const isRecorded = boxes.every(({ dataset }) => dataset.done !== undefined);
+      const early = isRecorded ? "" : earlyText(startOf(order, is, ticked), done ?? now);
       const isAhead = done !== undefined && early !== "";
-      row.element.classList.toggle("ahead", isAhead);
-      row.element.classList.toggle("early", done === undefined && early !== "");
-      const text = early === "" ? "" : isAhead ? `Ticked ahead: ${early}.` : `Not yet: ${early}.`;
+      element.classList.toggle("ahead", isAhead);
+      element.classList.toggle("early", done === undefined && early !== "");
+      const text = early === "" ? "" : `${isAhead ? "Done too early" : "Not yet"}: ${early}.`;
       if (may.textContent !== text) may.textContent = text;
     }
   };
 
+  const LABELS = {
+    now: "Now",
+    wait: "Now: wait",
+    later: "Now: nothing to do yet",
+    done: "All steps are ticked",
+  } as const;
+
   function update(): void {
     const now = localTime(new Date());
     say(clockLine, `${DAY.format(new Date(now)).replace(",", "")} ${now.slice(11)}`);
-    // What was ticked ahead of another step opens nothing.
-    const blocked = new Set<Row>();
-    const open = rows.flatMap((row) => {
-      const last = before.get(row);
-      if (last !== undefined && (doneAt(last) === undefined || blocked.has(last))) blocked.add(row);
-      return doneAt(row) !== undefined || blocked.has(row) ? [] : [{ row, ...mayBegin(row) }];
-    });
-    open.sort((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : 0));
-    const [first, second] = open;
+    const { is, current: start, next: then } = benchNow(order, ticked, now);
+    current = start && rowsByStep.get(start.step);
     for (const { element } of rows) element.removeAttribute("aria-current");
-    first?.row.element.setAttribute("aria-current", "step");
-    current = first?.row;
-    go.hidden = first === undefined;
-    undo.hidden = ticked === undefined;
-    const isWait = first !== undefined && first.why === "wait" && first.from > now;
-    const isEarly = isWait || (first !== undefined && first.from > now && !isSoon(first.from, now));
-    tick.hidden = first === undefined;
-    tick.textContent = isEarly ? "Tick ahead of time" : "Done";
+    current?.element.setAttribute("aria-current", "step");
+    live.dataset.is = is;
+    const isEarly = is === "wait" || is === "later";
+    go.hidden = start === undefined;
+    undo.hidden = undone === undefined;
+    tick.hidden = start === undefined;
+    tick.textContent = isEarly ? "Done already" : "Done";
     tick.classList.toggle("early", isEarly);
-    live.dataset.is = isWait ? "wait" : isEarly ? "next" : "now";
-    say(
-      label,
-      first === undefined
-        ? "All steps are ticked"
-        : isEarly
-          ? `Now: ${isWait ? "wait" : "nothing planned"} until ${clock(first.from)}, ${leftUntil(first.from)}. Then`
-          : "Now",
-    );
-    say(where, first?.row.where ?? "");
-    say(what, first?.row.title ?? "");
+    const due = start === undefined ? "" : dueAt(start);
+    say(label, LABELS[is]);
+    say(gist, isEarly ? `Nobody need be here until ${clock(due)}` : (start?.step.title ?? ""));
+    say(left, isEarly ? leftUntil(due) : "");
+    say(head, isEarly ? `Next: ${clock(due)}` : "");
+    say(title, isEarly ? (start?.step.title ?? "") : "");
+    say(where, start?.step.where ?? "");
     const texts = (selector: string): string[] =>
-      [...(first?.row.element.querySelectorAll(selector) ?? [])].map(({ textContent }) => textContent ?? "");
+      [...(current?.element.querySelectorAll(selector) ?? [])].map(({ textContent }) => textContent ?? "");
     say(wear, join(texts(".what .wear"), " "));
     say(danger, join(texts(".what .danger"), " "));
-    say(
-      when,
-      first === undefined || (first.from === "" && first.why !== "label")
-        ? ""
-        : isWait
-          ? `may begin from ${clock(first.from)}${plannedLater(first)}`
-          : isEarly
-            ? `planned for ${clock(first.from)}`
-            : first.why === "label"
-              ? "when what is below is dry: its label says how long"
-              : first.why === "plan"
-                ? `planned for ${clock(first.from)}`
-                : `may begin since ${clock(first.from)}`,
-    );
+    const hazards = hazardText(hazardsAt(order, ticked, now), isEarly ? [] : (start?.step.dangers ?? []));
+    say(meanwhile, isEarly && hazards !== "" ? `Mind meanwhile: ${hazards}.` : "");
+    say(also, !isEarly && hazards !== "" ? `Mind as well: ${hazards}.` : "");
+    say(when, start === undefined ? "" : whenText(start, now, isEarly ? due : ""));
     say(takes, join([...texts(".takes").map((litres) => `Takes ${litres}`), ...texts(".by")], ", "));
     say(careful, join([...texts(".what small"), ...texts(".caution")], " "));
-    say(after, first === undefined || isEarly ? "" : afterIfDone(first.row, now));
-    listWaits(waitsRunning(now));
-    const then = second?.row ?? rows[rows.indexOf(first?.row ?? rows[0]!) + 1];
-    const isNext = first !== undefined && then !== undefined && doneAt(then) === undefined;
-    const from = second?.from ?? then?.element.dataset.start?.slice(0, 16) ?? "";
-    say(next.body, isNext ? `${then.name}${from > now ? `, from ${clock(from)}` : ""}` : "");
-    next.head.hidden = !isNext;
+    say(after, start === undefined || isEarly ? "" : afterIfDone(start.step, now));
+    listWaits(waitLines(now));
+    next.head.hidden = then === undefined;
+    next.head.textContent = isEarly ? "After that" : "Next";
+    const from = then === undefined || then.from <= now ? "" : `, from ${clock(then.from)}`;
+    say(next.body, then === undefined ? "" : `${rowsByStep.get(then.step)!.name}${from}`);
     showMay(now);
   }
 
@@ -460,6 +458,7 @@ function begin(article: HTMLElement): void {
   show();
   update();
   live.hidden = rows.length === 0;
+  gistBox.hidden = rows.length === 0;
   find(".tools").hidden = false;
   setInterval(update, MINUTE / 2);
   // A telephone that slept shows the time that it is now.

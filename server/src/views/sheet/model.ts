@@ -215,8 +215,16 @@ export interface SheetStep {
   readonly litres?: number;
   /** By the record of the job; absent where nothing of it is done. */
   readonly done?: readonly DonePiece[];
-  /** Of a wait: what for, and how many hours in this air, where that is known; the end of the window of what was put on. */
-  readonly wait?: { readonly until?: Stage; readonly hours?: number; readonly latestHours?: number };
+  /**
+   * Of a wait: what for, and how many hours in this air, where that is known, or how many at least where it ends with the
+   * next opening; the end of the window of what was put on.
+   */
+  readonly wait?: {
+    readonly until?: Stage;
+    readonly hours?: number;
+    readonly leastHours?: number;
+    readonly latestHours?: number;
+  };
   /** Of a coat, in hours after it: when the surface may be worked on again, used with care and used fully. */
   readonly after?: { readonly touch?: number; readonly light?: number; readonly full?: number };
 }
@@ -274,12 +282,14 @@ export interface BenchRow {
   readonly startAt?: string;
   readonly endAt?: string;
   /**
-   * Until when it is not touched: the end of the wait, and its hours in this air. `firstAt` is that of the first piece where
-   * they end one after the other; `latestHours` after the coat, the next one needs sanding first.
+   * Until when it is not touched: the end of the wait, and its hours in this air, or the least of them where it ends with
+   * the next opening. `firstAt` is that of the first piece where they end one after the other; `latestHours` after the coat,
+   * the next one needs sanding first.
    */
   readonly then?: {
     readonly until?: Stage;
     readonly hours?: number;
+    readonly leastHours?: number;
     readonly at?: string;
     readonly firstAt?: string;
     readonly latestHours?: number;

@@ -11,6 +11,7 @@ import type { Material, Recipe } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";
 import { type Place, placeKey } from "../../core/place.ts";
 import { coatWetUm } from "../../core/quantities/laydown.ts";
+import { NIGHT_H } from "../../core/schedule/night.ts";
 import type { Schedule } from "../../core/schedule/types.ts";
 import type { Action, LayerAction, StepAction, WaitAction } from "../../core/surface/actions.ts";
 import { leadFactsOf } from "../../core/surface/lead.ts";
@@ -211,7 +212,7 @@ function litresOf({ result, run, drawsAt }: ProcedureInput, action: Action): Pic
 }
 
 function waitOf(
-  { until, hours }: WaitAction,
+  { until, hours, overnight }: WaitAction,
   { dries }: Moment<Action>,
   latestHours: number | undefined,
 ): NonNullable<SheetStep["wait"]> {
@@ -219,6 +220,7 @@ function waitOf(
   return {
     ...(until ? { until } : {}),
     ...(needed === undefined ? {} : { hours: needed }),
+    ...(overnight ? { leastHours: NIGHT_H } : {}),
     ...(latestHours === undefined ? {} : { latestHours }),
   };
 }

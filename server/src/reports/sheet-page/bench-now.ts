@@ -1,0 +1,244 @@
+/**
+ * What is now, what is next and what is to be minded meanwhile, from the steps of a sheet and the times of their ticks.
+ * Plain data in and out; the page only shows it. Times are local, see `local-times.ts`.
+ */
+import { hoursFrom, isSameDay, later } from "./local-times.ts";
+
+/** A line of the list of steps. */
+export interface PageStep {
+  readonly title: string;
+  /** `Reading table 1 and 2, top`; empty where there is one surface alone. */
+  readonly where: string;
+  readonly surfaces: readonly string[];
+  /** Of its boxes; `0` is the one box of all pieces. */
+  readonly pieces: readonly string[];
+  readonly isCoat: boolean;
+  /** In a word or two each: `fumes`. */
+  readonly dangers: readonly string[];
+  /** By the plan. */
+  readonly start?: string;
+  readonly end?: string;
+  /** For so many hours it is left alone once it is done, or, where that is not known, until then by the plan. */
+  readonly waitH?: number;
+  readonly until?: string;
+  /** Of a wait that ends with the next opening: hours that it takes at least. */
+  readonly leastH?: number;
+  /** It is left alone until it has cured, so that it is not soft when the wait is over. */
+  readonly isCured: boolean;
+  /** How long it is left alone is known to its label alone. */
+  readonly isUnknown: boolean;
+  /** Hours after it: the latest moment for the next coat without sanding; when it may be used with care, and fully. */
+  readonly latestH?: number;
+  readonly lightH?: number;
+  readonly fullH?: number;
+}
+
+/** When a box of a step was ticked. */
+export type Ticked = (step: PageStep, piece: string) => string | undefined;
+
+/** What goes before each step and what follows it, on a surface of the same piece. */
+export interface Order {
+  readonly steps: readonly PageStep[];
+  readonly before: ReadonlyMap<PageStep, readonly PageStep[]>;
+  readonly after: ReadonlyMap<PageStep, readonly PageStep[]>;
+}
+
+export function orderOf(steps: readonly PageStep[]): Order {
+  const before = new Map<PageStep, readonly PageStep[]>();
+  const after = new Map<PageStep, PageStep[]>(steps.map((step) => [step, []]));
+  const lastOn = new Map<string, Map<string, PageStep>>();
+  for (const step of steps) {
+    const found = new Set<PageStep>();
+    for (const surface of step.surfaces) {
+      const last = lastOn.get(surface) ?? new Map<string, PageStep>();
+      lastOn.set(surface, last);
+      const pieces = step.pieces.includes("0") ? [...last.keys()] : [...step.pieces, "0"];
+      for (const piece of pieces) {
+        const earlier = last.get(piece);
+        if (earlier) found.add(earlier);
+      }
+      for (const piece of step.pieces) last.set(piece, step);
+    }
+    before.set(step, [...found]);
+    for (const earlier of found) after.get(earlier)!.push(step);
+  }
+  return { steps, before, after };
+}
+
+/** The last tick of a step of which every box is ticked. */
+export function doneAt(step: PageStep, ticked: Ticked): string | undefined {
+  const times = step.pieces.map((piece) => ticked(step, piece));
+  return times.every((time) => time !== undefined) ? times.toSorted().at(-1) : undefined;
+}
+
+/** The end of the wait behind a step: from its tick on, and else as planned. */
+export function freeAt(step: PageStep, ticked: Ticked): string | undefined {
+  const { waitH, until, leastH } = step;
+  const done = doneAt(step, ticked);
+  if (done !== undefined && waitH !== undefined) return later(done, waitH);
+  if (done === undefined || leastH === undefined) return until;
+  return [until ?? "", later(done, leastH)].toSorted()[1];
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// When a step may begin
+
+export interface Start {
+  readonly step: PageStep;
+  /** From then on what is below is dry; empty where nothing has to dry or nobody knows how long. */
+  readonly dry: string;
+  /** The time of the plan; empty without dates. */
+  readonly planned: string;
+  /** What it waits for: a wait, one that the label alone knows, the step before it, or nothing but the plan. */
+  readonly why: "wait" | "label" | "step" | "plan";
+  /** The step before it that is not done. */
+  readonly last?: PageStep;
+}
+
+export function startOf(order: Order, step: PageStep, ticked: Ticked): Start {
+  const planned = step.start ?? "";
+  const earlier = order.before.get(step) ?? [];
+  const last = earlier.find((each) => doneAt(each, ticked) === undefined);
+  if (last) return { step, dry: "", planned, why: "step", last };
+  if (earlier.some(({ isUnknown }) => isUnknown)) return { step, dry: "", planned, why: "label" };
+  const dry = earlier
+    .flatMap((each) => freeAt(each, ticked) ?? [])
+    .toSorted()
+    .at(-1);
+  return dry === undefined ? { step, dry: "", planned, why: "plan" } : { step, dry, planned, why: "wait" };
+}
+
+/**
+ * When somebody has to be there for it. On the day of the plan that is when it is dry: the sooner the better. What is dry
+ * before, as in the night, waits for the time of the plan.
+ */
+export function dueAt({ dry, planned }: Start): string {
+  if (planned <= dry || (dry !== "" && planned !== "" && isSameDay(dry, planned))) return dry;
+  return planned;
+}
+
+/** Nobody keeps a plan to the minute: where nothing has to dry, a step may be begun so much before its time. */
+const EARLY_H = 1;
+
+export const isSoon = (time: string, now: string): boolean => later(now, EARLY_H) >= time;
+
+export const isDue = (start: Start, now: string): boolean => start.dry <= now && isSoon(dueAt(start), now);
+
+/** In the order of time, by the plan and by when it is dry. */
+const placeInTime = ({ dry, planned }: Start): string => (planned > dry ? planned : dry);
+
+/** Steps that are not done and that nothing but time goes before, in the order of time. */
+function openSteps(order: Order, ticked: Ticked): readonly Start[] {
+  // What was ticked before its turn opens nothing.
+  const blocked = new Set<PageStep>();
+  const open = order.steps.flatMap((step) => {
+    const earlier = order.before.get(step) ?? [];
+    if (earlier.some((each) => doneAt(each, ticked) === undefined || blocked.has(each))) blocked.add(step);
+    return doneAt(step, ticked) !== undefined || blocked.has(step) ? [] : [startOf(order, step, ticked)];
+  });
+  return open.toSorted(byText(placeInTime));
+}
+
+const byText =
+  <T>(text: (of: T) => string) =>
+  (a: T, b: T): number =>
+    text(a) < text(b) ? -1 : text(a) > text(b) ? 1 : 0;
+
+// ---------------------------------------------------------------------------------------------------------------
+// Now and next
+
+export interface BenchNow {
+  /** `now`: something is to be done; `wait`: what is wet dries; `later`: the plan has nothing yet; `done`: all is done. */
+  readonly is: "now" | "wait" | "later" | "done";
+  /** What is to be done now, or first once somebody has to be there. */
+  readonly current?: Start;
+  /** What comes after it, and from when on. */
+  readonly next?: { readonly step: PageStep; readonly from: string };
+}
+
+export function benchNow(order: Order, ticked: Ticked, now: string): BenchNow {
+  const open = openSteps(order, ticked);
+  const due = open.find((start) => isDue(start, now));
+  const current = due ?? open.toSorted(byText(dueAt))[0];
+  if (current === undefined) return { is: "done" };
+  const next = nextAfter(order, ticked, now, current);
+  if (due) return { is: "now", current, next };
+  const isWaiting = current.dry > now || waitsRunning(order, ticked, now).length > 0;
+  return { is: isWaiting ? "wait" : "later", current, next };
+}
+
+/** The first of what is left once the current step is done, which takes as long as in the plan. */
+function nextAfter(order: Order, ticked: Ticked, now: string, current: Start): BenchNow["next"] {
+  const { step } = current;
+  const { start, end } = step;
+  const begins = [now, dueAt(current)].toSorted()[1]!;
+  const ends = start && end ? later(begins, hoursFrom(start, end)) : begins;
+  const [next] = openSteps(order, (each, piece) => ticked(each, piece) ?? (each === step ? ends : undefined));
+  return next && { step: next.step, from: placeInTime(next) };
+}
+
+/** What is not to be touched, one for each place: until when. */
+export interface RunningWait {
+  readonly step: PageStep;
+  readonly on: string;
+  readonly done: string;
+  readonly free: string;
+}
+
+export function waitsRunning({ steps }: Order, ticked: Ticked, now: string): readonly RunningWait[] {
+  const running = new Map<string, RunningWait>();
+  for (const step of steps) {
+    const done = doneAt(step, ticked);
+    const free = done === undefined ? undefined : freeAt(step, ticked);
+    const on = placeOf(step);
+    if (done === undefined || free === undefined || free <= now || free < (running.get(on)?.free ?? ""))
+      continue;
+    running.set(on, { step, on, done, free });
+  }
+  return [...running.values()].toSorted(byText(({ free }) => free));
+}
+
+const placeOf = ({ where, title }: PageStep): string => (where === "" ? title : where);
+
+// ---------------------------------------------------------------------------------------------------------------
+// What is to be minded
+
+export interface Hazards {
+  /** In the words of the lines: `fumes`, `oily rags`. */
+  readonly dangers: readonly string[];
+  /** Where a coat is dry, and still soft. */
+  readonly soft: readonly string[];
+}
+
+/**
+ * Rags with drying oil heat up for hours after the work (29 CFR 1910.106(e)(9)(iii) has waste taken away daily), and so
+ * they are named for a day, or as long as what they wiped dries.
+ */
+const RAGS = /rags$/u;
+const DAY_H = 24;
+
+/**
+ * What earlier steps have left behind. What they give off is there until their wait ends; where no end is known, until the
+ * next step there is done, for a day at most (common practice, no source).
+ */
+export function hazardsAt(order: Order, ticked: Ticked, now: string): Hazards {
+  const dangers = new Set<string>();
+  const soft = new Set<string>();
+  for (const step of order.steps) {
+    const done = doneAt(step, ticked);
+    if (done === undefined || done > now) continue;
+    const free = freeAt(step, ticked);
+    const aDay = later(done, DAY_H);
+    const followers = order.after.get(step) ?? [];
+    const isOver = followers.length > 0 && followers.every((each) => doneAt(each, ticked) !== undefined);
+    for (const danger of step.dangers) {
+      const end = RAGS.test(danger) ? [free ?? "", aDay].toSorted()[1]! : isOver ? "" : (free ?? aDay);
+      if (now < end) dangers.add(danger);
+    }
+    const isSoft = followers.length > 0 || (step.fullH !== undefined && now < later(done, step.fullH));
+    if (step.isCoat && !step.isCured && !isOver && isSoft && free !== undefined && free <= now)
+      soft.add(placeOf(step));
+  }
+  const rags = [...dangers].filter((danger) => RAGS.test(danger));
+  return { dangers: [...[...dangers].filter((danger) => !RAGS.test(danger)), ...rags], soft: [...soft] };
+}
