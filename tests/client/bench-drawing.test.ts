@@ -1,16 +1,12 @@
 /** The page beside a job's text: what it shows at a moment, and that nothing a person wrote becomes markup. */
 import { expect, test } from "vitest";
 import { airHtml } from "../../client/src/bench/air.ts";
-import {
-  drynessOf,
-  findingsHtml,
-  headHtml,
-  sectionsHtml,
-  shoppingHtml,
-} from "../../client/src/bench/drawing.ts";
+import { headHtml, shoppingHtml } from "../../client/src/bench/drawing.ts";
+import { findingsHtml } from "../../client/src/bench/findings.ts";
 import { heldOver } from "../../client/src/bench/held-over.ts";
 import { momentsOf, momentText } from "../../client/src/bench/moments.ts";
 import { benchPage } from "../../client/src/bench/page.ts";
+import { drynessOf, sectionsHtml } from "../../client/src/bench/sections.ts";
 import { timelineHtml } from "../../client/src/bench/timeline.ts";
 import type { Bench } from "../../server/src/views/bench/model.ts";
 
@@ -50,8 +46,8 @@ const bench = (text: string): Bench<null> => ({
         })),
       },
       coats: [
-        { at: 0, onAt: 0.75, touchH: 1, recoatH: 2, curedH: 100, gravest: "error" },
-        { at: 0, onAt: 3, touchH: 1, recoatH: 2, curedH: 100 },
+        { at: 0, takes: text, onAt: 0.75, touchH: 1, recoatH: 2, curedH: 100, findings: [0, 1] },
+        { at: 0, takes: text, onAt: 3, touchH: 1, recoatH: 2, curedH: 100, findings: [] },
       ],
       bars: [
         { step: 1, kind: "step", start: 0, end: 0.5, pieces: [1], slack: 0 },
@@ -65,6 +61,7 @@ const bench = (text: string): Bench<null> => ({
         at: 0,
         gravest: "error",
       })),
+      findings: [1],
     },
   ],
   shut: [{ from: 8, to: 24 }],
@@ -87,7 +84,10 @@ const bench = (text: string): Bench<null> => ({
   costs: [{ name: text, text }],
   worth: { basis: text, columns: [text], rows: [{ name: text, figures: [text] }], notes: [text] },
   gaps: [{ figure: text, missing: [text] }],
-  findings: [{ severity: "error", headline: text, remedy: text, at: 0 }],
+  findings: [
+    { severity: "error", headline: text, lines: [text], at: 0 },
+    { severity: "hint", headline: text, lines: [text], at: 0 },
+  ],
   places: [null],
 });
 
@@ -212,4 +212,44 @@ test("while it is planned anew, the plan of the text before is drawn with the li
   expect(timelineHtml(held, look(0))).not.toContain('data-at="0"');
   expect(held.air).toMatchObject({ state: "known", worst: "varnish", at: 3 });
   expect(held.air.hours.map(({ at }) => at)).toEqual([undefined, undefined]);
+});
+
+test("a mark sits where a finding is: on its coat once that is on, and on the surface for all else", () => {
+  const job = bench("varnish");
+  const marks = (moment: number) =>
+    [
+      ...sectionsHtml(job, look(moment)).matchAll(
+        /<g role="button" tabindex="0" class="([^"]+)" data-at="(\d)" data-key="([^"]+)"/g,
+      ),
+    ].map(([, ...found]) => found);
+  const onSurface = ["mark other spot", "0", "mark 0 surface"];
+  expect(marks(0)).toEqual([onSurface]);
+  // The gravest of the two on the coat gives the shape.
+  expect(marks(2)).toEqual([onSurface, ["mark error spot", "0", "mark 0 coat 0"]]);
+  expect(sectionsHtml(job, look(2))).toContain('aria-label="2 findings. error: varnish; hint: varnish"');
+  const bare = { ...job, surfaces: job.surfaces.map((each) => ({ ...each, findings: [] })) };
+  expect(sectionsHtml(bare, look(0))).not.toContain("marks");
+});
+
+test("marks on thin films do not hide each other", () => {
+  const job = bench("varnish");
+  const [surface] = job.surfaces;
+  const thin = surface!.section.coats.map((coat) => ({ ...coat, dryUm: 3 }));
+  const found = surface!.coats.map((coat) => ({ ...coat, findings: [0] }));
+  const section = { ...surface!.section, coats: thin };
+  const html = sectionsHtml({ ...job, surfaces: [{ ...surface!, section, coats: found }] }, look(4));
+  const heights = [...html.matchAll(/transform="translate\(\d+ ([\d.]+)\)" aria-label/g)].map(([, y]) =>
+    Number(y),
+  );
+  expect(heights).toHaveLength(3);
+  for (const [i, y] of heights.slice(1).entries()) expect(heights[i]! - y).toBeGreaterThanOrEqual(18);
+});
+
+test("findings are counted by gravity, and many are behind a line that says how many more", () => {
+  const job = bench("varnish");
+  expect(findingsHtml(job)).toContain("1 error, 1 hint");
+  expect(findingsHtml(job)).not.toContain(" more</summary>");
+  const many = { ...job, findings: Array.from({ length: 15 }, () => job.findings[1]!) };
+  expect(findingsHtml(many)).toContain("<summary>3 more</summary>");
+  expect(findingsHtml({ ...job, findings: [] })).toBe("");
 });

@@ -83,7 +83,7 @@ function chart(bench: Bench<unknown>, look: Look): string {
   const figure = (value: number): string =>
     `<text x="${GUTTER - 6}" y="${one(y(value) + 4)}" text-anchor="end">${text(figureText(value))}</text>`;
   const limits = [...new Set(drawn.flatMap(({ has }) => (has === undefined ? [] : [has])))];
-  const figures = (isKnown ? limits : [most]).filter((value) => y(value) < BASE - 10);
+  const figures = (isKnown ? limits : [most]).filter((value) => y(value) < BASE - 14);
   const bars = drawn.map((hour, i) => bar(bench, hour, i, axis, y, heightOf(hour)));
   const nowX = one(axis.x(at));
   return [
@@ -143,7 +143,7 @@ function limitLine(hours: readonly BenchAirHour[], axis: TimeAxis, y: (value: nu
           .join("");
   const label =
     levels.length === 1
-      ? `<text x="${axis.end}" y="${one(y(levels[0]!) - 4)}" text-anchor="end">there is</text>`
+      ? `<text x="${axis.end - 5}" y="${one(y(levels[0]!) - 4)}" text-anchor="end">there is</text>`
       : "";
   return `<path class="limit" d="${path}"/>${label}`;
 }

@@ -7,11 +7,13 @@
 import type { BenchAnswer, BenchPlace } from "../../../server/src/lsp/custom-requests.ts";
 import type { Bench } from "../../../server/src/views/bench/model.ts";
 import { airHtml } from "./air.ts";
-import { findingsHtml, headHtml, sectionsHtml, shoppingHtml } from "./drawing.ts";
+import { headHtml, shoppingHtml } from "./drawing.ts";
+import { findingsHtml } from "./findings.ts";
 import { heldOver } from "./held-over.ts";
 import { text } from "./html.ts";
 import { type Look, momentsOf, momentText } from "./moments.ts";
 import { patch } from "./patch.ts";
+import { sectionsHtml } from "./sections.ts";
 import { timelineHtml } from "./timeline.ts";
 
 interface Host {
@@ -145,12 +147,14 @@ const ALONG: Readonly<Record<string, (at: number, last: number) => number>> = {
 document.addEventListener("keydown", (event) => {
   const { target, key } = event;
   if (!(target instanceof Element)) return;
+  // Whatever is drawn is no button of the browser's.
+  const drawn = target.closest<SVGGElement>("g[role=button]");
+  if (drawn !== null && (key === "Enter" || key === " ")) {
+    event.preventDefault();
+    follow(drawn, event.ctrlKey || event.metaKey);
+  }
   const bar = target.closest<SVGGElement>("g.bar");
   if (bar === null) return;
-  if (key === "Enter" || key === " ") {
-    event.preventDefault();
-    follow(bar, event.ctrlKey || event.metaKey);
-  }
   const along = ALONG[key];
   if (along === undefined) return;
   const bars = [...(bar.closest("svg")?.querySelectorAll<SVGGElement>("g.bar") ?? [])];

@@ -22,10 +22,10 @@ export const benchPage = (nonce: string, script: string, source: string): string
 <header id="head"></header>
 <div class="slider"><label for="moment">Moment</label><input id="moment" type="range" min="0" max="0" step="1"><output id="said" for="moment"></output></div>
 <section id="sections" aria-label="Cut through each surface"></section>
+<section id="findings" aria-label="Findings"></section>
 <section aria-label="Timeline"><h2>When <span id="anew" class="second" role="status"></span></h2><div id="timeline"></div></section>
 <section id="air" aria-label="Air of the room"></section>
 <section aria-label="Shopping and cost"><h2>Shopping and cost</h2><div id="shopping"></div></section>
-<section id="findings" aria-label="Findings"></section>
 <p class="second">An estimate for planning. Labels, safety data sheets, local rules and people who know the trade come first.</p>
 </main>
 <script nonce="${nonce}" src="${script}"></script>
@@ -63,7 +63,7 @@ nav button { padding: 3px 10px; color: var(--vscode-button-secondaryForeground);
 nav button.primary { color: var(--vscode-button-foreground); background: var(--vscode-button-background); }
 .vscode-high-contrast nav button { border-color: var(--vscode-contrastBorder); }
 select { color: var(--vscode-dropdown-foreground); background: var(--vscode-dropdown-background); border-color: var(--vscode-dropdown-border, transparent); }
-button.link { color: inherit; background: none; border: 0; padding: 0 2px; min-height: 24px; text-align: left; cursor: pointer; font-weight: inherit; }
+button.link { color: inherit; background: none; border: 0; padding: 0 2px; margin: 0 -2px; min-height: 24px; text-align: left; cursor: pointer; font-weight: inherit; }
 button.link:hover { text-decoration: underline; color: var(--link); }
 :focus-visible { outline: 2px solid var(--accent); outline-offset: 2px; }
 .at { outline: 1px solid var(--accent); outline-offset: 1px; }
@@ -76,14 +76,32 @@ button.link:hover { text-decoration: underline; color: var(--link); }
 .card.stop { border-left: 3px solid var(--error); }
 .slider { display: flex; gap: 10px; align-items: center; margin: 10px 0; }
 .slider input { flex: 1; min-width: 80px; accent-color: var(--vscode-button-background); min-height: 24px; }
+.vscode-high-contrast .slider input, .vscode-high-contrast input { accent-color: var(--accent); }
 .slider output { min-width: 11em; font-variant-numeric: tabular-nums; font-weight: 600; }
-#sections { display: flex; flex-wrap: wrap; gap: 8px 28px; align-items: flex-end; }
-figure { margin: 0; max-width: 100%; }
+#sections { display: flex; flex-wrap: wrap; gap: 12px 32px; }
+figure { margin: 0; flex: 1 1 340px; min-width: 0; max-width: 560px; display: flex; flex-direction: column; justify-content: space-between; gap: 6px; }
+.cut { display: flex; gap: 10px; align-items: flex-end; }
+.cut ol { flex: 1; min-width: 0; margin: 0; }
+.drawing { position: relative; flex: none; }
+.drawing svg { display: block; }
+.marks { position: absolute; inset: 0; pointer-events: none; }
+.spot { cursor: pointer; pointer-events: auto; outline: none; }
+.halo { fill: var(--ground); stroke: var(--ink); stroke-width: 0.8; }
+.spot:focus-visible .halo, .spot.at .halo { stroke: var(--accent); stroke-width: 2.5; }
 svg { max-width: 100%; }
 ol, ul { list-style: none; padding: 0; margin: 4px 0; }
-li { padding: 1px 0; border-top: 1px solid var(--rule); }
-li .state { float: right; }
-li.later { color: var(--second); }
+li { border-top: 1px solid var(--rule); }
+li:first-child { border-top: 0; }
+.coat, .below { display: grid; grid-template-columns: 1fr max-content; column-gap: 8px; align-items: baseline; padding: 1px 0 2px; }
+.coat .state { grid-column: 1 / -1; padding-left: 2px; }
+.coat button.link { font-weight: 600; }
+.below { font-size: 12px; padding: 2px; }
+.below s { color: var(--second); }
+li.later, li.later button.link { color: var(--second); font-weight: 400; }
+.findings { columns: 2 340px; column-gap: 32px; }
+.finding { display: flex; gap: 6px; align-items: baseline; padding: 2px 0; break-inside: avoid; }
+.finding .mark { flex: none; align-self: flex-start; margin-top: 5px; }
+.finding button.link { font-weight: 600; }
 .ladder .full { fill: var(--ink); }
 .ladder .empty { fill: none; stroke: var(--second); }
 .mark { vertical-align: -2px; }
@@ -112,10 +130,10 @@ li.later { color: var(--second); }
 .tick.information { stroke: var(--ink); stroke-width: 2; stroke-dasharray: 3 2; }
 .limit { stroke: var(--ink); stroke-width: 1.4; stroke-dasharray: 5 3; fill: none; pointer-events: none; }
 .worst { max-width: 72em; }
-summary { cursor: pointer; color: var(--second); font-size: 12px; min-height: 24px; }
+summary { cursor: pointer; color: var(--second); font-size: 12px; min-height: 24px; width: max-content; }
 .stale #timeline, .stale #air { opacity: 0.6; }
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
-th, td { text-align: left; font-weight: 400; padding: 2px 8px 2px 0; border-top: 1px solid var(--rule); vertical-align: top; }
+th, td { text-align: left; font-weight: 400; padding: 2px 8px 2px 0; border-top: 1px solid var(--rule); vertical-align: baseline; }
 .figure { text-align: right; }
 dl { display: grid; grid-template-columns: max-content 1fr; gap: 2px 12px; margin: 8px 0; }
 dd { margin: 0; font-variant-numeric: tabular-nums; }

@@ -18,6 +18,7 @@ const UNKNOWN_FILM = 30;
 const OLD = 11;
 const WOOD = 30;
 const VENEER = 14;
+const SOAKED = 7;
 const TALLEST = 170;
 const FONT = 'font-family="inherit" font-size="12"';
 
@@ -28,7 +29,12 @@ export interface SectionLook {
   readonly scale: number;
   /** How litres are told. */
   readonly litres?: (litres: number) => string;
+  /** The drawing alone, for where a list beside it says what it shows; `width` is then that of the drawing. */
+  readonly isBare?: boolean;
 }
+
+/** Of a drawing without labels. */
+export const BARE_WIDTH = AXIS + BLOCK + 4;
 
 /** One scale for surfaces that stand side by side, such that the thickest of them is no taller than 170 px. */
 export function sectionScale(sections: readonly Section[]): number {
@@ -39,7 +45,27 @@ export function sectionScale(sections: readonly Section[]): number {
 const thicknessUm = (coats: readonly SectionCoat[]): number =>
   coats.reduce((sum, { dryUm }) => sum + (dryUm ?? 0), 0);
 
-export function sectionSvg(section: Section, { width, scale, litres = litresText }: SectionLook): string {
+export const sectionSvg = (section: Section, look: SectionLook): string => sectionDrawing(section, look).svg;
+
+/** A drawing, and where its parts stand in it, for whoever lays something over it. All in px of the drawing. */
+export interface SectionDrawing {
+  readonly svg: string;
+  readonly width: number;
+  readonly height: number;
+  /** Left and right edge of the block. */
+  readonly from: number;
+  readonly to: number;
+  /** Of the middle of each coat, by its position among the coats of the section. */
+  readonly coats: readonly number[];
+  /** Of the middle of the wood, below all that is in it or on it. */
+  readonly wood: number;
+}
+
+export function sectionDrawing(
+  section: Section,
+  { width: wide, scale, litres = litresText, isBare = false }: SectionLook,
+): SectionDrawing {
+  const width = isBare ? BARE_WIDTH : wide;
   const { soaked, films } = parted(section);
   const drawn: readonly Film[] = films.map((coat) => ({ coat, height: heightOf(coat, scale) }));
   const stack = drawn.reduce((sum, { height }) => sum + height, 0);
@@ -47,9 +73,9 @@ export function sectionSvg(section: Section, { width, scale, litres = litresText
     drawn.map(({ coat }) => coat),
     litres,
   );
-  const labels = placed(rows, drawn);
+  const labels = isBare ? [] : placed(rows, drawn);
   const top = Math.max(stack, -(labels.at(-1)?.y ?? 0) + LABEL / 2) + 16;
-  const below = belowZero(section, soaked, width, litres);
+  const below = belowZero(section, soaked, width, litres, isBare);
   const height = top + below.height + 4;
   const parts = [
     axis(stack, scale, films),
@@ -57,13 +83,32 @@ export function sectionSvg(section: Section, { width, scale, litres = litresText
     below.svg,
     ...labels.map(({ y, mid, text }) => label(text, y, mid, width)),
   ].join("\n");
-  return [
+  const svg = [
     `<svg class="section" role="img" aria-label="${htmlText(sectionInWords(section))}" viewBox="0 0 ${width} ${round(height)}" width="${width}" height="${round(height)}" ${FONT} fill="currentColor">`,
     `<g transform="translate(0 ${round(top)})">`,
     parts,
     "</g>",
     "</svg>",
   ].join("\n");
+  const middles = middlesOf(drawn);
+  return {
+    svg,
+    width,
+    height: round(height),
+    from: AXIS,
+    to: AXIS + BLOCK,
+    coats: [...soaked.map(() => top + below.face + SOAKED / 2), ...middles.map((y) => top - y)].map(round),
+    wood: round(top + below.face + WOOD / 2 + SOAKED / 2),
+  };
+}
+
+/** Heights of the middles of films above the face that the first is on. */
+function middlesOf(films: readonly Film[]): readonly number[] {
+  let stack = 0;
+  return films.map(({ height }) => {
+    stack += height;
+    return stack - height / 2;
+  });
 }
 
 /** What the drawing shows, for those who hear it. */
@@ -123,11 +168,14 @@ function stacked(films: readonly Film[]): readonly string[] {
 const titleText = (coat: SectionCoat): string =>
   [coat.title, coatNumber(coat), filmOf(coat), coat.sheen].filter(Boolean).join(", ");
 
-const coatNumber = ({ coat, coats }: SectionCoat): string => (coats > 1 ? `coat ${coat} of ${coats}` : "");
+/** `coat 1 of 3`; empty for a single one. */
+export const coatNumber = ({ coat, coats }: SectionCoat): string =>
+  coats > 1 ? `coat ${coat} of ${coats}` : "";
 
-const micro = (um: number): string => filmText(um).replace("um", "µm");
+export const micro = (um: number): string => filmText(um).replace("um", "µm");
 
-const filmOf = ({ buildsFilm, dryUm }: SectionCoat): string =>
+/** `33 µm` */
+export const filmOf = ({ buildsFilm, dryUm }: SectionCoat): string =>
   buildsFilm ? (dryUm === undefined ? "film not known" : micro(dryUm)) : "no film";
 
 function axis(stack: number, scale: number, films: readonly SectionCoat[]): string {
@@ -247,9 +295,12 @@ const cut = (text: string, most: number): string => {
 // ---------------------------------------------------------------------------------------------------------------
 // Below zero: soaked in, old coats, wood
 
-const oldText = ({ title, count }: OldCoats): string => (count === 1 ? title : `${title}, ${count} coats`);
+/** `alkyd paint, 2 coats` */
+export const oldText = ({ title, count }: OldCoats): string =>
+  count === 1 ? title : `${title}, ${count} coats`;
 
-const keptText = ({ isKept, isAbraded, removedBy }: OldCoats): string =>
+/** `off in step 3` */
+export const keptText = ({ isKept, isAbraded, removedBy }: OldCoats): string =>
   isKept
     ? isAbraded
       ? "stays, abraded"
@@ -263,7 +314,8 @@ function belowZero(
   soaked: readonly SectionCoat[],
   width: number,
   litres: (litres: number) => string,
-): { readonly svg: string; readonly height: number } {
+  isBare: boolean,
+): { readonly svg: string; readonly height: number; readonly face: number } {
   const { wood, old } = section;
   const x = AXIS + BLOCK + GAP;
   const room = (width - x - 84) / 6.2;
@@ -293,7 +345,9 @@ function belowZero(
   const stain = soaked[0]?.fill;
   parts.push(woodBlock(section, y, stain));
   const height = y + WOOD + 22;
-  return { svg: `<g>${parts.join("")}${lines.join("")}</g>`, height: Math.max(height, text + 6) };
+  return isBare
+    ? { svg: `<g>${parts.join("")}</g>`, height, face: y }
+    : { svg: `<g>${parts.join("")}${lines.join("")}</g>`, height: Math.max(height, text + 6), face: y };
 }
 
 function woodBlock({ wood }: Section, y: number, stain: string | undefined): string {
@@ -311,7 +365,7 @@ function woodBlock({ wood }: Section, y: number, stain: string | undefined): str
       : `<rect x="${AXIS}" y="${y}" width="${BLOCK}" height="${VENEER}" fill="${wood.fill}"/><path d="M${AXIS} ${y + VENEER}h${BLOCK}" stroke="#3a3a3a" stroke-width="1.5"/>`,
     stain === undefined
       ? ""
-      : `<rect x="${AXIS}" y="${y}" width="${BLOCK}" height="7" fill="${stain}" fill-opacity="0.85"/>`,
+      : `<rect x="${AXIS}" y="${y}" width="${BLOCK}" height="${SOAKED}" fill="${stain}" fill-opacity="0.85"/>`,
     grainMarks(wood.grain, y, face, stain),
     `<path d="M${AXIS - 4} ${edge}${teeth}l8 0" fill="none" stroke="#ffffff" stroke-width="5"/>`,
     `<path d="M${AXIS - 4} ${edge}${teeth}l8 0" fill="none" stroke="#3a3a3a" stroke-width="1"/>`,

@@ -13,7 +13,6 @@ import type { Action } from "../surface/actions.ts";
 import {
   type AirThere,
   type AirVerdict,
-  airVerdict,
   type CoatAir,
   type JobAir,
   type JobInRoom,
@@ -22,7 +21,7 @@ import {
 import { type Release, releasesOf, share } from "./job-fumes.ts";
 import { airChangesPerH, airNeededM3PerH, LIMIT_KINDS, type LimitKind, SHIFT_H } from "./room-air.ts";
 import { type JobRelease, openingOf } from "./room-of-jobs.ts";
-import { type AirNeed, greaterNeed, NO_NEED, STRETCH_H, type Stance, stretchesOf } from "./worst-air.ts";
+import { type AirNeed, greaterNeed, NO_NEED, STRETCH_H, stretchesOf } from "./worst-air.ts";
 
 export interface AirHour {
   /** From so many hours after the start of the job, for an hour. */
@@ -64,16 +63,14 @@ export function airByHour(job: JobWithAir, others: readonly JobRelease[]): reado
   const opens = isShared ? openingOf(shop, later(releases, startH)) : (hour: number) => hour;
   const opening = (hour: number): number => opens(hour + startH) - startH;
   const hours = hoursWith(releases, Math.floor(firstH), lastH);
-  const needs = (stance: Stance): readonly AirNeed[] =>
-    needsByHour(releases, hours, stance, opening, shop.room!.value.m3);
-  const [cautious, usual] = [needs("cautious"), needs("usual")];
+  const needs = needsByHour(releases, hours, opening, shop.room!.value.m3);
   const coats = air.coats.map((coat) => ({ coat, releases: own.filter(isOf(coat)) }));
   return hours.flatMap((hour, i): readonly AirHour[] => {
-    const need = cautious[i]!;
+    const need = needs[i]!;
     if (need.m3PerH <= 0) return [];
     const isInIt = ({ from, to }: Release): boolean => to > Math.min(hour, need.fromH) && from < hour + 1;
     const judged = coats.flatMap(({ coat, releases: given }) =>
-      given.some(isInIt) ? [judgedIn(coat, { cautious: need, usual: usual[i]! })] : [],
+      given.some(isInIt) ? [judgedIn(coat, need)] : [],
     );
     const worst = judged.toSorted(byLack)[0];
     const mostBy = mostIn(own, hour, hour + 1) ?? mostIn(own, Math.min(hour, need.fromH), hour + 1);
@@ -101,12 +98,10 @@ const isOf = ({ coat }: CoatAir): ((release: Release) => boolean) => {
   return ({ action }) => actions.has(action);
 };
 
-const judgedIn = (
-  { coat, there }: CoatAir,
-  need: { readonly cautious: AirNeed; readonly usual: AirNeed },
-): Pick<AirHour, "there" | "verdict"> => ({
+/** Where it asks for more than there is, the verdict on the line stands, which knows how sure its solvents are. */
+const judgedIn = ({ there, verdict }: CoatAir, { m3PerH }: AirNeed): Pick<AirHour, "there" | "verdict"> => ({
   there,
-  verdict: airVerdict(need, there, coat.parts[0]!.action.duties),
+  verdict: there.m3PerH < m3PerH * (1 - 1e-9) ? verdict : "enough",
 });
 
 /** The gravest first, of those the one with the least air. */
@@ -129,11 +124,10 @@ function mostIn(releases: readonly Release[], fromH: number, toH: number): Actio
 function needsByHour(
   releases: readonly Release[],
   hours: readonly number[],
-  stance: Stance,
   opening: (hour: number) => number,
   roomM3: number,
 ): readonly AirNeed[] {
-  const kinds = LIMIT_KINDS.map((kind) => mostByHour(kind, releases, hours, stance, opening));
+  const kinds = LIMIT_KINDS.map((kind) => mostByHour(kind, releases, hours, opening));
   return hours.map((hour, i) => {
     const needs = kinds.flatMap(({ kind, most }): readonly AirNeed[] => {
       const { from, m3 } = most[i]!;
@@ -152,11 +146,10 @@ function mostByHour(
   kind: LimitKind,
   releases: readonly Release[],
   hours: readonly number[],
-  stance: Stance,
   opening: (hour: number) => number,
 ) {
   const length = STRETCH_H[kind];
-  const { stretches, left } = stretchesOf(kind, releases, stance, opening);
+  const { stretches, left } = stretchesOf(kind, releases, "cautious", opening);
   const most = hours.map((hour) => {
     const after = firstIndex(stretches, ({ from }) => from + length > hour + 1e-9);
     const end = firstIndex(stretches, ({ from }) => from + length > hour + 1 + 1e-9);

@@ -1,6 +1,6 @@
 /** A job as an editor draws it, from its result and its sheet: see `model.ts`. Nothing is calculated here. */
 
-import { byGravity, type Severity } from "../../core/findings.ts";
+import { byGravity } from "../../core/findings.ts";
 import { moneyText } from "../../core/measure/figures.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import { hoursBetween } from "../../core/measure/iso-dates.ts";
@@ -93,8 +93,8 @@ class Places {
 }
 
 const findingOf = ({ severity, message, at }: SheetFinding, places: Places) => {
-  const [headline = "", ...rest] = message.split("\n");
-  return { severity, headline, remedy: rest.join(" "), at: places.add(at) };
+  const [headline = "", ...lines] = message.split("\n");
+  return { severity, headline, lines, at: places.add(at) };
 };
 
 // ---------------------------------------------------------------------------------------------------------------
@@ -109,8 +109,15 @@ function surfaceOf(
 ): BenchSurface {
   const { section, title, area, wear, substrate } = sheet.surfaces[index]!;
   const steps = sheet.procedures[index]!.entries.filter((entry): entry is SheetStep => entry.kind === "step");
-  const gravest = new Map(
-    steps.map(({ number, findings }) => [number, gravestOf(findings, sheet.findings)] as const),
+  const found = new Map(
+    steps.map(({ number, findings }) => [number, findings.map((each) => each - 1)] as const),
+  );
+  const onCoats = new Set(section.coats.flatMap(({ step }) => found.get(step) ?? []));
+  const elsewhere = sheet.findings.flatMap(({ number, surfaces }) =>
+    !onCoats.has(number - 1) &&
+    (surfaces?.includes(run.label) || steps.some(({ findings }) => findings.includes(number)))
+      ? [number - 1]
+      : [],
   );
   const numbers = stepNumbers(run);
   const bars = barsOf(lines, run, numbers);
@@ -121,32 +128,32 @@ function surfaceOf(
     title,
     about: [substrate, area, wear && `${wear} wear`].filter(Boolean),
     section,
-    coats: section.coats.map((coat) => coatOf(coat, run, bars, gravest.get(coat.step), places)),
+    coats: section.coats.map((coat) =>
+      coatOf(coat, run, bars, found.get(coat.step) ?? [], places, figuresIn(sheet.units)),
+    ),
     bars,
     steps: [...placeOf].map(([number, action]) => {
       const at = places.of(action.place);
-      const found = gravest.get(number);
+      const [gravest] = (found.get(number) ?? []).map((each) => sheet.findings[each]!).toSorted(byGravity);
       return {
         number,
         kind: action.op === "layer" || action.op === "wait" ? action.op : "step",
         what: actionText(action),
         ...(at === undefined ? {} : { at }),
-        ...(found === undefined ? {} : { gravest: found }),
+        ...(gravest === undefined ? {} : { gravest: gravest.severity }),
       };
     }),
+    findings: elsewhere,
   };
 }
 
-function gravestOf(numbers: readonly number[], findings: readonly SheetFinding[]): Severity | undefined {
-  return findings.filter(({ number }) => numbers.includes(number)).toSorted(byGravity)[0]?.severity;
-}
-
 function coatOf(
-  { step, index }: SectionCoat,
+  { step, index, litres }: SectionCoat,
   run: SurfaceRun,
   bars: readonly BenchBar[],
-  gravest: Severity | undefined,
+  findings: readonly number[],
   places: Places,
+  say: ShownFigures,
 ): BenchCoat {
   const moment = run.moments[index]!;
   const at = places.of(moment.action.place);
@@ -154,11 +161,12 @@ function coatOf(
   const drying = moment.after.layers.at(-1)?.drying;
   return {
     ...(at === undefined ? {} : { at }),
+    takes: litres === undefined ? "" : say.litres(litres),
     ...(ends.length === 0 ? {} : { onAt: Math.max(...ends) }),
     ...(drying?.touch ? { touchH: drying.touch.hours } : {}),
     ...(drying?.recoat ? { recoatH: drying.recoat.hours } : {}),
     ...(drying?.cured ? { curedH: drying.cured.hours } : {}),
-    ...(gravest === undefined ? {} : { gravest }),
+    findings,
   };
 }
 

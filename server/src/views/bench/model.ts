@@ -50,6 +50,8 @@ export interface BenchSurface {
   readonly bars: readonly BenchBar[];
   /** Of every step, in order, also without a plan. */
   readonly steps: readonly BenchStep[];
+  /** Positions in the findings of the job: those on this surface or on work that leaves no coat in the drawing. */
+  readonly findings: readonly number[];
 }
 
 export interface BenchStep {
@@ -62,13 +64,16 @@ export interface BenchStep {
 
 export interface BenchCoat {
   readonly at?: number;
+  /** `0.39 L`, for all pieces; empty where it is not known. */
+  readonly takes: string;
   /** When it is on all pieces; undefined without a plan. */
   readonly onAt?: number;
   /** Hours that it needs from then on; undefined where not known. */
   readonly touchH?: number;
   readonly recoatH?: number;
   readonly curedH?: number;
-  readonly gravest?: Severity;
+  /** Positions in the findings of the job: those on its line, the gravest first. */
+  readonly findings: readonly number[];
 }
 
 export interface BenchBar {
@@ -123,6 +128,7 @@ export interface BenchWorth {
 export interface BenchFinding {
   readonly severity: Severity;
   readonly headline: string;
-  readonly remedy: string;
+  /** Why, and what to do: a sentence or more each; names in backticks. */
+  readonly lines: readonly string[];
   readonly at: number;
 }

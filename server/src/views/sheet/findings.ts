@@ -99,12 +99,13 @@ function declarationFinder(checker: Checker, file: FileId): (offset: number) => 
 }
 
 export const numbered = (findings: readonly FileFinding[]): readonly SheetFinding[] =>
-  findings.map(({ rule, severity, message, file, span }, i) => ({
+  findings.map(({ rule, severity, message, file, span, surfaces }, i) => ({
     number: i + 1,
     rule,
     severity,
     message,
     at: { file, span },
+    ...(surfaces === undefined ? {} : { surfaces }),
   }));
 
 /** Which findings stand on the line of an action of this run, by their numbers. */

@@ -78,6 +78,8 @@ export interface SheetFinding {
   readonly severity: Severity;
   readonly message: Prose;
   readonly at: FileSpan;
+  /** Labels of the surfaces that it is about; absent where it is about the job. */
+  readonly surfaces?: readonly string[];
 }
 
 export interface SheetDuty {
