@@ -1,5 +1,7 @@
 /** The work on all surfaces in the order of time. */
 import { expect, test } from "vitest";
+import { sheetDocument } from "../../server/src/reports/sheet-document.ts";
+import { sheetsHtml } from "../../server/src/reports/sheet-html.ts";
 import { fingerprintOf } from "../../server/src/views/sheet/fingerprint.ts";
 import { job, only, PLACES, STOCK } from "../harness/bench-sheets.ts";
 
@@ -34,6 +36,23 @@ test("pieces that follow each other are one line, and the wait is that of the la
   const wait = (Date.parse(`${first!.then!.at}Z`) - Date.parse(`${first!.endAt}Z`)) / 3_600_000;
   expect(wait).toBeGreaterThanOrEqual(first!.then!.hours! - 1e-9);
   expect(wait).toBeLessThan(first!.then!.hours! + 0.5);
+});
+
+test("of two pieces that dry one after the other the line says which is free when, and of more the first and the last", () => {
+  const timed = (count: number): string => {
+    const sheet = only(
+      text("in mill\n  start 2027-03-08 09:00")
+        .replace("11 C", "21 C")
+        .replace("board x 2", `board x ${count}`),
+    );
+    const html = sheetsHtml([sheetDocument(sheet, "test.finish", () => "")]);
+    return /<span class="then">(<span>.*?)<\/span><span class="may">/u
+      .exec(html)![1]!
+      .replaceAll(/<[^>]*>/gu, "");
+  };
+  // Both are sanded from 09:00 to 09:20 and coated from 09:20 and 09:30 for 10 min each; dry 2 h later.
+  expect(timed(2)).toBe("piece 1 11:30, piece 2 11:40");
+  expect(timed(3)).toMatch(/^first piece \d\d:\d\d, last piece \d\d:\d\d$/u);
 });
 
 test("without dates the steps stand by surface, with all pieces on a line", () => {

@@ -417,6 +417,7 @@ describe("dates", () => {
         startAt: `2027-03-08T${from}:00`,
         endAt: `2027-03-08T${to}:00`,
         firstEndAt: `2027-03-08T${first}:00`,
+        firstPiece: 1,
         pieces: [1, 2],
       },
     ];
@@ -429,6 +430,7 @@ describe("dates", () => {
     const rows = sheet.bench.groups.flatMap((group) => group.rows);
     expect(rows.find(({ startAt }) => startAt === "2027-03-08T10:00:00")?.then).toMatchObject({
       firstAt: "2027-03-08T12:30:00",
+      firstPiece: 1,
       at: "2027-03-08T13:00:00",
     });
     // Six times 30 min.

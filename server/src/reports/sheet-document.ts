@@ -240,7 +240,7 @@ function safety({ duties, pieces: list, fumes }: Sheet): readonly Block[] {
     ...(items.length > 0 || lead.length > 0
       ? [{ kind: "bullets", items: [...lead, ...items] } as const]
       : []),
-    ...fumes.map((text) => paragraph([...strong("Fumes"), ...plain(": "), ...prose(text)])),
+    ...(fumes ? [paragraph([...strong(`Fumes: ${fumes.gist}`), ...plain(" "), ...prose(fumes.text)])] : []),
   ];
 }
 

@@ -185,7 +185,9 @@ function safety({ duties, pieces, fumes, procedures }: Sheet): readonly string[]
     return [...strong(label), ...plain(`${where === "" ? "" : ` (${where})`}: ${doc}`)];
   });
   const lines = duties.length > 0 ? [plain(WEAR_BY_LINE)] : [];
-  const air = fumes.map((text): Inline => [...strong("Fumes"), ...plain(`: ${text.replaceAll("`", "")}`)]);
+  const air: readonly Inline[] = fumes
+    ? [[...strong(`Fumes: ${fumes.gist}`), ...plain(` ${fumes.text.replaceAll("`", "")}`)]]
+    : [];
   const all = [...lines, ...lead, ...items, ...air];
   return [...(all.length > 0 ? [listHtml("ul", all)] : []), `<p class="defer">${html(DEFER)}</p>`];
 }

@@ -78,7 +78,7 @@ function rowHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
     `<span class="ticks">${ticksHtml(row)}</span>`,
     `<span class="what">${whatHtml(row, sheet, say)}</span>`,
     `<span class="on">${op === "layer" ? "__:__" : ""}</span>`,
-    `<span class="then">${html(thenText(row))}</span>`,
+    `<span class="then">${thenHtml(row)}</span>`,
     '<span class="may"></span>',
     moreHtml(row),
     "</li>",
@@ -176,23 +176,28 @@ function useText({ light, full }: BenchRow): readonly string[] {
 
 const STAGE = { touch: "touch-dry", recoat: "", stackable: "stackable", cured: "" } as const;
 
-function thenText({ startAt, then }: BenchRow): string {
+function thenHtml({ startAt, then, pieces }: BenchRow): string {
   if (!then) return "";
   const stage = then.until ? STAGE[then.until] : "";
   const more = stage === "" ? "" : `, ${stage}`;
   if (then.at) {
     const day = startAt?.slice(0, 10);
+    const free = html(whenText(then.at, day));
+    const stageHtml = stage === "" ? "" : `${html(stage)} `;
     // Piece after piece, on the same day: the first is free while the others still are not.
-    const first = then.firstAt?.slice(0, 10) === day ? then.firstAt : undefined;
-    const free = first ? `${timeText(first)}, the last ${whenText(then.at, day)}` : whenText(then.at, day);
-    return [stage, free].filter(Boolean).join(" ");
+    if (then.firstAt === undefined || then.firstAt.slice(0, 10) !== day) return `${stageHtml}${free}`;
+    const first = html(timeText(then.firstAt));
+    const other = pieces.length === 2 ? pieces.find((piece) => piece !== then.firstPiece) : undefined;
+    const [one, two] =
+      other === undefined ? ["first piece", "last piece"] : [`piece ${then.firstPiece}`, `piece ${other}`];
+    return `${stageHtml}<span><i>${one}</i> ${first},</span> <span><i>${two}</i> ${free}</span>`;
   }
   if (then.hours === undefined) {
-    if (then.leastHours !== undefined) return `${exactDuration(then.leastHours)} later at least`;
+    if (then.leastHours !== undefined) return html(`${exactDuration(then.leastHours)} later at least`);
     if (then.until === "cured") return "it has cured, by the label";
-    return stage === "" ? "the label's time" : stage;
+    return html(stage === "" ? "the label's time" : stage);
   }
-  return `${exactDuration(roundedUpHours(then.hours))} later${more}`;
+  return html(`${exactDuration(roundedUpHours(then.hours))} later${more}`);
 }
 
 /** The day stands with it where it is another one. */

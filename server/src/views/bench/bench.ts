@@ -228,7 +228,7 @@ function airOf(
     }),
     worst,
     missing,
-    said: sheet.fumes,
+    said: sheet.fumes ? [`${sheet.fumes.gist} ${sheet.fumes.text}`] : [],
   };
 }
 

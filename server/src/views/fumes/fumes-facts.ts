@@ -27,6 +27,8 @@ export interface FumesFact {
   readonly air: string;
   /** The sum for that air with its numbers; empty without one. */
   readonly working: string;
+  /** Set where the sum leaves out a material of which it is not known what comes off. */
+  readonly isPartial?: true;
 }
 
 /** Said once beside the facts of a job with a room. */
@@ -62,6 +64,7 @@ export function worstAir(
     grams,
     air: `from ${momentAfterStart(result, need.fromH)}: needs ${changes(need.airChangesPerH)} in ${roomText(air.roomM3)}${jobs}; ${thereText(coat.there)}: ${verdictText(coat.verdict, left)}`,
     working: sumText(vapours, need, air.roomM3),
+    ...(left.length > 0 ? { isPartial: true } : {}),
   };
 }
 

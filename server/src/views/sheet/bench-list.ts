@@ -203,15 +203,19 @@ function waitsAfter(entries: SheetProcedure["entries"]): readonly SheetStep[] {
 function leftAlone(waits: readonly SheetStep[], pieces: readonly number[]): BenchRow["then"] {
   const last = waits.at(-1);
   if (last === undefined) return undefined;
-  const ends = last.planned.flatMap(({ pieces: of, endAt, firstEndAt = endAt }) =>
-    of.some((piece) => pieces.includes(piece)) ? [firstEndAt, endAt] : [],
-  );
-  const [first, ...others] = ends.toSorted();
-  const at = others.at(-1) ?? first;
+  const ends = last.planned
+    .flatMap(({ pieces: of, endAt, firstEndAt = endAt, firstPiece }) =>
+      of
+        .filter((piece) => pieces.includes(piece))
+        .map((piece) => ({ piece, at: piece === firstPiece ? firstEndAt : endAt })),
+    )
+    .toSorted((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
+  const [first] = ends;
+  const at = ends.at(-1)?.at;
   return {
     ...last.wait,
     ...(at === undefined ? {} : { at }),
-    ...(first === undefined || first === at ? {} : { firstAt: first }),
+    ...(first === undefined || first.at === at ? {} : { firstAt: first.at, firstPiece: first.piece }),
   };
 }
 

@@ -43,8 +43,8 @@ export interface Sheet {
   readonly choices: readonly SheetFact[];
   /** Every duty of the sheet once, with where it holds. */
   readonly duties: readonly SheetDuty[];
-  /** The air that the fumes ask for. */
-  readonly fumes: readonly Prose[];
+  /** The air that the fumes ask for; absent where none is computed. */
+  readonly fumes?: SheetFumes;
   readonly shopDocs: Docs;
   readonly pieces: readonly SheetPiece[];
   readonly surfaces: readonly SheetSurface[];
@@ -64,6 +64,13 @@ export interface Sheet {
 export interface SheetFact {
   readonly name: string;
   readonly text: string;
+}
+
+export interface SheetFumes {
+  /** Whether the air can be relied on, in one blunt line. */
+  readonly gist: string;
+  /** The figures behind it. */
+  readonly text: Prose;
 }
 
 export interface SheetGap {
@@ -285,8 +292,8 @@ export interface BenchRow {
   readonly endAt?: string;
   /**
    * Until when it is not touched: the end of the wait, and its hours in this air, or the least of them where it ends with
-   * the next opening. `firstAt` is that of the first piece where they end one after the other; `latestHours` after the coat,
-   * the next one needs sanding first.
+   * the next opening. `firstAt` is that of the piece that is free first where they end one after the other; `latestHours`
+   * after the coat, the next one needs sanding first.
    */
   readonly then?: {
     readonly until?: Stage;
@@ -294,6 +301,7 @@ export interface BenchRow {
     readonly leastHours?: number;
     readonly at?: string;
     readonly firstAt?: string;
+    readonly firstPiece?: number;
     readonly latestHours?: number;
   };
   /** Of the last coat of a surface: from when it may be used, with care and fully. */
@@ -323,8 +331,9 @@ export interface PlannedTime {
   readonly pieces: readonly number[];
   readonly startAt: string;
   readonly endAt: string;
-  /** The end of the first piece where they end one after the other. */
+  /** The end of the first piece, and which it is, where they end one after the other. */
   readonly firstEndAt?: string;
+  readonly firstPiece?: number;
 }
 
 export interface SheetService {

@@ -370,12 +370,14 @@ function plannedTimes({ plan, run }: ProcedureInput, index: number): readonly Pl
     const key = `${sessions.get(item.id) ?? `${startAt} ${endAt}`}`;
     const others = times.get(key);
     const first = others?.firstEndAt ?? others?.endAt ?? endAt;
-    const firstEndAt = [first, endAt].toSorted()[0]!;
+    const isFirst = endAt < first;
+    const firstEndAt = isFirst ? endAt : first;
+    const firstPiece = isFirst ? piece + 1 : (others?.firstPiece ?? others?.pieces[0]);
     const last = others && others.endAt > endAt ? others.endAt : endAt;
     times.set(key, {
       startAt: others && others.startAt < startAt ? others.startAt : startAt,
       endAt: last,
-      ...(firstEndAt < last ? { firstEndAt } : {}),
+      ...(firstEndAt < last ? { firstEndAt, firstPiece } : {}),
       pieces: [...(others?.pieces ?? []), piece + 1],
     });
   }

@@ -9,14 +9,7 @@ import type { Checker } from "../../core/check.ts";
 import { attempt, type Fault, type FaultListener } from "../../core/internal-error.ts";
 import { type LeadFacts, leadNote, leadStatus } from "../../core/knowledge/lead.ts";
 import { docOf } from "../../core/knowledge/words.ts";
-import {
-  factorText,
-  filmText,
-  gramsText,
-  momentText,
-  percentText,
-  thicknessText,
-} from "../../core/measure/figures.ts";
+import { factorText, filmText, momentText, percentText, thicknessText } from "../../core/measure/figures.ts";
 import {
   exactDuration,
   formatDuration,
@@ -35,7 +28,6 @@ import type { Coat } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import type { Draw } from "../../core/totals/needs.ts";
 import { jobPaper } from "../../core/totals/paper.ts";
-import { FUMES_BASIS, worstAir } from "../fumes/fumes-facts.ts";
 import { awaitsRoomAir, BEING_PLANNED_TEXT, type GapField, gapsOf, materialGaps } from "../missing-inputs.ts";
 import { outdoorsText } from "../outdoors-text.ts";
 import { defaultText } from "../parameter-text.ts";
@@ -55,6 +47,7 @@ import {
   findingsAtLines,
   numbered,
 } from "./findings.ts";
+import { sheetFumes } from "./fumes-line.ts";
 import { sheetMaterials, usedMaterials } from "./materials.ts";
 import type {
   Sheet,
@@ -142,7 +135,7 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
   const procedures = runs.map((run) =>
     procedureFor(checker, run, found, { title: title(run), ...named(run) }, say, { result, plan }),
   );
-  const worst = worstAir(result, titleOf);
+  const fumes = sheetFumes(result);
   return {
     kind: "job",
     units,
@@ -155,7 +148,7 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
     gaps: jobGaps(result),
     choices: [],
     duties: sheetDuties(procedures.map(({ sheet, spans }) => ({ title: sheet.title, spans }))),
-    fumes: worst ? [`${gramsText(worst.grams)} in the ${worst.name}, ${worst.air} (${FUMES_BASIS}).`] : [],
+    ...(fumes ? { fumes } : {}),
     shopDocs: shop ? docsOf(shop) : { text: "", file: job.file },
     pieces: pieces.map(({ piece, count }) => sheetPiece(piece, count, runs)),
     surfaces: runs.map((run, i) =>
@@ -476,7 +469,6 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
       text: choiceText(recipe, parameter),
     })),
     duties: sheetDuties([{ title: "", spans }]),
-    fumes: [],
     shopDocs: { text: "", file: recipe.file },
     pieces: [],
     surfaces: [],
