@@ -6,7 +6,6 @@ import {
   commands,
   Disposable,
   type ExtensionContext,
-  env,
   Range,
   Selection,
   TextEditorRevealType,
@@ -19,7 +18,6 @@ import {
 import type { BaseLanguageClient } from "vscode-languageclient";
 import {
   BENCH,
-  BENCH_EXPORT,
   BENCH_EXPORTS,
   type BenchAnswer,
   type BenchExportParams,
@@ -29,7 +27,7 @@ import {
 import { activeRecipe } from "./active-recipe.ts";
 import { benchPage } from "./bench/page.ts";
 import { offerRecipe } from "./offer-recipe.ts";
-import { saveExport } from "./save-export.ts";
+import { copySheet, saveExport } from "./save-export.ts";
 
 /** After the last key or move of the caret, ms. */
 const PAUSE = 150;
@@ -164,15 +162,8 @@ class BenchPanel {
   async #export(as: BenchExportParams["as"]): Promise<void> {
     const job = this.#answer?.bench?.name;
     if (job === undefined) return;
-    if (as !== "markdown") return saveExport(this.#client, { uri: this.#uri, job, as });
-    const params: BenchExportParams = { textDocument: { uri: this.#asUri(this.#uri) }, job, as };
-    const made = await this.#client.sendRequest<string | null>(BENCH_EXPORT, params);
-    if (made === null) {
-      await window.showWarningMessage("The text has no such job any more, so nothing was copied.");
-      return;
-    }
-    await env.clipboard.writeText(made);
-    await window.showInformationMessage("The bench sheet is on the clipboard, as Markdown.");
+    if (as === "markdown") await copySheet(this.#client, this.#uri, job);
+    else await saveExport(this.#client, { uri: this.#uri, job, as });
   }
 }
 

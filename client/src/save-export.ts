@@ -1,8 +1,18 @@
 /**
- * What is saved of a job: its sheet, its shopping list, the care cards of its pieces and a short recipe to publish. The
- * server writes the text; where it goes, and what of a job is told that is kept back otherwise, the person says.
+ * What is saved or copied of a job: its sheet, its shopping list, its plan for a calendar, the care cards of its pieces and a
+ * short recipe to publish. The server writes the text; where it goes, and what of a job is told that is kept back otherwise,
+ * the person says. Whatever comes of it is said: what was saved and where it was opened, or what went wrong.
  */
-import { commands, Disposable, env, type QuickPickItem, Uri, window, workspace } from "vscode";
+import {
+  commands,
+  Disposable,
+  env,
+  ProgressLocation,
+  type QuickPickItem,
+  Uri,
+  window,
+  workspace,
+} from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import {
   BENCH,
@@ -22,6 +32,7 @@ export type SavedAs = Exclude<BenchExportParams["as"], "markdown">;
 const ENDINGS: Readonly<Record<SavedAs, string>> = {
   html: "-sheet.html",
   csv: "-shopping.csv",
+  ics: "-calendar.ics",
   care: "-care-card.html",
   recipe: "-recipe.md",
 };
@@ -77,25 +88,91 @@ export interface Saved {
 export const saveExport = async (client: BaseLanguageClient, { uri, job, as }: Saved): Promise<void> => {
   const handedOn = as === "care" || as === "recipe" ? await pickHandedOn(as) : [];
   if (handedOn === undefined) return;
-  const params: BenchExportParams = {
+  const made = await exported(client, {
     textDocument: { uri: client.code2ProtocolConverter.asUri(uri) },
     job,
     as,
     ...(handedOn.length > 0 ? { with: handedOn } : {}),
-  };
-  const made = await client.sendRequest<string | null>(BENCH_EXPORT, params);
-  if (made === null) {
-    await window.showWarningMessage(
-      "The text has no such job any more, or no work in it, so nothing was saved.",
-    );
-    return;
-  }
+  });
+  if (made === undefined) return;
   const target = await window.showSaveDialog({ defaultUri: Uri.joinPath(uri, "..", `${job}${ENDINGS[as]}`) });
   if (target === undefined) return;
-  await workspace.fs.writeFile(target, new TextEncoder().encode(made));
+  try {
+    await workspace.fs.writeFile(target, new TextEncoder().encode(made));
+  } catch (error) {
+    void window.showErrorMessage(`${nameOf(target)} was not saved: ${reasonOf(error)}`);
+    return;
+  }
   if (as === "recipe") await window.showTextDocument(target);
-  else if (as !== "csv" && target.scheme === "file") await env.openExternal(target);
+  else if (as === "html" || as === "care") await openPage(target, as);
+  else void window.showInformationMessage(`Saved ${nameOf(target)}. ${AFTER[as]}`);
 };
+
+/** The sheet as Markdown, for the text of an issue or a letter. */
+export const copySheet = async (client: BaseLanguageClient, uri: Uri, job: string): Promise<void> => {
+  const textDocument = { uri: client.code2ProtocolConverter.asUri(uri) };
+  const made = await exported(client, { textDocument, job, as: "markdown" });
+  if (made === undefined) return;
+  try {
+    await env.clipboard.writeText(made);
+  } catch (error) {
+    void window.showErrorMessage(`The bench sheet was not copied: ${reasonOf(error)}`);
+    return;
+  }
+  void window.showInformationMessage("The bench sheet is on the clipboard, as Markdown.");
+};
+
+/** What is to be done with what was saved. */
+const AFTER: Readonly<Record<"csv" | "ics", string>> = {
+  csv: "Any spreadsheet opens it.",
+  ics: "Import it into your calendar; a later import moves what has moved and doubles nothing.",
+};
+
+const NOTHING_MADE: Readonly<Record<BenchExportParams["as"], string>> = {
+  html: "The text has no such job any more, so nothing was saved.",
+  csv: "The text has no such job any more, so nothing was saved.",
+  markdown: "The text has no such job any more, so nothing was copied.",
+  ics: "The job has no dates, so nothing was saved: it needs `start`, `in` (the shop) and work that can be planned.",
+  care: "The text has no such job any more, or no work in it, so nothing was saved.",
+  recipe: "The text has no such job any more, or no work in it, so nothing was saved.",
+};
+
+/** Undefined where there is nothing, which is then said. A plan may take a while. */
+const exported = async (
+  client: BaseLanguageClient,
+  params: BenchExportParams,
+): Promise<string | undefined> => {
+  try {
+    const made = await window.withProgress(
+      { location: ProgressLocation.Window, title: "Finishwright: waiting for the plan" },
+      () => client.sendRequest<string | null>(BENCH_EXPORT, params),
+    );
+    if (made !== null) return made;
+    void window.showWarningMessage(NOTHING_MADE[params.as]);
+  } catch (error) {
+    void window.showErrorMessage(`It could not be made: ${reasonOf(error)}`);
+  }
+  return undefined;
+};
+
+/** Pages are printed and read in a browser, which opens those on this machine alone. */
+const openPage = async (target: Uri, as: "html" | "care"): Promise<void> => {
+  const saved = `Saved ${nameOf(target)}`;
+  const use = as === "html" ? "print it" : "print it or hand it on";
+  const isOpen = target.scheme === "file" && (await isOpened(target));
+  void window.showInformationMessage(
+    isOpen
+      ? `${saved} and opened it in the browser: ${use} from there.`
+      : `${saved}. It was not opened from here: open it in a browser to ${use}.`,
+  );
+};
+
+const isOpened = (target: Uri): Promise<boolean> =>
+  Promise.resolve(env.openExternal(target)).catch(() => false);
+
+const nameOf = ({ path }: Uri): string => path.split("/").at(-1) ?? path;
+
+const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 const TOLD: Readonly<Record<HandedOn, string>> = {
   owner: "Whose the pieces are",

@@ -75,7 +75,7 @@ test("everything that the manifest points at is in the package", () => {
 test("it is small enough to download without a thought", () => {
   const sizes = packaged.map((name) => statSync(path.join(ROOT, name)).size);
   // Neither minified nor compressed; the package itself is about a seventh of it.
-  expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(9_400_000);
+  expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(9_600_000);
 });
 
 test("it runs wherever VS Code does: in a browser, in virtual folders and in those that nobody trusts", () => {

@@ -1,7 +1,7 @@
 /** Saving a care card or a short recipe asks what it must, tells nothing more than was picked, and writes only then. */
 import { beforeEach, describe, expect, test, vi } from "vitest";
 import type { BaseLanguageClient } from "vscode-languageclient";
-import { registerSaveExports, type Saved, saveExport } from "../../client/src/save-export.ts";
+import { copySheet, registerSaveExports, type Saved, saveExport } from "../../client/src/save-export.ts";
 import { BENCH, type BenchAnswer } from "../../server/src/lsp/custom-requests.ts";
 
 /** An editor with one recipe and a caret in its third line. */
@@ -21,6 +21,9 @@ const editor = vi.hoisted(() => {
     opened: [] as string[],
     shown: [] as string[],
     told: [] as string[],
+    copied: [] as string[],
+    /** Fails where it is set. */
+    failing: undefined as "write" | "open" | "copy" | undefined,
   };
 });
 
@@ -37,7 +40,20 @@ vi.mock("vscode", () => {
       },
     },
     Disposable: { from: () => ({ dispose() {} }) },
-    env: { openExternal: async ({ path }: { path: string }) => editor.opened.push(path) },
+    env: {
+      openExternal: async ({ path }: { path: string }) => {
+        if (editor.failing === "open") return false;
+        editor.opened.push(path);
+        return true;
+      },
+      clipboard: {
+        writeText: async (text: string) => {
+          if (editor.failing === "copy") throw new Error("no clipboard here");
+          editor.copied.push(text);
+        },
+      },
+    },
+    ProgressLocation: { Window: 10 },
     Uri: { joinPath: (_: unknown, __: string, name: string) => editor.uriOf(`/shop/${name}`) },
     window: {
       visibleTextEditors: [open],
@@ -54,12 +70,16 @@ vi.mock("vscode", () => {
       showTextDocument: async ({ path }: { path: string }) => editor.shown.push(path),
       showWarningMessage: tell,
       showInformationMessage: tell,
+      showErrorMessage: tell,
+      withProgress: (_: unknown, work: () => unknown) => work(),
     },
     workspace: {
       textDocuments: [editor.document],
       fs: {
-        writeFile: async ({ path }: { path: string }, bytes: Uint8Array) =>
-          editor.written.push({ path, text: new TextDecoder().decode(bytes) }),
+        writeFile: async ({ path }: { path: string }, bytes: Uint8Array) => {
+          if (editor.failing === "write") throw new Error("the disk is full");
+          editor.written.push({ path, text: new TextDecoder().decode(bytes) });
+        },
       },
     },
   };
@@ -84,9 +104,9 @@ const labelled =
     items.filter(({ label }) => labels.includes(label));
 
 beforeEach(() => {
-  Object.assign(editor, { target: editor.uriOf("/away/card.html"), suggested: "" });
-  for (const list of [editor.picks, editor.asked, editor.written, editor.opened, editor.shown, editor.told])
-    list.length = 0;
+  Object.assign(editor, { target: editor.uriOf("/away/card.html"), suggested: "", failing: undefined });
+  const { picks, asked, written, opened, shown, told, copied } = editor;
+  for (const list of [picks, asked, written, opened, shown, told, copied]) list.length = 0;
 });
 
 describe("a care card", () => {
@@ -150,6 +170,77 @@ test("a short recipe is shown as the text that it is; a sheet and a list ask not
   await saveExport(client, saved("html"));
   expect(editor.asked).toHaveLength(1);
   expect(editor.opened).toEqual(["/away/card.html"]);
+});
+
+describe("each says what it did", () => {
+  const { client } = clientWith({ export: "text" });
+
+  test("a sheet: saved and opened, to be printed there", async () => {
+    await saveExport(client, saved("html"));
+    expect(editor.told).toEqual(["Saved card.html and opened it in the browser: print it from there."]);
+  });
+
+  test("a sheet that no browser was opened for, or that lies on another machine", async () => {
+    const said = ["Saved card.html. It was not opened from here: open it in a browser to print it."];
+    editor.failing = "open";
+    await saveExport(client, saved("html"));
+    expect(editor.told).toEqual(said);
+    editor.told.length = 0;
+    editor.target = { ...editor.uriOf("/away/card.html"), scheme: "vscode-vfs" };
+    await saveExport(client, saved("html"));
+    expect(editor.told).toEqual(said);
+    expect(editor.written).toHaveLength(2);
+  });
+
+  test.each([
+    ["csv", "/shop/six_chairs-shopping.csv", "Any spreadsheet opens it."],
+    ["ics", "/shop/six_chairs-calendar.ics", "Import it into your calendar"],
+  ] as const)("a list and a calendar: saved, and what it is for (%s)", async (as, suggested, use) => {
+    await saveExport(client, saved(as));
+    expect(editor.suggested).toBe(suggested);
+    expect(editor.told).toEqual([expect.stringMatching(/^Saved card\.html\./)]);
+    expect(editor.told[0]).toContain(use);
+    expect(editor.opened).toEqual([]);
+  });
+
+  test("a copy", async () => {
+    await copySheet(client, editor.document.uri as never, "six_chairs");
+    expect(editor.copied).toEqual(["text"]);
+    expect(editor.told).toEqual([expect.stringContaining("on the clipboard")]);
+  });
+});
+
+describe("what goes wrong is said, and nothing else is", () => {
+  test("writing", async () => {
+    editor.failing = "write";
+    await saveExport(clientWith({ export: "text" }).client, saved("csv"));
+    expect(editor.told).toEqual(["card.html was not saved: the disk is full"]);
+  });
+
+  test("copying", async () => {
+    editor.failing = "copy";
+    await copySheet(clientWith({ export: "text" }).client, editor.document.uri as never, "six_chairs");
+    expect(editor.told).toEqual(["The bench sheet was not copied: no clipboard here"]);
+  });
+
+  test("the server", async () => {
+    const client = {
+      code2ProtocolConverter: { asUri: String },
+      sendRequest: async () => {
+        throw new Error("the server is gone");
+      },
+    } as unknown as BaseLanguageClient;
+    await saveExport(client, saved("html"));
+    expect(editor.told).toEqual(["It could not be made: the server is gone"]);
+    expect(editor.suggested).toBe("");
+  });
+
+  test("a calendar without dates says what it needs", async () => {
+    await saveExport(clientWith({}).client, saved("ics"));
+    expect(editor.told).toEqual([expect.stringMatching(/no dates.*`start`/)]);
+    await copySheet(clientWith({}).client, editor.document.uri as never, "six_chairs");
+    expect(editor.told[1]).toContain("nothing was copied");
+  });
 });
 
 describe("the command", () => {

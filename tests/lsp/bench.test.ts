@@ -45,6 +45,12 @@ test("has the hours of the plan, the money, and the line of every coat", async (
   expect(await exported("html")).toMatch(/^<!doctype html>/i);
   expect(await exported("markdown")).toContain("One shelf");
   expect(await exported("csv")).toContain("\r\n");
+  // Sessions: dust with the first coat at 09:00, the second coat at 11:45.
+  const calendar = (await exported("ics"))!;
+  expect(calendar).toMatch(/^BEGIN:VCALENDAR\r\n/);
+  expect(calendar).toContain("DTSTART:20270308T090000");
+  expect(calendar).toContain("DTSTART:20270308T114500");
+  expect(calendar).toMatch(/DTSTAMP:\d{8}T\d{6}Z\r\n/);
   expect(await exported("care")).toMatch(
     /^<!doctype html>[\s\S]*<h1>Shelf<\/h1>\n<p class="sort">Care card, /iu,
   );
@@ -56,6 +62,14 @@ test("has the hours of the plan, the money, and the line of every coat", async (
   }
   const gone = { textDocument, job: "no_such_job", as: "csv" };
   expect(await client.request("finishwright/benchExport", gone)).toBeNull();
+});
+
+test("there is no calendar of a job without dates", async () => {
+  const client = await startClient({ disk, openFolders: ["file:///shop"], host: { createAnalyst } });
+  await client.open(URI, FILES["job.finish"].replace("  start    2027-03-08 09:00\n", ""));
+  const params = { textDocument: { uri: URI }, job: "shelf_job" };
+  expect(await client.request("finishwright/benchExport", { ...params, as: "ics" })).toBeNull();
+  expect(await client.request("finishwright/benchExport", { ...params, as: "csv" })).toContain("\r\n");
 });
 
 test("says what to write where there is no job, and answers null for a file that is not known", async () => {

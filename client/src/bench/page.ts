@@ -14,10 +14,11 @@ export const benchPage = (nonce: string, script: string, source: string): string
 <nav aria-label="Take along">
 <span id="jobs"></span>
 <button type="button" class="primary" data-action="html">Save sheet to print</button>
+<button type="button" data-action="ics">Calendar</button>
 <button type="button" data-action="csv">Shopping list as CSV</button>
-<button type="button" data-action="care">Save care card</button>
-<button type="button" data-action="recipe">Save short recipe</button>
 <button type="button" data-action="markdown">Copy as Markdown</button>
+<button type="button" data-action="care">Care card</button>
+<button type="button" data-action="recipe">Short recipe</button>
 </nav>
 <header id="head"></header>
 <div class="slider"><label for="moment">Moment</label><input id="moment" type="range" min="0" max="0" step="1"><output id="said" for="moment"></output></div>
@@ -92,7 +93,7 @@ svg { max-width: 100%; }
 ol, ul { list-style: none; padding: 0; margin: 4px 0; }
 li { border-top: 1px solid var(--rule); }
 li:first-child { border-top: 0; }
-.coat, .below { display: grid; grid-template-columns: 1fr max-content; column-gap: 8px; align-items: baseline; padding: 1px 0 2px; }
+.coat, .below { display: grid; grid-template-columns: 1fr auto; column-gap: 8px; align-items: baseline; padding: 1px 0 2px; }
 .coat .state { grid-column: 1 / -1; padding-left: 2px; }
 .coat button.link { font-weight: 600; }
 .below { font-size: 12px; padding: 2px; }
@@ -135,7 +136,8 @@ summary { cursor: pointer; color: var(--second); font-size: 12px; min-height: 24
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
 th, td { text-align: left; font-weight: 400; padding: 2px 8px 2px 0; border-top: 1px solid var(--rule); vertical-align: baseline; }
 .figure { text-align: right; }
-dl { display: grid; grid-template-columns: max-content 1fr; gap: 2px 12px; margin: 8px 0; }
+@media (max-width: 420px) { th, td { padding-right: 4px; font-size: 12px; overflow-wrap: anywhere; } }
+dl { display: grid; grid-template-columns: max-content minmax(0, 1fr); gap: 2px 12px; margin: 8px 0; }
 dd { margin: 0; font-variant-numeric: tabular-nums; }
 .empty { color: var(--second); }
 .hidden { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; display: block; }

@@ -91,12 +91,12 @@ export interface BenchPlace {
 }
 
 /**
- * Client to server: a job's sheet as a page or as Markdown, its shopping list for a spreadsheet, the care cards of its pieces
- * as a page, or a short recipe to publish as Markdown.
+ * Client to server: a job's sheet as a page or as Markdown, its shopping list for a spreadsheet, its plan for a calendar, the
+ * care cards of its pieces as a page, or a short recipe to publish as Markdown.
  */
 export const BENCH_EXPORT = "finishwright/benchExport";
 
-export const BENCH_EXPORTS = ["html", "csv", "markdown", "care", "recipe"] as const;
+export const BENCH_EXPORTS = ["html", "csv", "ics", "markdown", "care", "recipe"] as const;
 
 export interface BenchExportParams {
   readonly textDocument: { readonly uri: string };

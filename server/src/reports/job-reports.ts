@@ -13,6 +13,7 @@ import type { Sheet } from "../views/sheet/model.ts";
 import { shoppingList } from "../views/shopping-list.ts";
 import { shortRecipe } from "../views/short-recipe.ts";
 import { unitsForAll } from "../views/units.ts";
+import { calendarReport } from "./calendar-report.ts";
 import { careReport } from "./care-report.ts";
 import { coloursFor } from "./colours.ts";
 import { scheduleText } from "./schedule-text.ts";
@@ -96,13 +97,15 @@ interface BenchReported {
   readonly pictures?: PicturesOf;
   /** What a card or a short recipe tells besides. */
   readonly handedOn: readonly HandedOn[];
+  /** When it is made, an ISO date-time in UTC, for a calendar. */
+  readonly made: string;
 }
 
 export { picturesNamed } from "./sheet-pictures.ts";
 
 /**
- * What can be taken along of a job: its sheet as a page or as Markdown, its shopping list for a spreadsheet, the care cards of
- * its pieces as a page, and a short recipe as Markdown.
+ * What can be taken along of a job: its sheet as a page or as Markdown, its shopping list for a spreadsheet, its plan for
+ * a calendar, the care cards of its pieces as a page, and a short recipe as Markdown.
  */
 export const BENCH_REPORTS = {
   html: ({ sheet, label, place, pictures }: BenchReported): string =>
@@ -110,6 +113,7 @@ export const BENCH_REPORTS = {
   markdown: ({ sheet, label, place }: BenchReported): string =>
     sheetsMarkdown([sheetDocument(sheet, label, place)]),
   csv: ({ result }: BenchReported): string => shoppingCsv({ baskets: shoppingList([result]) }),
+  ics: ({ result, made }: BenchReported): string => calendarReport([result], made),
   care: ({ result, handedOn }: BenchReported): string => careReport(careCards(result, handedOn), "html"),
   recipe: ({ result, sheet, handedOn }: BenchReported): string =>
     shortRecipeReport([shortRecipe(result, sheet, handedOn)], "markdown"),

@@ -64,7 +64,7 @@ function jobAtLine(
   return symbol && analysis.jobs(file).some(({ job }) => job.name === symbol.name) ? symbol.name : undefined;
 }
 
-/** Null where there is no such job any more, or a card or a short recipe of it would be empty. */
+/** Null where there is no such job any more, or a card, a short recipe or a calendar of it would be empty. */
 export const benchExport = async (
   session: Session,
   { textDocument, job, as, with: handedOn = [] }: BenchExportParams,
@@ -78,6 +78,8 @@ export const benchExport = async (
   const result = analysis.jobs(file).find((each) => each.job.name === job);
   if (sheet === undefined || result === undefined) return null;
   if ((as === "care" || as === "recipe") && result.runs.length === 0) return null;
+  // A calendar has nothing of a job without dates, or without a plan.
+  if (as === "ics" && !result.schedule.items.some(({ startAt }) => startAt)) return null;
   const { BENCH_REPORTS, picturesNamed } = await import("../../reports/job-reports.ts");
   const named = as === "html" ? picturesNamed([sheet]) : [];
   const pictures =
@@ -92,6 +94,7 @@ export const benchExport = async (
     result,
     label: fileNameOf(file),
     handedOn,
+    made: new Date().toISOString(),
     place: (at) => placeText(analysis, at),
   });
 };
