@@ -39,7 +39,7 @@ export function shoppingHtml(bench: Bench<unknown>, { ticked }: Look): string {
   const list =
     rows.length === 0
       ? '<p class="empty">Nothing to buy is known.</p>'
-      : `<table><tr><th>Material</th><th>Takes</th><th>In stock</th><th>Cans to buy</th><th class="figure">Price</th></tr>${rows.join("")}</table>`;
+      : `<table><tr><th scope="col">Material</th><th scope="col">Takes</th><th scope="col">In stock</th><th scope="col">Cans to buy</th><th scope="col" class="figure">Price</th></tr>${rows.join("")}</table>`;
   return `${list}<dl>${costs.join("")}</dl>${worthHtml(bench)}`;
 }
 

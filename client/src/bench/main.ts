@@ -44,6 +44,15 @@ function put(id: string, html: string): void {
   patch(byId(id), html);
 }
 
+/** What is as it was is left alone, also by who reads the screen. */
+const set = (element: Element, name: string, value: string): void => {
+  if (element.getAttribute(name) !== value) element.setAttribute(name, value);
+};
+
+const say = (id: string, said: string): void => {
+  if (byId(id).textContent !== said) byId(id).textContent = said;
+};
+
 /** As it is drawn: while its plan is made anew, with the one before. */
 let shown: Bench<BenchPlace> | undefined;
 /** The last one with a plan of its own. */
@@ -63,7 +72,7 @@ function take(bench: Bench<BenchPlace> | undefined): void {
   shown = isAnew ? heldOver(bench, planned!) : bench;
   const tell = (isStale: boolean): void => {
     document.body.classList.toggle("stale", isStale);
-    byId("anew").textContent = isStale ? "is being planned anew; this is the plan before" : "";
+    say("anew", isStale ? "is being planned anew; this is the plan before" : "");
   };
   if (isAnew) slow = setTimeout(() => tell(true), SOON);
   else tell(false);
@@ -84,11 +93,11 @@ function draw(): void {
   const last = moments.length - 1;
   const found = hour === undefined ? last : moments.findLastIndex((each) => each <= hour! + 1e-9);
   const moment = Math.max(0, found);
-  slider.max = String(last);
-  slider.value = String(moment);
+  set(slider, "max", String(last));
+  if (slider.value !== String(moment)) slider.value = String(moment);
   const said = momentText(bench, moments[moment] ?? 0);
-  slider.setAttribute("aria-valuetext", said);
-  byId("said").textContent = said;
+  set(slider, "aria-valuetext", said);
+  say("said", said);
   const look: Look = { moment, width: document.documentElement.clientWidth - 16, ticked };
   put("head", headHtml(bench));
   put("sections", sectionsHtml(bench, look));

@@ -19,7 +19,7 @@ export interface TimeAxis {
 
 /** Hours in which nobody works for long are drawn short: the last drying of weeks would leave no room for the work. */
 export function axisOf(bench: Bench<unknown>, look: Look): TimeAxis {
-  const width = Math.floor(Math.max(320, look.width - 24));
+  const width = Math.floor(Math.max(240, look.width - 24));
   const room = width - GUTTER - MARGIN;
   const work = bench.surfaces.flatMap(({ bars }) => bars.filter(({ kind }) => kind !== "wait"));
   const stops = [...new Set([0, bench.endHours, ...work.flatMap(({ start, end }) => [start, end])])].toSorted(

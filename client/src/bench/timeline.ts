@@ -87,7 +87,7 @@ const barText = (bench: Bench<unknown>, bar: BenchBar, what: string): string =>
     .join("; ");
 
 const planTable = (bench: Bench<unknown>): string =>
-  `<table class="hidden"><caption>The plan</caption><tr><th>From</th><th>To</th><th>Surface</th><th>What</th></tr>${bench.surfaces
+  `<table class="hidden"><caption>The plan</caption><tr><th scope="col">From</th><th scope="col">To</th><th scope="col">Surface</th><th scope="col">What</th></tr>${bench.surfaces
     .flatMap(({ title, bars, steps }) =>
       bars.map(
         (bar) =>
