@@ -345,7 +345,25 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         for (const end of steps.toSorted()) {
           await setClock(page, end);
           screens.push(await shown(page, ".gist .what"));
-          await page.locator(".live .go").first().tap();
+          const button = page.locator(".live .go").first();
+          if ((await button.textContent()) === "Laid on") {
+            // A stripper has three parts: laid on, left on as its label says, taken off.
+            strictEqual(await shown(page, ".gist .label"), "Now: lay it on");
+            strictEqual(
+              await shown(page, ".minded .after"),
+              "Then don’t touch it, for as long as its label says.",
+            );
+            await leave(page, "telephone-strip");
+            await button.tap();
+            strictEqual(await shown(page, ".gist .label"), "Now: leave it on, then take it off");
+            ok(
+              /top: as long as its label says, laid on at/u.test(await shown(page, ".minded .waits")),
+              "it waits",
+            );
+            await leave(page, "telephone-stripping");
+            strictEqual(await button.textContent(), "Taken off");
+          }
+          await button.tap();
           // What was to be known before the work is folded away by the first tick, and is on paper all the same.
           strictEqual(await isOpen(), false);
         }

@@ -23,6 +23,7 @@ const step = (title: string, of: Partial<PageStep>): PageStep => ({
   isCoat: false,
   isCured: false,
   isUnknown: false,
+  isLeftOn: false,
   dangers: [],
   ...of,
 });
@@ -38,7 +39,7 @@ const nowOf = (steps: readonly PageStep[], times: Readonly<Record<string, string
   return {
     is,
     ...(current ? { current: current.step.title, due: dueAt(current) } : {}),
-    ...(next ? { next: `${next.step.title} ${next.from}` } : {}),
+    ...(next ? { next: `${next.step.title} ${next.from}${next.isLaid ? " off" : ""}` } : {}),
   };
 };
 
@@ -206,5 +207,47 @@ describe("a wait", () => {
     expect(at(`${MON}10:00`, { dewax: `${MON}09:00` })).toEqual(["fumes"]);
     expect(at(`${MON}10:00`, { dewax: `${MON}09:00`, strip: `${MON}09:30` })).toEqual([]);
     expect(at(`${TUE}09:00`, { dewax: `${MON}09:00` })).toEqual([]);
+  });
+});
+
+describe("a stripper", () => {
+  const strip = (leaveH?: number): readonly PageStep[] => [
+    step("strip", { isLeftOn: true, leaveH, dangers: ["fumes"], start: `${MON}09:45`, end: `${MON}10:45` }),
+    step("scuff", { surfaces: ["Base"], start: `${MON}09:50`, end: `${MON}10:00` }),
+    step("wash", { start: `${MON}10:45` }),
+  ];
+
+  test("that is laid on gives way to other work until it is to come off, which then goes before all", () => {
+    // 20 min from 09:55 on are 10:15.
+    const laid = { "strip laid": `${MON}09:55` };
+    expect(nowOf(strip(1 / 3), {}, `${MON}09:45`)).toMatchObject({ current: "strip" });
+    expect(nowOf(strip(1 / 3), laid, `${MON}09:55`)).toEqual({
+      is: "now",
+      current: "scuff",
+      due: `${MON}09:50`,
+      next: `strip ${MON}10:15 off`,
+    });
+    expect(nowOf(strip(1 / 3), { ...laid, scuff: `${MON}10:05` }, `${MON}10:05`)).toMatchObject({
+      is: "wait",
+      current: "strip",
+      due: `${MON}10:15`,
+    });
+    expect(nowOf(strip(1 / 3), laid, `${MON}10:15`)).toMatchObject({ is: "now", current: "strip" });
+    const [running] = waitsRunning(orderOf(strip(1 / 3)), ticks(laid), `${MON}10:00`);
+    expect(running).toMatchObject({ on: "Top", free: `${MON}10:15` });
+    expect(hazardsAt(orderOf(strip(1 / 3)), ticks(laid), `${MON}10:00`).dangers).toEqual(["fumes"]);
+  });
+
+  test("of which the label alone knows the time stays in hand until it is taken off", () => {
+    const laid = { "strip laid": `${MON}09:55` };
+    expect(nowOf(strip(), laid, `${MON}10:00`)).toMatchObject({ is: "now", current: "strip" });
+    expect(startOf(orderOf(strip()), strip()[0]!, ticks(laid))).toMatchObject({ why: "label" });
+    expect(waitsRunning(orderOf(strip()), ticks(laid), `${MON}10:00`)).toMatchObject([
+      { on: "Top", free: "" },
+    ]);
+    // Taken off: what was laid on is over.
+    const off = { ...laid, strip: `${MON}10:30`, scuff: `${MON}10:20` };
+    expect(nowOf(strip(), off, `${MON}10:45`)).toMatchObject({ is: "now", current: "wash" });
+    expect(waitsRunning(orderOf(strip()), ticks(off), `${MON}10:31`)).toEqual([]);
   });
 });

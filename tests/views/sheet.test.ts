@@ -1,5 +1,7 @@
 /** Bench sheets as data: a text in, and what stands on its sheets. Sums are worked by hand beside what is expected. */
 import { describe, expect, test } from "vitest";
+import { sheetDocument } from "../../server/src/reports/sheet-document.ts";
+import { sheetsText } from "../../server/src/reports/sheet-text.ts";
 import type { Sheet } from "../../server/src/views/sheet/model.ts";
 import { job, only, outline, PLACES, STOCK, sheets, step, titles } from "../harness/bench-sheets.ts";
 
@@ -276,19 +278,57 @@ ${job("")}`);
     ]);
   });
 
-  test("how long a stripper stays on is the line's, and else the label's", () => {
-    const strip = (more: string): readonly string[] =>
-      step(
-        only(`${STOCK}${PLACES}recipe work {
-  safety gloves, eye_protection, ventilate, vapour_respirator
-  step   strip with paint_stripper${more}
-  step   clean with water
+  test("a stripper has three parts with their times, by its line or by its label", () => {
+    const strip = (more: string, fields = "", next = "clean with water"): Sheet =>
+      only(`${STOCK}${PLACES}recipe work {
+  safety gloves, eye_protection, ventilate, vapour_respirator, dust_mask
+  step   strip with paint_stripper, takes 1 h${more}
+  step   ${next}, takes 10 min
 }
-${job("")}`),
-        1,
-      ).details;
-    expect(strip("")).toContain("Leave it on as the label says.");
-    expect(strip(", leave 20 min")).toContain("Leave it on for 20 min.");
+${job(fields).replace("board x 2", "board")}`);
+    const lines = (sheet: Sheet): readonly string[] | undefined =>
+      sheet.bench.groups[0]!.rows[0]!.strip?.lines;
+    expect(lines(strip(""))).toEqual([
+      "Lay it on.",
+      "Don’t touch it until __:__, as long as its label says.",
+      "Take it off.",
+    ]);
+    expect(lines(strip(", leave 20 min"))).toEqual([
+      "Lay it on.",
+      "Don’t touch it for 20 min.",
+      "Take it off.",
+    ]);
+    const planned = strip(", leave 20 min", "in mill\n  start 2027-03-08 09:00");
+    // 2 m2 take 5 + 2 × 10 = 25 min to brush and 10 + 2 × 40 = 90 min to strip: 25/90 of the hour are 16.7 min, so 20 min.
+    // Then 20 min of rest, and the other 40 min of hands.
+    expect(lines(planned)).toEqual([
+      "Lay it on: 09:00 to 09:20.",
+      "Don’t touch it until 09:40 (20 min).",
+      "Take it off: 09:40 to 10:20.",
+    ]);
+    const [row, next] = planned.bench.groups[0]!.rows;
+    expect([row!.startAt, row!.endAt, next!.startAt]).toEqual(
+      ["09:00", "10:20", "10:20"].map((time) => `2027-03-08T${time}:00`),
+    );
+    expect(row!.then).toBeUndefined();
+    // The time for which it is left on is no step of its own, on any form.
+    expect(titles(planned).map((title) => title.replace(/^\d+ /u, ""))).toEqual([
+      "Strip the old finish with paint stripper",
+      "Clean with water",
+    ]);
+    const text = sheetsText([sheetDocument(planned, "test.finish", () => "")]);
+    expect(text).toMatch(
+      /Lay it on: 09:00 to 09:20\.\n\s+Don’t touch it until 09:40 \(20 min\)\.\n\s+Take it off: 09:40/u,
+    );
+    expect(text).toContain("Mon 8 Mar 09:00 to 10:20");
+    // Where it is scraped off, that is the next step, and the wait before it stays one.
+    const scraped = strip(", leave 20 min", "in mill\n  start 2027-03-08 09:00", "scrape");
+    expect(lines(scraped)).toEqual([
+      "Lay it on.",
+      "Don’t touch it for 20 min.",
+      "The next step takes it off.",
+    ]);
+    expect(scraped.bench.groups[0]!.rows[0]!.then).toMatchObject({ at: "2027-03-08T10:20:00" });
   });
 
   test("old paint is named unless the law of the country spoke before it, and so is a laboratory's result", () => {

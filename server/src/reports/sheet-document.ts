@@ -5,6 +5,7 @@
 
 import { SEVERITIES } from "../core/findings.ts";
 import { percentText, shortMomentText, timeText } from "../core/measure/figures.ts";
+import { andList } from "../core/model/suggest.ts";
 import {
   bareText,
   code,
@@ -17,6 +18,7 @@ import {
 } from "../escape/prose.ts";
 import type { FileSpan } from "../views/places/file-finding.ts";
 import type { Section } from "../views/section/model.ts";
+import { inOneGo } from "../views/sheet/goes.ts";
 import {
   type Docs,
   MOST_PIECES,
@@ -29,6 +31,7 @@ import {
   type SheetProcedure,
   type SheetStep,
 } from "../views/sheet/model.ts";
+import { stripParts } from "../views/sheet/strip-parts.ts";
 import { counted, NOT_SAFE } from "./findings-text.ts";
 import { sectionInWords } from "./section-svg.ts";
 
@@ -456,7 +459,7 @@ function drawnStep(step: SheetStep, count: number, piece: string): DrawnStep {
     op,
     number,
     title,
-    details,
+    details: [...stripLines(step, count), ...details],
     findings: found,
     cautions,
     wear: [
@@ -466,6 +469,18 @@ function drawnStep(step: SheetStep, count: number, piece: string): DrawnStep {
     piece,
     ticks: ticksOf(step, count),
   };
+}
+
+/** Of every go, with its pieces where there are several. */
+function stripLines({ strip, planned }: SheetStep, count: number): readonly string[] {
+  if (!strip) return [];
+  const goes = count > MOST_PIECES ? [] : inOneGo(planned);
+  if (goes.length < 2) return stripParts(strip, goes[0]).lines;
+  return goes.flatMap((go) => {
+    const [first = 0] = go.pieces;
+    const head = go.pieces.length === 1 ? `Piece ${first}` : `Pieces ${andList(go.pieces.map(String))}`;
+    return [`${head}: ${stripParts(strip, go).lines.join(" ")}`];
+  });
 }
 
 function ticksOf({ op, planned, done = [] }: SheetStep, count: number): readonly Tick[] {

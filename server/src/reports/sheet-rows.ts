@@ -48,7 +48,7 @@ function groupHtml(
 }
 
 function rowHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
-  const { fingerprint, op, startAt, endAt, then, light, full, dangers } = row;
+  const { fingerprint, op, startAt, endAt, then, light, full, dangers, strip } = row;
   const isUnknown = then && [then.hours, then.at, then.leastHours].every((known) => known === undefined);
   const where = placesText(row.places, " and ");
   const data = [
@@ -68,6 +68,7 @@ function rowHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
     ...(then?.latestHours === undefined ? [] : [`data-latest="${then.latestHours}"`]),
     ...(light ? [`data-light="${light.hours}"`] : []),
     ...(full ? [`data-full="${full.hours}"`] : []),
+    ...(strip?.takesOff ? [`data-leave="${strip.hours ?? ""}"`] : []),
     ...(dangers.length > 0 ? [`data-dangers="${html(dangers.join(", "))}"`] : []),
   ];
   return [
@@ -77,7 +78,7 @@ function rowHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
     `<span class="where">${html(placesText(row.places))}</span>`,
     `<span class="ticks">${ticksHtml(row)}</span>`,
     `<span class="what">${whatHtml(row, sheet, say)}</span>`,
-    `<span class="on">${op === "layer" ? "__:__" : ""}</span>`,
+    `<span class="on">${op === "layer" || strip ? "__:__" : ""}</span>`,
     `<span class="then">${thenHtml(row)}</span>`,
     '<span class="may"></span>',
     moreHtml(row),
@@ -140,7 +141,7 @@ function doneHtml({ done = [], pieces, of }: BenchRow, piece: number): string {
 
 /** What is done with what, and on the same line what to have on and what can hurt. */
 function whatHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
-  const { title, litres, by, findings, details, notes, wear, dangers } = row;
+  const { title, litres, by, findings, details, notes, wear, dangers, strip } = row;
   const links = findings.map((number) => `<a href="#${sheet}-finding-${number}">${number}</a>`);
   const small = [
     ...(links.length > 0 ? [`See finding${links.length > 1 ? "s" : ""} ${links.join(", ")}.`] : []),
@@ -156,6 +157,7 @@ function whatHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
     ].join(", "),
     ...(wear.length > 0 ? [`<span class="wear">${html(`Wear: ${wear.join(", ")}.`)}</span>`] : []),
     ...(dangers.length > 0 ? [`<span class="danger">${html(`Caution: ${dangers.join(", ")}.`)}</span>`] : []),
+    ...(strip?.lines ?? []).map((text) => `<small class="part">${html(text)}</small>`),
     ...small.map((text) => `<small>${text}</small>`),
   ].join(" ");
 }
@@ -176,7 +178,13 @@ function useText({ light, full }: BenchRow): readonly string[] {
 
 const STAGE = { touch: "touch-dry", recoat: "", stackable: "stackable", cured: "" } as const;
 
-function thenHtml({ startAt, then, pieces }: BenchRow): string {
+function thenHtml({ startAt, then, pieces, strip }: BenchRow): string {
+  if (strip?.takesOff && !then) {
+    if (strip.offFrom) return html(whenText(strip.offFrom, startAt?.slice(0, 10)));
+    return strip.hours === undefined
+      ? "the label’s time"
+      : html(`${exactDuration(roundedUpHours(strip.hours))} later`);
+  }
   if (!then) return "";
   const stage = then.until ? STAGE[then.until] : "";
   const more = stage === "" ? "" : `, ${stage}`;

@@ -147,7 +147,7 @@ article > .gist { position: sticky; top: 0; z-index: 1; margin: 0 -1rem; padding
 .live .meanwhile, .minded .also { font-weight: 700; color: var(--warning); }
 .live .head { margin-top: 0.5em; padding-top: 0.4em; border-top: 1px solid var(--rule); font-weight: 700; color: var(--link); }
 .live .when, .live .left { color: var(--soft); font-variant-numeric: tabular-nums; }
-.live .go { margin-top: 0.4em; }
+.live .go { margin-top: 0.4em; padding-inline: 0.75em; }
 .live .go.early { border-style: dashed; border-color: var(--warning); color: var(--warning); }
 .minded p { margin: 0.3em 0; }
 .minded .careful { padding-left: 0.6em; border-left: 4px solid var(--warning); }

@@ -27,14 +27,23 @@ export interface PageStep {
   readonly isCured: boolean;
   /** How long it is left alone is known to its label alone. */
   readonly isUnknown: boolean;
+  /** It is laid on, left alone and taken off: for so many hours, where its label is not alone to know that. */
+  readonly isLeftOn: boolean;
+  readonly leaveH?: number;
   /** Hours after it: the latest moment for the next coat without sanding; when it may be used with care, and fully. */
   readonly latestH?: number;
   readonly lightH?: number;
   readonly fullH?: number;
 }
 
-/** When a box of a step was ticked. */
+/** When a box of a step was ticked; under `LAID`, when it was laid on. */
 export type Ticked = (step: PageStep, piece: string) => string | undefined;
+
+export const LAID = "laid";
+
+/** When a step was laid on that is still to be taken off. */
+export const laidAt = (step: PageStep, ticked: Ticked): string | undefined =>
+  step.isLeftOn && doneAt(step, ticked) === undefined ? ticked(step, LAID) : undefined;
 
 /** What goes before each step and what follows it, on a surface of the same piece. */
 export interface Order {
@@ -91,12 +100,21 @@ export interface Start {
   readonly planned: string;
   /** What it waits for: a wait, one that the label alone knows, the step before it, or nothing but the plan. */
   readonly why: "wait" | "label" | "step" | "plan";
+  /** When it was laid on, where it is to be taken off. */
+  readonly laid?: string;
   /** The step before it that is not done. */
   readonly last?: PageStep;
 }
 
 export function startOf(order: Order, step: PageStep, ticked: Ticked): Start {
   const planned = step.start ?? "";
+  const laid = laidAt(step, ticked);
+  if (laid !== undefined) {
+    const { leaveH } = step;
+    return leaveH === undefined
+      ? { step, dry: "", planned: "", why: "label", laid }
+      : { step, dry: later(laid, leaveH), planned: "", why: "wait", laid };
+  }
   const earlier = order.before.get(step) ?? [];
   const last = earlier.find((each) => doneAt(each, ticked) === undefined);
   if (last) return { step, dry: "", planned, why: "step", last };
@@ -127,6 +145,9 @@ export const isDue = (start: Start, now: string): boolean => start.dry <= now &&
 /** In the order of time, by the plan and by when it is dry. */
 const placeInTime = ({ dry, planned }: Start): string => (planned > dry ? planned : dry);
 
+/** What is laid on is taken off before anything else is begun. */
+const rank = (start: Start): string => (start.laid === undefined ? placeInTime(start) : "");
+
 /** Steps that are not done and that nothing but time goes before, in the order of time. */
 function openSteps(order: Order, ticked: Ticked): readonly Start[] {
   // What was ticked before its turn opens nothing.
@@ -136,7 +157,7 @@ function openSteps(order: Order, ticked: Ticked): readonly Start[] {
     if (earlier.some((each) => doneAt(each, ticked) === undefined || blocked.has(each))) blocked.add(step);
     return doneAt(step, ticked) !== undefined || blocked.has(step) ? [] : [startOf(order, step, ticked)];
   });
-  return open.toSorted(byText(placeInTime));
+  return open.toSorted(byText(rank));
 }
 
 const byText =
@@ -153,7 +174,7 @@ export interface BenchNow {
   /** What is to be done now, or first once somebody has to be there. */
   readonly current?: Start;
   /** What comes after it, and from when on. */
-  readonly next?: { readonly step: PageStep; readonly from: string };
+  readonly next?: { readonly step: PageStep; readonly from: string; readonly isLaid: boolean };
 }
 
 export function benchNow(order: Order, ticked: Ticked, now: string): BenchNow {
@@ -174,7 +195,7 @@ function nextAfter(order: Order, ticked: Ticked, now: string, current: Start): B
   const begins = [now, dueAt(current)].toSorted()[1]!;
   const ends = start && end ? later(begins, hoursFrom(start, end)) : begins;
   const [next] = openSteps(order, (each, piece) => ticked(each, piece) ?? (each === step ? ends : undefined));
-  return next && { step: next.step, from: placeInTime(next) };
+  return next && { step: next.step, from: placeInTime(next), isLaid: next.laid !== undefined };
 }
 
 /** What is not to be touched, one for each place: until when. */
@@ -182,15 +203,19 @@ export interface RunningWait {
   readonly step: PageStep;
   readonly on: string;
   readonly done: string;
+  /** Empty where the label alone knows it. */
   readonly free: string;
 }
 
 export function waitsRunning({ steps }: Order, ticked: Ticked, now: string): readonly RunningWait[] {
   const running = new Map<string, RunningWait>();
   for (const step of steps) {
+    const on = placeOf(step);
+    const laid = laidAt(step, ticked);
+    const off = laid === undefined || step.leaveH === undefined ? "" : later(laid, step.leaveH);
+    if (laid !== undefined && (off === "" || off > now)) running.set(on, { step, on, done: laid, free: off });
     const done = doneAt(step, ticked);
     const free = done === undefined ? undefined : freeAt(step, ticked);
-    const on = placeOf(step);
     if (done === undefined || free === undefined || free <= now || free < (running.get(on)?.free ?? ""))
       continue;
     running.set(on, { step, on, done, free });
@@ -225,9 +250,10 @@ export function hazardsAt(order: Order, ticked: Ticked, now: string): Hazards {
   const dangers = new Set<string>();
   const soft = new Set<string>();
   for (const step of order.steps) {
-    const done = doneAt(step, ticked);
+    const laid = laidAt(step, ticked);
+    const done = laid ?? doneAt(step, ticked);
     if (done === undefined || done > now) continue;
-    const free = freeAt(step, ticked);
+    const free = laid === undefined ? freeAt(step, ticked) : undefined;
     const aDay = later(done, DAY_H);
     const followers = order.after.get(step) ?? [];
     const isOver = followers.length > 0 && followers.every((each) => doneAt(each, ticked) !== undefined);

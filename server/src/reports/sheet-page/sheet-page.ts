@@ -14,6 +14,7 @@ import {
   type Hazards,
   hazardsAt,
   isSoon,
+  LAID,
   orderOf,
   type PageStep,
   type Start,
@@ -26,6 +27,8 @@ import { later, localTime } from "./local-times.ts";
 interface Kept {
   /** By step and piece, the local time of the tick; piece 0 is the one box of a step. */
   ticks: Record<string, Record<string, string>>;
+  /** By step, when it was laid on that is to be taken off. */
+  laid: Record<string, string>;
   notes: Record<string, string>;
   got: Record<string, string>;
   went: string;
@@ -73,6 +76,8 @@ function rowOf(element: HTMLElement): Row {
       leastH: hours(dataset.least),
       isCured: dataset.cured !== undefined,
       isUnknown: dataset.unknown !== undefined,
+      isLeftOn: dataset.leave !== undefined,
+      leaveH: hours(dataset.leave || undefined),
       latestH: hours(dataset.latest),
       lightH: hours(dataset.light),
       fullH: hours(dataset.full),
@@ -82,7 +87,7 @@ function rowOf(element: HTMLElement): Row {
 
 /** Only what this page wrote is taken; everything else is left out. */
 function read(key: string): Kept {
-  const kept: Kept = { ticks: {}, notes: {}, got: {}, went: "" };
+  const kept: Kept = { ticks: {}, laid: {}, notes: {}, got: {}, went: "" };
   try {
     const found: unknown = JSON.parse(localStorage.getItem(key) ?? "{}");
     const part = (of: unknown, name: string): [string, unknown][] => {
@@ -97,6 +102,7 @@ function read(key: string): Kept {
         texts(part(Object.fromEntries(part(found, "ticks")), step)),
       ]),
     );
+    kept.laid = texts(part(found, "laid"));
     kept.notes = texts(part(found, "notes"));
     kept.got = texts(part(found, "got"));
     const { went } = found as { went?: unknown };
@@ -173,11 +179,13 @@ function begin(article: HTMLElement): void {
   const order = orderOf(rows.map(({ is }) => is));
   const ticked: Ticked = (step, piece) => {
     const row = rowsByStep.get(step)!;
+    if (piece === LAID) return kept.laid[row.step];
     return tickOf(row.step, row.boxes.find(({ dataset }) => dataset.piece === piece)!);
   };
   /** Why a step is before its time or its turn at a moment; empty where it is not. */
   const earlyText = (start: Start, at: string): string => {
-    const { dry, planned, why, last } = start;
+    const { dry, planned, why, last, laid } = start;
+    if (laid !== undefined) return dry > at ? `leave it on until ${clock(dry)}` : "";
     if (why === "step") {
       const then = planned > at ? `planned for ${clock(planned)}, ` : "";
       return `${then}after “${last?.title ?? ""}”`;
@@ -255,31 +263,38 @@ function begin(article: HTMLElement): void {
   };
   const [tick, go, undo] = [button("Done"), button("Show this step"), button("Undo")];
   let current: Row | undefined;
-  let undone: { readonly row: Row; readonly before: Record<string, string> } | undefined;
-  const ticksBecome = (row: Row, ticks: Record<string, string>): void => {
-    kept.ticks[row.step] = ticks;
+  let undone: (() => void) | undefined;
+  const changed = (): void => {
     save();
     show();
     update();
   };
   tick.addEventListener("click", () => {
     if (current === undefined) return;
-    const before = kept.ticks[current.step] ?? {};
+    const { step, is, boxes } = current;
+    const before = kept.ticks[step] ?? {};
+    const laid = kept.laid[step];
     const now = localTime(new Date());
-    const open = current.boxes.filter((box) => tickOf(current!.step, box) === undefined);
     // The steps come up when the first of them is done; what is ticked in their list leaves it where it is.
     if (!hasTicks()) fold.open = false;
-    undone = { row: current, before };
-    ticksBecome(current, {
-      ...before,
-      ...Object.fromEntries(open.map(({ dataset }) => [dataset.piece!, now])),
-    });
+    undone = () => {
+      kept.ticks[step] = before;
+      if (laid === undefined) delete kept.laid[step];
+    };
+    if (is.isLeftOn && laid === undefined) kept.laid[step] = now;
+    else {
+      const open = boxes.filter((box) => tickOf(step, box) === undefined);
+      kept.ticks[step] = {
+        ...before,
+        ...Object.fromEntries(open.map(({ dataset }) => [dataset.piece!, now])),
+      };
+    }
+    changed();
   });
   undo.addEventListener("click", () => {
-    if (undone === undefined) return;
-    const { row, before } = undone;
+    undone?.();
     undone = undefined;
-    ticksBecome(row, before);
+    changed();
   });
   go.addEventListener("click", () => {
     current?.element.scrollIntoView({ block: "center" });
@@ -300,7 +315,9 @@ function begin(article: HTMLElement): void {
         lightH === undefined ? "" : `Light use from ${clock(later(done, lightH))}.`,
         fullH === undefined ? "" : `Full use from ${clock(later(done, fullH))}.`,
       ];
-      return [`${on}: until ${clock(free)}, ${leftUntil(free)}`, join(more, " ")];
+      return free === ""
+        ? [`${on}: as long as its label says, laid on at ${clock(done)}`, ""]
+        : [`${on}: until ${clock(free)}, ${leftUntil(free)}`, join(more, " ")];
     });
   const listWaits = (list: readonly (readonly [string, string])[]): void => {
     const text = list.flat().join("\n");
@@ -329,7 +346,11 @@ function begin(article: HTMLElement): void {
     );
 
   /** When it is dry, or why nobody knows, and when the plan has it; not what is said of it anyhow. */
-  const whenText = ({ dry, planned, why }: Start, now: string, said: string): string => {
+  const whenText = ({ step, dry, planned, why, laid }: Start, now: string, said: string): string => {
+    if (laid !== undefined) {
+      const label = step.leaveH === undefined ? ": leave it on as long as its label says" : "";
+      return `laid on at ${clock(laid)}${label}`;
+    }
     if (why === "label") return "when what is below is dry: its label says how long";
     const dryText =
       dry === "" || dry === said ? "" : `dry enough ${dry > now ? "from" : "since"} ${clock(dry)}`;
@@ -337,10 +358,20 @@ function begin(article: HTMLElement): void {
   };
 
   /** When the wait that it begins would end. */
-  const afterIfDone = ({ waitH }: PageStep, now: string): string => {
-    if (waitH === undefined) return "";
-    const until = clock(later(now, waitH));
-    return `Then don’t touch it for ${lasting(Math.ceil(waitH * 60))}: until ${until} if it is done now.`;
+  const afterIfDone = ({ step: { waitH, isLeftOn, leaveH }, laid }: Start, now: string): string => {
+    const isToLay = isLeftOn && laid === undefined;
+    if (isToLay && leaveH === undefined) return "Then don’t touch it, for as long as its label says.";
+    const hours = isToLay ? leaveH : waitH;
+    if (hours === undefined) return "";
+    const until = clock(later(now, hours));
+    return `Then don’t touch it for ${lasting(Math.ceil(hours * 60))}: until ${until} if it is ${isToLay ? "laid on" : "done"} now.`;
+  };
+
+  /** What of a step is in hand, where it has parts. */
+  const partText = ({ step: { isLeftOn, leaveH }, laid }: Start): string => {
+    if (!isLeftOn) return "";
+    if (laid === undefined) return "lay it on";
+    return leaveH === undefined ? "leave it on, then take it off" : "take it off";
   };
 
   /** On every line whether it may begin, and of what was ticked whether that was before its time. */
@@ -378,13 +409,16 @@ function begin(article: HTMLElement): void {
     go.hidden = start === undefined;
     undo.hidden = undone === undefined;
     tick.hidden = start === undefined;
-    tick.textContent = isEarly ? "Done already" : "Done";
+    const part = start === undefined ? "" : partText(start);
+    tick.textContent =
+      part === "" ? (isEarly ? "Done already" : "Done") : start?.laid === undefined ? "Laid on" : "Taken off";
     tick.classList.toggle("early", isEarly);
     const due = start === undefined ? "" : dueAt(start);
-    say(label, LABELS[is]);
-    say(gist, isEarly ? `Nobody need be here until ${clock(due)}` : (start?.step.title ?? ""));
+    say(label, is === "now" && part !== "" ? `Now: ${part}` : LABELS[is]);
+    const until = start?.laid === undefined ? "Nobody need be here until" : "Leave it on until";
+    say(gist, isEarly ? `${until} ${clock(due)}` : (start?.step.title ?? ""));
     say(left, isEarly ? leftUntil(due) : "");
-    say(head, isEarly ? `Next: ${clock(due)}` : "");
+    say(head, isEarly ? join([`Next: ${clock(due)}`, part], ", ") : "");
     say(title, isEarly ? (start?.step.title ?? "") : "");
     say(where, start?.step.where ?? "");
     const texts = (selector: string): string[] =>
@@ -396,12 +430,13 @@ function begin(article: HTMLElement): void {
     say(also, !isEarly && hazards !== "" ? `Mind as well: ${hazards}.` : "");
     say(when, start === undefined ? "" : whenText(start, now, isEarly ? due : ""));
     say(takes, join([...texts(".takes").map((litres) => `Takes ${litres}`), ...texts(".by")], ", "));
-    say(careful, join([...texts(".what small"), ...texts(".caution")], " "));
-    say(after, start === undefined || isEarly ? "" : afterIfDone(start.step, now));
+    say(careful, join([...texts(".what small:not(.part)"), ...texts(".caution")], " "));
+    say(after, start === undefined || isEarly ? "" : afterIfDone(start, now));
     listWaits(waitLines(now));
     next.head.hidden = then === undefined;
     next.head.textContent = isEarly ? "After that" : "Next";
-    const from = then === undefined || then.from <= now ? "" : `, from ${clock(then.from)}`;
+    const off = then?.isLaid ? ", take it off" : "";
+    const from = then === undefined || then.from <= now ? off : `${off}, from ${clock(then.from)}`;
     say(next.body, then === undefined ? "" : `${rowsByStep.get(then.step)!.name}${from}`);
     showMay(now);
   }
@@ -449,7 +484,7 @@ function begin(article: HTMLElement): void {
   find("[data-print]").addEventListener("click", () => window.print());
   find("[data-forget]").addEventListener("click", () => {
     if (!window.confirm("Clear all ticks and notes of this sheet on this device?")) return;
-    Object.assign(kept, { ticks: {}, notes: {}, got: {}, went: "" });
+    Object.assign(kept, { ticks: {}, laid: {}, notes: {}, got: {}, went: "" });
     save();
     show();
     update();

@@ -4,9 +4,9 @@
  */
 
 import { dayText } from "../../core/measure/figures.ts";
-import { hoursBetween } from "../../core/measure/iso-dates.ts";
 import type { Named } from "../../core/model/model.ts";
 import { fingerprintOf } from "./fingerprint.ts";
+import { inOneGo } from "./goes.ts";
 import {
   type BenchGroup,
   type BenchList,
@@ -18,6 +18,7 @@ import {
   type UseFrom,
 } from "./model.ts";
 import { stepKeys } from "./step-keys.ts";
+import { stripParts } from "./strip-parts.ts";
 
 export function benchList(owner: Named, procedures: readonly SheetProcedure[]): BenchList {
   const fingerprint = fingerprintOf([owner.name, ...procedures.map(({ title }) => title)]);
@@ -54,8 +55,11 @@ const byStart = (a: BenchRow, b: BenchRow): number =>
 function together(rows: readonly BenchRow[]): readonly BenchRow[] {
   const merged = new Map<string, BenchRow>();
   for (const row of rows) {
-    const { title, startAt, endAt, pieces, then, details } = row;
-    const key = [title, startAt, endAt, pieces.join(" "), then?.at, then?.until, details.length].join("\n");
+    const { title, startAt, endAt, pieces, then, details, strip } = row;
+    const parts = strip?.lines.join(" ");
+    const key = [title, startAt, endAt, pieces.join(" "), then?.at, then?.until, details.length, parts].join(
+      "\n",
+    );
     const other = merged.get(key);
     merged.set(key, other ? joined(other, row) : row);
   }
@@ -112,6 +116,7 @@ function rowsOf(procedure: SheetProcedure): readonly BenchRow[] {
       findings,
       litres,
       done,
+      strip,
     } = entry;
     const key = keys.get(number)!;
     const waits = waitsAfter(entries.slice(index + 1));
@@ -135,6 +140,7 @@ function rowsOf(procedure: SheetProcedure): readonly BenchRow[] {
         ...(time.endAt === undefined ? {} : { endAt: time.endAt }),
         pieces: pieces > MOST_PIECES ? [] : time.pieces,
         of: pieces,
+        ...(strip ? { strip: stripParts(strip, pieces > MOST_PIECES ? undefined : time) } : {}),
         ...doneIn(done?.filter(({ piece }) => time.pieces.includes(piece))),
         ...(isLastCoat ? afterLast(entry, waits, time) : thenIn(leftAlone(waits, time.pieces))),
       });
@@ -165,28 +171,6 @@ function timesOf({ planned }: SheetStep, pieces: number): readonly Time[] {
   // Of many, one line from the first to the last.
   const ends = planned.map(({ endAt }) => endAt).toSorted();
   return [{ pieces: all, startAt: planned[0]!.startAt, endAt: ends.at(-1)! }];
-}
-
-/** Pieces follow each other in one go where no longer than this lies between two of them. */
-const GO_H = 0.5;
-
-/** One piece after the other, within a day and without a gap, is one line; the wait is then that of the last. */
-function inOneGo(planned: SheetStep["planned"]): readonly Time[] {
-  const goes: SheetStep["planned"][number][] = [];
-  for (const time of planned) {
-    const before = goes.at(-1);
-    const isOn =
-      before?.startAt.slice(0, 10) === time.startAt.slice(0, 10) &&
-      hoursBetween(before.endAt, time.startAt) <= GO_H;
-    if (!before || !isOn) goes.push(time);
-    else
-      goes[goes.length - 1] = {
-        startAt: before.startAt,
-        endAt: [before.endAt, time.endAt].toSorted()[1]!,
-        pieces: [...before.pieces, ...time.pieces].toSorted((a, b) => a - b),
-      };
-  }
-  return goes;
 }
 
 /** The waits that begin with the end of a step. */

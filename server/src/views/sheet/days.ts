@@ -10,6 +10,7 @@ import type { SurfaceRun } from "../../core/surface/run.ts";
 import { itemOf } from "../../core/totals/planned-tasks.ts";
 import { MOST_PIECES, type SheetDay } from "./model.ts";
 import { stepNumbers } from "./procedure.ts";
+import { isPartOfStrip } from "./strip-parts.ts";
 
 interface Stretch {
   readonly startAt: string;
@@ -100,8 +101,11 @@ function pieceStretches(plan: Schedule, run: SurfaceRun, piece: number, surface:
   run.moments.forEach(({ action: { op } }, index) => {
     const number = numbers[index];
     const item = itemOf(plan, run, piece, index);
-    if (number === undefined || op === "wait" || !item?.startAt || !item.endAt) return;
+    if (!item?.startAt || !item.endAt) return;
     const open = stretches.at(-1);
+    // A stripper that is left on is taken off before anything else is done.
+    if (open && isPartOfStrip(run, index)) open.endAt = item.endAt;
+    if (number === undefined || op === "wait") return;
     if (open?.last === number - 1 && open.endAt === item.startAt) {
       open.last = number;
       open.endAt = item.endAt;

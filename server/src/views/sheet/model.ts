@@ -234,8 +234,28 @@ export interface SheetStep {
     readonly leastHours?: number;
     readonly latestHours?: number;
   };
+  /** Of a step that takes an old finish off with a stripper. */
+  readonly strip?: StripStep;
   /** Of a coat, in hours after it: when the surface may be worked on again, used with care and used fully. */
   readonly after?: { readonly touch?: number; readonly light?: number; readonly full?: number };
+}
+
+export interface StripStep {
+  /** For which it is left on; absent where its label alone says it. */
+  readonly hours?: number;
+  /** False where another step takes it off. */
+  readonly takesOff: boolean;
+  /** Share of the hands-on time in which it is laid on, 0 to 0.5. */
+  readonly layShare: number;
+}
+
+/** Lay it on, leave it alone, take it off: a line each, with times where they are known. */
+export interface StripParts {
+  readonly lines: readonly string[];
+  readonly takesOff: boolean;
+  readonly hours?: number;
+  /** Local ISO date-time at which it is taken off by the plan. */
+  readonly offFrom?: string;
 }
 
 export interface DonePiece {
@@ -280,6 +300,8 @@ export interface BenchRow {
   /** What can hurt, in a word or two each: `fumes`. */
   readonly dangers: readonly string[];
   readonly litres?: number;
+  /** Of a step with a stripper. */
+  readonly strip?: StripParts;
   readonly findings: readonly number[];
   /** From 1; empty where there are too many to be followed one by one. */
   readonly pieces: readonly number[];

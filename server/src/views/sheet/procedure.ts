@@ -33,6 +33,7 @@ import {
   type NumberedAction,
 } from "./duties.ts";
 import type { PlannedTime, SheetEntry, SheetPart, SheetProcedure, SheetStep } from "./model.ts";
+import { isPartOfStrip, stripAt } from "./strip-parts.ts";
 import { waitWords, windowAfter } from "./waits.ts";
 import { capital, docsOf, layerShort, layerTitle, methodOf, stepTitle, titleOf, useTitle } from "./words.ts";
 
@@ -74,6 +75,7 @@ export function procedureOf(input: ProcedureInput): Procedure {
   const entries = run.moments.flatMap((moment, index): readonly SheetEntry[] => {
     const heads = partsAt(moment.action);
     const number = numbers[index];
+    if (isPartOfStrip(run, index)) return heads;
     if (number === undefined) return [...heads, ...unnumbered(moment.action)];
     const start = dutyStart(spans, number, steps.length);
     return [...heads, ...(start ? [start] : []), stepOf(input, index, number, explained, minds)];
@@ -169,10 +171,11 @@ function stepOf(
     ...wordsOf(input, index, moment, explained),
     cautions: cautionsOf(action),
     ...minds(number, action),
-    planned: plannedTimes(input, index),
+    planned: plannedTimes(input, index, isPartOfStrip(input.run, index + 1) ? index + 1 : index),
     findings: input.findingsAt(action),
     ...litresOf(input, action),
     ...doneOf(input.run, index),
+    ...stripOf(input.run, index),
     ...afterOf(moment),
     ...(action.op === "wait" ? { wait: waitOf(action, moment, windowAfter(input.run, index)) } : {}),
   };
@@ -191,6 +194,11 @@ function afterOf({ action, after }: Moment<Action>): Pick<SheetStep, "after"> {
       ...(full === undefined ? {} : { full }),
     },
   };
+}
+
+function stripOf(run: SurfaceRun, index: number): Pick<SheetStep, "strip"> {
+  const strip = stripAt(run, index);
+  return strip ? { strip } : {};
 }
 
 function doneOf({ record }: SurfaceRun, index: number): Pick<SheetStep, "done"> {
@@ -272,17 +280,15 @@ function stepAmounts({ result, run, drawsAt, say }: ProcedureInput, step: StepAc
   );
 }
 
-/** How long what takes a finish off is left on: where the line does not say it, the label does. */
+/** How long bleach is left on: where the line does not say it, the label does. */
 function dwell({ moments }: SurfaceRun, index: number): readonly string[] {
   const { action } = moments[index]!;
-  if (action.op !== "step" || !action.use || !LEFT_ON.has(action.verb)) return [];
+  if (action.op !== "step" || !action.use || action.verb !== "bleach") return [];
   const next = moments[index + 1]?.action;
   return next?.op === "wait" && next.hours !== undefined
     ? [`Leave it on for ${formatDuration(next.hours)}.`]
     : ["Leave it on as the label says."];
 }
-
-const LEFT_ON: ReadonlySet<string> = new Set(["strip", "bleach"]);
 
 /** What goes into the pot for this coat: parts and litres, or parts alone where no litres are known. */
 function coatAmounts({ result, run, say }: ProcedureInput, layer: LayerAction): readonly string[] {
@@ -358,15 +364,19 @@ function takes({ result, run, plan }: ProcedureInput, action: StepAction | Layer
   return [`Takes ${action.takes ? "" : "about "}${formatDuration(hours)}${each}.`];
 }
 
-/** One for each session, or for what several pieces do at the same time. */
-function plannedTimes({ plan, run }: ProcedureInput, index: number): readonly PlannedTime[] {
+/**
+ * One for each session, or for what several pieces do at the same time, from the start of an action to the end of a later
+ * one that is a part of it.
+ */
+function plannedTimes({ plan, run }: ProcedureInput, index: number, until: number): readonly PlannedTime[] {
   if (!plan) return [];
   const sessions = sessionsOf(plan);
   const times = new Map<string, PlannedTime>();
   for (let piece = 0; piece < run.pieces; piece += 1) {
     const item = itemOf(plan, run, piece, index);
-    if (!item?.startAt || !item.endAt) continue;
-    const { startAt, endAt } = item;
+    const endAt = itemOf(plan, run, piece, until)?.endAt;
+    if (!item?.startAt || !endAt) continue;
+    const { startAt } = item;
     const key = `${sessions.get(item.id) ?? `${startAt} ${endAt}`}`;
     const others = times.get(key);
     const first = others?.firstEndAt ?? others?.endAt ?? endAt;
