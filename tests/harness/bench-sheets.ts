@@ -1,11 +1,5 @@
 /** Bench sheets as data, and a small shop to write recipes for. */
-import type {
-  Sheet,
-  SheetDutyStart,
-  SheetEntry,
-  SheetProcedure,
-  SheetStep,
-} from "../../server/src/views/sheet/model.ts";
+import type { Sheet, SheetEntry, SheetProcedure, SheetStep } from "../../server/src/views/sheet/model.ts";
 import { analyse } from "./check-text.ts";
 
 export const sheets = (text: string, others: Readonly<Record<string, string>> = {}): readonly Sheet[] =>
@@ -29,17 +23,13 @@ export const titles = (sheet: Sheet): readonly string[] =>
 export const step = (sheet: Sheet, number: number, surface = 0): SheetStep =>
   stepsOf(sheet.procedures[surface]!).find((each) => each.number === number)!;
 
-/** Entries as words: `# part`, `! duties`, `(note)`, step numbers. */
+/** Entries as words: `# part`, `(note)`, step numbers. */
 export const outline = ({ entries }: SheetProcedure): readonly string[] =>
   entries.map((entry: SheetEntry) => {
     if (entry.kind === "part") return `# ${entry.title}${entry.docs.text ? `: ${entry.docs.text}` : ""}`;
-    if (entry.kind === "duties") return `! ${dutyText(entry)}`;
     if (entry.kind === "note") return `(${entry.text})`;
     return entry.kind === "open" ? `? ${entry.text}` : String(entry.number);
   });
-
-export const dutyText = ({ duties }: SheetDutyStart): string =>
-  duties.map(({ label, extent, stated }) => `${label} ${extent}${stated ? "" : " (not stated)"}`).join("; ");
 
 export const STOCK = `## Level it with long strokes.
 material bench_clear "Bench clear" {

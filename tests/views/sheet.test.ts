@@ -1,6 +1,8 @@
 /** Bench sheets as data: a text in, and what stands on its sheets. Sums are worked by hand beside what is expected. */
 import { describe, expect, test } from "vitest";
 import { sheetDocument } from "../../server/src/reports/sheet-document.ts";
+import { sheetsHtml } from "../../server/src/reports/sheet-html.ts";
+import { sheetsMarkdown } from "../../server/src/reports/sheet-markdown.ts";
 import { sheetsText } from "../../server/src/reports/sheet-text.ts";
 import type { Sheet } from "../../server/src/views/sheet/model.ts";
 import { job, only, outline, PLACES, STOCK, sheets, step, titles } from "../harness/bench-sheets.ts";
@@ -113,7 +115,6 @@ ${job("")}`);
     expect(outline(sheet.procedures[0]!)).toEqual([
       "# Work",
       "(Mind the brass.)",
-      "! Dust mask from here to the end; Gloves from here to the end; Ventilate from here to the end; No ignition sources from here to the end",
       "1",
       "2",
       "3",
@@ -199,8 +200,11 @@ ${job("")}`;
 });
 
 describe("safety", () => {
-  test("duties stand where they begin, with the steps that they hold for", () => {
-    const sheet = only(`${STOCK}${PLACES}recipe work {
+  test("duties stand once at the head, with the surfaces on whose work they hold, and never with ranges of steps", () => {
+    const text = `${STOCK}${PLACES.replace(
+      "shop mill",
+      "piece tray {\n  surface base {\n    shape area 1 m2\n    wood  beech\n  }\n}\nshop mill",
+    )}recipe work {
   step   dust
   safety dust_mask
   step   sand 150
@@ -212,27 +216,29 @@ describe("safety", () => {
   }
   step   buff
 }
-${job("")}`);
-    // 1 dust, 2 sand, 3 dust, 4 coat, 5 wait, 6 sand, 7 coat, 8 buff
-    expect(outline(sheet.procedures[0]!)).toEqual([
-      "# Work",
-      "1",
-      "! Dust mask from here to the end",
-      "2",
-      "3",
-      "4",
-      "! Ventilate, 6 air changes/h for steps 5 to 6",
-      "5",
-      "6",
-      "7",
-      "8",
-    ]);
-    expect(sheet.duties.map(({ label, where }) => `${label}: ${where.join("; ")}`)).toEqual([
-      "Dust mask: Face, steps 2 to 8",
-      "Ventilate, 6 air changes/h: Face, steps 5 to 6",
+recipe dusted {
+  step dust
+}
+${job("").replace("  apply", "  piece tray\n  apply dusted to base\n  apply")}`;
+    const sheet = only(text);
+    expect(sheet.duties.map(({ label, surfaces }) => [label, ...surfaces])).toEqual([
+      ["Dust mask", "Loft board: face"],
+      ["Ventilate, 6 air changes/h", "Loft board: face"],
     ]);
     expect(sheet.duties.every(({ doc, defer }) => doc !== "" && defer !== "")).toBe(true);
-    expect(step(sheet, 6).wear).toEqual(["dust mask"]);
+    const made = [sheetDocument(sheet, "test.finish", () => "")];
+    const forms = [sheetsText(made), sheetsMarkdown(made), sheetsHtml(made)].map((form) =>
+      form.replaceAll(/<\/?strong>|\*\*/gu, "").replaceAll(/\s+/gu, " "),
+    );
+    for (const form of forms) {
+      expect(form).toContain("What to wear and what to mind stands on the line of each step");
+      expect(form).toContain(
+        "Dust mask (Loft board: face): Wear a fitted particle filter (N95 or better) while dust flies.",
+      );
+      expect(form).not.toMatch(/(?:for|,) steps? \d+ to \d+(?: \(|\)|:)|from here to the end/u);
+    }
+    // No range of steps stands in the text at all but in the days, of which this job has none.
+    expect(forms[0]).not.toMatch(/steps \d+ to \d+/u);
   });
 
   test("what a step brings and the recipe does not state is on the sheet as well", () => {
@@ -242,9 +248,9 @@ ${job("")}`);
   layer oil, wiped off
 }
 ${job("")}`);
-    const [, first, , , second] = outline(sheet.procedures[0]!);
-    expect(first).toBe("! Dust mask for step 1 (not stated)");
-    expect(second).toMatch(/Oily rags catch fire for step 3 \(not stated\)/u);
+    const missing = sheet.duties.map(({ label, stated }) => [label, stated]);
+    expect(missing).toContainEqual(["Dust mask", false]);
+    expect(missing).toContainEqual(["Oily rags catch fire", false]);
     expect(step(sheet, 3).cautions).toEqual([
       "Lay oily rags in water in a closed metal can, or spread them flat outdoors, at once and never in a heap.",
     ]);

@@ -24,7 +24,7 @@ import {
   MOST_PIECES,
   type PlannedTime,
   type Sheet,
-  type SheetDutyStart,
+  type SheetDuty,
   type SheetEntry,
   type SheetFinding,
   type SheetMaterial,
@@ -88,10 +88,10 @@ export interface Table {
   }[];
 }
 
-/** Something set apart: findings, duties, notes. */
+/** Something set apart: findings, notes. */
 export interface Box {
   readonly kind: "box";
-  readonly tone: "error" | "warning" | "safety" | "note";
+  readonly tone: "error" | "warning" | "note";
   readonly title: string;
   /** The box with the findings, to which steps refer. */
   readonly isFindings?: true;
@@ -230,21 +230,38 @@ function gaps({ gaps: list }: Sheet): readonly Block[] {
   ];
 }
 
-function safety({ duties, pieces: list, fumes }: Sheet): readonly Block[] {
-  const items = duties.map(({ label, where, stated, doc, defer }): Inline => {
-    const missing = stated ? "" : ", not stated in the recipe";
-    return [...strong(label), ...plain(` (${where.join("; ")}${missing}): ${doc} ${defer}`)];
-  });
-  const lead = list.flatMap(({ title, cautions }) =>
-    cautions.map((caution): Inline => [...strong(title), ...plain(`: ${caution}`)]),
+/** Ranges of steps would only seem to contradict the lines of the steps, so the cautions point to those. */
+const WEAR_BY_LINE =
+  "What to wear and what to mind stands on the line of each step; here is what each of it means.";
+
+/** Of all forms; `more`: what else is said of a duty. */
+export function cautions(
+  { duties, pieces: list, fumes, procedures }: Sheet,
+  more: (duty: SheetDuty) => string,
+): readonly Inline[] {
+  const lead = list.flatMap(({ title, cautions: own }) =>
+    own.map((caution): Inline => [...strong(title), ...plain(`: ${caution}`)]),
   );
+  const items = duties.map((duty): Inline => {
+    const { label, surfaces, stated, doc } = duty;
+    const on = surfaces.length < procedures.length ? [surfaces.join(", ")] : [];
+    const where = [...on, ...(stated ? [] : ["not stated in the recipe"])].join(", ");
+    return [...strong(label), ...plain(`${where === "" ? "" : ` (${where})`}: ${doc}${more(duty)}`)];
+  });
+  const air: Inline = fumes
+    ? [...strong(`Fumes: ${fumes.gist}`), ...plain(` ${fumes.text.replaceAll("`", "")}`)]
+    : [];
   return [
-    paragraph(plain(SAFETY)),
-    ...(items.length > 0 || lead.length > 0
-      ? [{ kind: "bullets", items: [...lead, ...items] } as const]
-      : []),
-    ...(fumes ? [paragraph([...strong(`Fumes: ${fumes.gist}`), ...plain(" "), ...prose(fumes.text)])] : []),
+    ...(items.length > 0 ? [plain(WEAR_BY_LINE)] : []),
+    ...lead,
+    ...items,
+    ...(air.length > 0 ? [air] : []),
   ];
+}
+
+function safety(sheet: Sheet): readonly Block[] {
+  const items = cautions(sheet, ({ defer }) => ` ${defer}`);
+  return [paragraph(plain(SAFETY)), ...(items.length > 0 ? [{ kind: "bullets", items } as const] : [])];
 }
 
 // ---------------------------------------------------------------------------------------------------------------
@@ -425,32 +442,7 @@ function entryBlocks(entry: Exclude<SheetEntry, SheetStep>): readonly Block[] {
       return [{ kind: "box", tone: "note", title: "Note", blocks: [paragraph(plain(entry.text))] }];
     case "open":
       return [{ kind: "box", tone: "warning", title: "Not known", blocks: [paragraph(plain(entry.text))] }];
-    case "duties":
-      return dutyBoxes(entry);
   }
-}
-
-/** One box for the duties that reach equally far. */
-function dutyBoxes({ duties }: SheetDutyStart): readonly Block[] {
-  const groups = new Map<string, SheetDutyStart["duties"][number][]>();
-  for (const duty of duties) {
-    const key = `${duty.extent} ${duty.stated}`;
-    groups.set(key, [...(groups.get(key) ?? []), duty]);
-  }
-  return [...groups.values()].map((group): Box => {
-    const { extent, stated } = group[0]!;
-    return {
-      kind: "box",
-      tone: stated ? "safety" : "warning",
-      title: `Safety, ${extent}${stated ? "" : ", not stated in the recipe"}`,
-      blocks: [
-        {
-          kind: "bullets",
-          items: group.map(({ label, doc }): Inline => [...strong(label), ...plain(`: ${doc}`)]),
-        },
-      ],
-    };
-  });
 }
 
 function drawnStep(step: SheetStep, count: number, piece: string): DrawnStep {

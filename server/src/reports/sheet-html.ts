@@ -9,11 +9,11 @@
 import { shortDayText, timeText } from "../core/measure/figures.ts";
 import { figuresIn } from "../core/measure/shown-figures.ts";
 import type { FileId } from "../core/place.ts";
-import { docBlocks, type Inline, plain, strong } from "../escape/prose.ts";
+import { docBlocks, type Inline } from "../escape/prose.ts";
 import type { BenchRow, Docs, Sheet } from "../views/sheet/model.ts";
 import { inlineLines } from "./inline-lines.ts";
 import { sectionScale, sectionSvg } from "./section-svg.ts";
-import { type Block, type Box, SERVICE_TITLE, type SheetDocument } from "./sheet-document.ts";
+import { type Block, type Box, cautions, SERVICE_TITLE, type SheetDocument } from "./sheet-document.ts";
 import { docBlockHtml, html, inline, type PictureOf } from "./sheet-html-text.ts";
 import { benchHtml } from "./sheet-rows.ts";
 import { SHEET_SCRIPT, SHEET_SCRIPT_HASH } from "./sheet-script.generated.ts";
@@ -171,25 +171,9 @@ const aboutPieces = ({ pieces }: Sheet): Sheet["facts"] =>
 const DEFER =
   "These are the usual cautions, no more: keeping to them does not make the work safe. The label and the safety data sheet of every product, local codes and licensed practice come first, and say which glove, filter and air are right.";
 
-const WEAR_BY_LINE =
-  "What to wear and what to mind stands on the line of each step; here is what each of it means.";
-
-/** Ranges of steps would only seem to contradict the lines of the steps, so the box points to those. */
-function safety({ duties, pieces, fumes, procedures }: Sheet): readonly string[] {
-  const lead = pieces.flatMap(({ title, cautions }) =>
-    cautions.map((caution): Inline => [...strong(title), ...plain(`: ${caution}`)]),
-  );
-  const items = duties.map(({ label, surfaces, stated, doc }): Inline => {
-    const on = surfaces.length < procedures.length ? [surfaces.join(", ")] : [];
-    const where = [...on, ...(stated ? [] : ["not stated in the recipe"])].join(", ");
-    return [...strong(label), ...plain(`${where === "" ? "" : ` (${where})`}: ${doc}`)];
-  });
-  const lines = duties.length > 0 ? [plain(WEAR_BY_LINE)] : [];
-  const air: readonly Inline[] = fumes
-    ? [[...strong(`Fumes: ${fumes.gist}`), ...plain(` ${fumes.text.replaceAll("`", "")}`)]]
-    : [];
-  const all = [...lines, ...lead, ...items, ...air];
-  return [...(all.length > 0 ? [listHtml("ul", all)] : []), `<p class="defer">${html(DEFER)}</p>`];
+function safety(sheet: Sheet): readonly string[] {
+  const items = cautions(sheet, () => "");
+  return [...(items.length > 0 ? [listHtml("ul", items)] : []), `<p class="defer">${html(DEFER)}</p>`];
 }
 
 function cuts({ surfaces, units }: Sheet): readonly string[] {

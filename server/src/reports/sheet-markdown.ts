@@ -84,7 +84,6 @@ const cellMarkdown = (cell: Inline): string => markdownInline(cell).replace(/(?<
 const ALERTS: Readonly<Record<Box["tone"], string>> = {
   error: "CAUTION",
   warning: "WARNING",
-  safety: "IMPORTANT",
   note: "NOTE",
 };
 

@@ -131,7 +131,6 @@ function fitting(rows: readonly (readonly string[])[]): readonly number[] {
 const MARKS: Readonly<Record<Box["tone"], string>> = {
   error: "!!! ",
   warning: "! ",
-  safety: "! ",
   note: "| ",
 };
 

@@ -1,6 +1,6 @@
 /**
- * The safety duties of a surface's work: from which step to which each is stated, and which a step brings that the
- * recipe does not state. What is not stated is shown as well, because a sheet is worked from.
+ * The safety duties of a surface's work: where each is stated, and which a step brings that the recipe does not state. What
+ * is not stated is shown as well, because a sheet is worked from.
  *
  * Nothing here says that the work is safe, with the duties or without; the texts defer to those who can tell.
  */
@@ -9,12 +9,12 @@ import { alternatives, DUTIES, type Duty, type DutyWord } from "../../core/knowl
 import { airChangesText } from "../../core/measure/figures.ts";
 import { isStated, needFor } from "../../core/rules/duty-check.ts";
 import { type Action, type MaterialUse, OTHER_WORK } from "../../core/surface/actions.ts";
-import type { SheetDuty, SheetDutyStart } from "./model.ts";
-import { capital, stepsText, words } from "./words.ts";
+import type { SheetDuty } from "./model.ts";
+import { capital, words } from "./words.ts";
 
-/** A numbered step, coat or wait. */
-export interface NumberedAction {
-  readonly number: number;
+/** A step, coat or wait with its place in the run. */
+export interface PlacedAction {
+  readonly index: number;
   readonly action: Action;
 }
 
@@ -22,8 +22,8 @@ export interface DutySpan {
   readonly duty: Duty;
   readonly label: string;
   readonly stated: boolean;
-  /** The steps that it holds for, or, where it is not stated, those that bring it. */
-  readonly numbers: readonly number[];
+  /** Places of the actions that it holds for, or, where it is not stated, of those that bring it. */
+  readonly indexes: readonly number[];
 }
 
 /**
@@ -31,55 +31,38 @@ export interface DutySpan {
  * the work, such as a test that a laboratory has made, are left out.
  */
 export function dutySpans(
-  steps: readonly NumberedAction[],
+  steps: readonly PlacedAction[],
   isAnswered: (word: DutyWord) => boolean = () => false,
 ): readonly DutySpan[] {
   const spans = DUTIES.filter(({ word }) => !isAnswered(word)).flatMap((duty) => [
     ...statedSpans(duty, steps),
     ...missingSpan(duty, steps),
   ]);
-  return spans.toSorted((a, b) => a.numbers[0]! - b.numbers[0]!);
+  return spans.toSorted((a, b) => a.indexes[0]! - b.indexes[0]!);
 }
 
 /** A span for every row of steps for which the duty is stated, and with the same air. */
-function statedSpans(duty: Duty, steps: readonly NumberedAction[]): readonly DutySpan[] {
-  const spans: { readonly label: string; readonly numbers: number[] }[] = [];
+function statedSpans(duty: Duty, steps: readonly PlacedAction[]): readonly DutySpan[] {
+  const spans: { readonly label: string; readonly indexes: number[] }[] = [];
   let open: (typeof spans)[number] | undefined;
-  for (const { number, action } of steps) {
+  for (const { index, action } of steps) {
     const inForce = action.duties.get(duty.word);
     const label = inForce && labelOf(duty.word, inForce.airChanges);
-    if (label !== undefined && open?.label === label) open.numbers.push(number);
+    if (label !== undefined && open?.label === label) open.indexes.push(index);
     else if (label === undefined) open = undefined;
     else {
-      open = { label, numbers: [number] };
+      open = { label, indexes: [index] };
       spans.push(open);
     }
   }
   return spans.map((span) => ({ duty, stated: true, ...span }));
 }
 
-function missingSpan(duty: Duty, steps: readonly NumberedAction[]): readonly DutySpan[] {
-  const numbers = steps.flatMap(({ number, action }) =>
-    needFor(action, duty.word) && !isStated(action, duty.word) ? [number] : [],
+function missingSpan(duty: Duty, steps: readonly PlacedAction[]): readonly DutySpan[] {
+  const indexes = steps.flatMap(({ index, action }) =>
+    needFor(action, duty.word) && !isStated(action, duty.word) ? [index] : [],
   );
-  return numbers.length > 0 ? [{ duty, label: labelOf(duty.word), stated: false, numbers }] : [];
-}
-
-/** Duties that begin with a step; undefined where none does. */
-export function dutyStart(
-  spans: readonly DutySpan[],
-  number: number,
-  last: number,
-): SheetDutyStart | undefined {
-  const duties = spans
-    .filter(({ numbers }) => numbers[0] === number)
-    .map(({ duty, label, stated, numbers }) => ({
-      label,
-      doc: duty.doc,
-      stated,
-      extent: stated && numbers.at(-1) === last ? "from here to the end" : `for ${stepsText(numbers)}`,
-    }));
-  return duties.length > 0 ? { kind: "duties", duties } : undefined;
+  return indexes.length > 0 ? [{ duty, label: labelOf(duty.word), stated: false, indexes }] : [];
 }
 
 /** What to have on and what can hurt, in the words of a line. */
@@ -96,22 +79,22 @@ export interface LineDuties {
  */
 export function lineDuties(
   spans: readonly DutySpan[],
-  steps: readonly NumberedAction[],
-): (number: number, action: Action) => LineDuties {
+  steps: readonly PlacedAction[],
+): (index: number, action: Action) => LineDuties {
   const open = new Set(spans.map(({ duty }) => duty.word));
   const byHand = new Map(
-    steps.flatMap(({ number, action }) => (action.op === "wait" ? [] : [[number, action]])),
+    steps.flatMap(({ index, action }) => (action.op === "wait" ? [] : [[index, action]])),
   );
   const beginning = new Map<number, DutyWord[]>();
-  for (const { duty, stated, numbers } of spans) {
-    const lines = numbers.filter((number) => byHand.has(number));
+  for (const { duty, stated, indexes } of spans) {
+    const lines = indexes.filter((index) => byHand.has(index));
     const [first] = lines;
     if (!stated || first === undefined) continue;
-    if (lines.some((number) => isOfLine(byHand.get(number)!, duty.word))) continue;
+    if (lines.some((index) => isOfLine(byHand.get(index)!, duty.word))) continue;
     beginning.set(first, [...(beginning.get(first) ?? []), duty.word]);
   }
-  return (number, action) => {
-    const begins = beginning.get(number) ?? [];
+  return (index, action) => {
+    const begins = beginning.get(index) ?? [];
     const words = DUTIES.flatMap(({ word }) => {
       // Those of a solvent have a word of their own.
       if (word === "wet_rags" && hasSolventRags(action) && !needFor(action, word)) return [];
@@ -198,34 +181,29 @@ export function cautionsOf(action: Action): readonly string[] {
 }
 
 /**
- * Every duty of all surfaces once, the stated ones first, with where each holds. What is worn at which step stands on
- * the lines, which a range of steps here would only seem to contradict.
+ * Every duty of all surfaces once, the stated ones first, with the surfaces on whose work it holds. What is worn at which
+ * step stands on the lines, which a range of steps here would only seem to contradict.
  */
 export function sheetDuties(
   surfaces: readonly { readonly title: string; readonly spans: readonly DutySpan[] }[],
 ): readonly SheetDuty[] {
-  const merged = new Map<
-    string,
-    { readonly span: DutySpan; readonly where: string[]; readonly on: string[] }
-  >();
+  const merged = new Map<string, { readonly span: DutySpan; readonly on: Set<string> }>();
   for (const { title, spans } of surfaces) {
     for (const span of spans) {
       const key = `${span.label} ${span.stated}`;
-      const entry = merged.get(key) ?? { span, where: [], on: [] };
+      const entry = merged.get(key) ?? { span, on: new Set() };
       merged.set(key, entry);
-      entry.on.push(title);
-      entry.where.push(`${title === "" ? "" : `${title}, `}${stepsText(span.numbers)}`);
+      entry.on.add(title);
     }
   }
   const order = (word: DutyWord): number => DUTIES.findIndex((duty) => duty.word === word);
   return [...merged.values()]
-    .map(({ span: { duty, label, stated }, where, on }) => ({
+    .map(({ span: { duty, label, stated }, on }) => ({
       word: duty.word,
       label,
       doc: duty.doc,
       defer: duty.defer,
-      where,
-      surfaces: [...new Set(on)],
+      surfaces: [...on],
       stated,
     }))
     .toSorted((a, b) => Number(b.stated) - Number(a.stated) || order(a.word) - order(b.word));

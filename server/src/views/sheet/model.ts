@@ -41,7 +41,7 @@ export interface Sheet {
   readonly gaps: readonly SheetGap[];
   /** What is left open and has to be chosen before the work: parameters without an argument. */
   readonly choices: readonly SheetFact[];
-  /** Every duty of the sheet once, with where it holds. */
+  /** Every duty of the sheet once, with the surfaces on whose work it holds. */
   readonly duties: readonly SheetDuty[];
   /** The air that the fumes ask for; absent where none is computed. */
   readonly fumes?: SheetFumes;
@@ -97,8 +97,6 @@ export interface SheetDuty {
   readonly doc: string;
   /** Who decides what the sheet cannot know. */
   readonly defer: string;
-  /** `Top, steps 1 to 27` */
-  readonly where: readonly string[];
   /** Titles of the surfaces on whose work it holds. */
   readonly surfaces: readonly string[];
   /** False where a step brings it and the recipe does not state it. */
@@ -168,25 +166,13 @@ export interface SheetProcedure {
   readonly entries: readonly SheetEntry[];
 }
 
-export type SheetEntry = SheetPart | SheetDutyStart | SheetNote | SheetOpen | SheetStep;
+export type SheetEntry = SheetPart | SheetNote | SheetOpen | SheetStep;
 
 /** Where another recipe begins. */
 export interface SheetPart {
   readonly kind: "part";
   readonly title: string;
   readonly docs: Docs;
-}
-
-/** Duties that begin with the next step. */
-export interface SheetDutyStart {
-  readonly kind: "duties";
-  readonly duties: readonly {
-    readonly label: string;
-    readonly doc: string;
-    /** `from here to the end`, `for steps 3 to 5` */
-    readonly extent: string;
-    readonly stated: boolean;
-  }[];
 }
 
 export interface SheetNote {

@@ -24,14 +24,7 @@ import { itemOf } from "../../core/totals/planned-tasks.ts";
 import { actionHours } from "../../core/totals/task-plan.ts";
 import { fullUseAfter, lightUseAfter } from "../../core/totals/use-dates.ts";
 import { isDated, sessionsOf } from "../schedule/job-plan.ts";
-import {
-  cautionsOf,
-  type DutySpan,
-  dutySpans,
-  dutyStart,
-  lineDuties,
-  type NumberedAction,
-} from "./duties.ts";
+import { cautionsOf, type DutySpan, dutySpans, lineDuties } from "./duties.ts";
 import type { PlannedTime, SheetEntry, SheetPart, SheetProcedure, SheetStep } from "./model.ts";
 import { isPartOfStrip, stripAt } from "./strip-parts.ts";
 import { waitWords, windowAfter } from "./waits.ts";
@@ -63,10 +56,9 @@ export interface Procedure {
 export function procedureOf(input: ProcedureInput): Procedure {
   const { run } = input;
   const numbers = stepNumbers(run);
-  const steps = run.moments.flatMap(({ action }, index): readonly NumberedAction[] => {
-    const number = numbers[index];
-    return number === undefined ? [] : [{ number, action }];
-  });
+  const steps = run.moments.flatMap(({ action }, index) =>
+    action.op === "note" || action.op === "open" ? [] : [{ index, action }],
+  );
   const isTested = leadStatus(leadFactsOf(run)) === "none_found";
   const spans = dutySpans(steps, (word) => word === "lead_test" && isTested);
   const minds = lineDuties(spans, steps);
@@ -77,8 +69,7 @@ export function procedureOf(input: ProcedureInput): Procedure {
     const number = numbers[index];
     if (isPartOfStrip(run, index)) return heads;
     if (number === undefined) return [...heads, ...unnumbered(moment.action)];
-    const start = dutyStart(spans, number, steps.length);
-    return [...heads, ...(start ? [start] : []), stepOf(input, index, number, explained, minds)];
+    return [...heads, stepOf(input, index, number, explained, minds)];
   });
   const { title, piece, surface } = input;
   return {
@@ -170,7 +161,7 @@ function stepOf(
     number,
     ...wordsOf(input, index, moment, explained),
     cautions: cautionsOf(action),
-    ...minds(number, action),
+    ...minds(index, action),
     planned: plannedTimes(input, index, isPartOfStrip(input.run, index + 1) ? index + 1 : index),
     findings: input.findingsAt(action),
     ...litresOf(input, action),

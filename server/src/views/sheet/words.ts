@@ -5,7 +5,6 @@
 import { lookUp } from "../../../../grammar/src/look-up.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
-import { andList } from "../../core/model/suggest.ts";
 import type { FileId } from "../../core/place.ts";
 import {
   type LayerAction,
@@ -33,15 +32,6 @@ export const docsOf = ({ docs, file }: { readonly docs: string; readonly file: F
 /** A material as a line means it; a parameter that nothing was given for is still to be chosen. */
 export const useTitle = ({ name, material }: MaterialUse): string =>
   material ? titleOf(material) : `${words(name)} (to be chosen)`;
-
-/** `step 3`, `steps 3 and 5`, `steps 3 to 7` */
-export function stepsText(numbers: readonly number[]): string {
-  const [first = 0] = numbers;
-  const last = numbers.at(-1) ?? first;
-  if (numbers.length === 1) return `step ${first}`;
-  const inRow = numbers.every((number, i) => number === first + i);
-  return inRow ? `steps ${first} to ${last}` : `steps ${andList(numbers.map(String))}`;
-}
 
 /** The head of a step: `Sand with grit 120, then 150`, `Strip with Slow gel stripper`. */
 export function stepTitle(step: StepAction): string {
