@@ -198,7 +198,7 @@ function thenHtml({ startAt, then, pieces, strip }: BenchRow): string {
     const other = pieces.length === 2 ? pieces.find((piece) => piece !== then.firstPiece) : undefined;
     const [one, two] =
       other === undefined ? ["first piece", "last piece"] : [`piece ${then.firstPiece}`, `piece ${other}`];
-    return `${stageHtml}<span><i>${one}</i> ${first},</span> <span><i>${two}</i> ${free}</span>`;
+    return `${stageHtml}<span><small>${one}</small> ${first},</span> <span><small>${two}</small> ${free}</span>`;
   }
   if (then.hours === undefined) {
     if (then.leastHours !== undefined) return html(`${exactDuration(then.leastHours)} later at least`);

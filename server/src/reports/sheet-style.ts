@@ -115,7 +115,7 @@ ${BOX_WIDTHS}
 .row.early .ticks input:not(:checked) { border-style: dashed; }
 .row .on { display: none; }
 .row .then { font-weight: 700; }
-.row .then i { font-weight: 400; font-style: normal; }
+.row .then small { display: inline; font-weight: 400; color: inherit; }
 .row .then span { white-space: nowrap; }
 .row .then::before { content: "Don’t touch until "; font-weight: 400; color: var(--soft); }
 .row .more { grid-column: 2 / -1; }
@@ -212,7 +212,6 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .row .what { line-height: 1.08; }
   .row .wear, .row .danger, .row small { display: inline; font-size: 7pt; color: var(--ink); }
   .row > .then { font-size: 8pt; line-height: 1.1; text-align: right; }
-  .row .then i { font-size: 7pt; }
   .row .then span { display: block; }
   .row .then::before { content: none; }
   .row[aria-current] { margin: 0; padding: 0.35mm 0; outline: 0; }
