@@ -18,7 +18,7 @@ export const analyseAnew = (files: Readonly<Record<string, string>>): Analysis =
 
 function analysed(
   files: Readonly<Record<string, string>>,
-  options: Pick<AnalystOptions, "plan" | "onFault">,
+  options: Pick<AnalystOptions, "plan" | "onFault" | "parts">,
 ): Analysis {
   const analyst = createAnalyst({
     ...options,
@@ -45,10 +45,12 @@ const known = new Map<string, readonly FileFinding[]>();
 const MOST_KEPT = 1500;
 const LONGEST_KEPT = 10_000;
 
-/** The same where nothing depends on a plan, and none is made. */
-export function findingsWithoutPlans(text: string): readonly FileFinding[] {
-  return analysed({ "test.finish": text }, { plan: () => BEING_PLANNED }).findings("test.finish");
-}
+/** What the language itself has to say of one of several files: no rule of the trade looks at them, and nothing is planned. */
+export const untradedFindings = (
+  files: Readonly<Record<string, string>>,
+  file: string,
+): readonly FileFinding[] =>
+  analysed(files, { plan: () => BEING_PLANNED, parts: { rules: [] } }).findings(file);
 
 export const lineOf = (text: string, offset: number): number => text.slice(0, offset).split("\n").length;
 

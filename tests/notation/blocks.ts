@@ -3,7 +3,7 @@
  */
 import { memo } from "../../server/src/core/once.ts";
 import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
-import { findingsWithoutPlans } from "../harness/check-text.ts";
+import { untradedFindings } from "../harness/check-text.ts";
 
 const BOARD = "piece p {\n surface s {\n  shape area 1 m2\n  wood beech\n }\n}\n";
 const WORK =
@@ -50,10 +50,16 @@ export const LANGUAGE: ReadonlySet<string> = new Set([
   "follow-cycle",
 ]);
 
-/** What the language itself has to say of a text. No plan has a part in it, and of several tests each asks again. */
+/** What the language itself has to say of a text. Of several tests each asks again. */
 export const languageFindings = memo((text: string): readonly FileFinding[] =>
-  findingsWithoutPlans(text).filter((finding) => LANGUAGE.has(finding.rule)),
+  languageFindingsOf({ "test.finish": text }, "test.finish"),
 );
+
+/** What the language itself has to say of one of several files. */
+export const languageFindingsOf = (
+  files: Readonly<Record<string, string>>,
+  file: string,
+): readonly FileFinding[] => untradedFindings(files, file).filter(({ rule }) => LANGUAGE.has(rule));
 
 /** `wrong-unit "3 h"` for every finding of the language, with the text it stands on, in order; all errors but hints. */
 export function findingsIn(block: string, line: string): string {

@@ -17,9 +17,10 @@
  */
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { analyse, lineOf } from "../harness/check-text.ts";
+import { memo } from "../../server/src/core/once.ts";
+import { lineOf } from "../harness/check-text.ts";
 import { sampleNames, sampleText } from "../harness/samples.ts";
-import { LANGUAGE, languageFindings } from "./blocks.ts";
+import { languageFindings, languageFindingsOf } from "./blocks.ts";
 import { formatted, meaningOf } from "./said.ts";
 
 const textOf = (name: string): string => readFileSync(new URL(`${name}.finish`, import.meta.url), "utf8");
@@ -128,13 +129,12 @@ const WITHOUT_A_LINE: ReadonlySet<string> = new Set([
 const SAMPLES = Object.fromEntries(sampleNames.map((name) => [`samples/${name}`, sampleText(name)]));
 
 /** Those of the sixth round name what the samples declare. */
-const errorsIn = (text: string) =>
+const errorsIn = memo((text: string) =>
   (text.includes('use "../samples/')
-    ? analyse({ ...SAMPLES, "mill/job.finish": text })
-        .findings("mill/job.finish")
-        .filter(({ rule }) => LANGUAGE.has(rule))
+    ? languageFindingsOf({ ...SAMPLES, "mill/job.finish": text }, "mill/job.finish")
     : languageFindings(text)
-  ).filter(({ severity }) => severity === "error");
+  ).filter(({ severity }) => severity === "error"),
+);
 
 describe("first versions", () => {
   test.each(NAMES)("%s: what is refused, each line by one error", (name) => {

@@ -5,7 +5,7 @@
 import { describe, expect, test } from "vitest";
 import { sheetReport } from "../../server/src/reports/sheet-report.ts";
 import { sectionOf } from "../../server/src/views/section/section.ts";
-import { habitOf, unitsForAll } from "../../server/src/views/units.ts";
+import { habitOf, unitsForAll } from "../../server/src/core/units-told.ts";
 import { analyseAnew as analyse } from "../harness/check-text.ts";
 import { growth, MOST_GROWTH } from "../harness/growth.ts";
 

@@ -9,10 +9,11 @@ import { findingsOf } from "../harness/check-text.ts";
  * 80 %: ln 0.80 = −0.22314, sum 0.47339, dew point 243.04 · 0.47339 / (17.625 − 0.47339) = 6.71 C: 3.29 C, enough.
  */
 const porch = {
+  units: "metric",
   air: { temperature: 9, humidity: 88 },
   limits: { low: 10, high: 30, humidity: 85 },
   ignition: true,
-};
+} as const;
 
 test("at 10 C the 85 % of a label is too near the dew point, and 80 % is not", () => {
   expect(dryEnough(10, [porch])).toBe(80);
@@ -31,7 +32,7 @@ test("a cold shop with a heater: the work goes elsewhere, and to what air", () =
 test("wood is damp from 80 % on, where it comes to 16 %, and is not in drier air near its dew point", () => {
   const kinds = ["near its dew point"];
   const at = (humidity: number) =>
-    airRemedy(kinds, [{ air: { temperature: 18, humidity }, ignition: false }]);
+    airRemedy(kinds, [{ units: "metric", air: { temperature: 18, humidity }, ignition: false }]);
   expect(at(80)).toContain("6 to 12 % moisture by a meter");
   expect(at(79)).not.toContain("moisture");
 });
@@ -44,22 +45,34 @@ test("work that frees lead stays out of the warm room", () => {
 
 test("one limit for one thing: the label's is told as the reason, and the dew point's only without it", () => {
   expect(airRemedy(["too damp", "near its dew point"], [porch])).not.toMatch(/at (?:least|most)/u);
-  const damp = { air: { temperature: 18, humidity: 84 }, ignition: false };
+  const damp = { units: "metric", air: { temperature: 18, humidity: 84 }, ignition: false } as const;
   expect(airRemedy(["near its dew point"], [damp])).toContain("40 to 60 % RH (at most 80 % RH)");
 });
 
 test("warmth to work in is not the limit, and keeps to it where the limit is warmer", () => {
-  expect(workingWarmth(10, 32)).toBe("18 to 22 C");
-  expect(workingWarmth(21, 32)).toBe("21 to 23 C");
-  expect(workingWarmth(18, 20)).toBe("18 to 20 C");
-  expect(workingWarmth(10, 15)).toBe("15 C");
+  expect(workingWarmth("metric", 10, 32)).toBe("18 to 22 C");
+  expect(workingWarmth("metric", 21, 32)).toBe("21 to 23 C");
+  expect(workingWarmth("metric", 18, 20)).toBe("18 to 20 C");
+  expect(workingWarmth("metric", 10, 15)).toBe("15 C");
+  // 18 C are 64.4 F, 22 C 71.6 F.
+  expect(workingWarmth("us", 10, 32)).toBe("64 to 72 F");
 });
 
 test("what bears the air is named, and nothing that the shop's heater can light", () => {
-  const cold = { air: { temperature: 6, humidity: 60 }, limits: { low: 10 }, ignition: false };
+  const cold = {
+    units: "metric",
+    air: { temperature: 6, humidity: 60 },
+    limits: { low: 10 },
+    ignition: false,
+  } as const;
   expect(airRemedy(["too cold"], [cold])).toContain("or use what bears this air, such as alkyd paint.");
   expect(airRemedy(["too cold"], [{ ...cold, ignition: true }])).not.toContain("alkyd");
-  const damp = { air: { temperature: 20, humidity: 78 }, limits: { humidity: 70 }, ignition: true };
+  const damp = {
+    units: "metric",
+    air: { temperature: 20, humidity: 78 },
+    limits: { humidity: 70 },
+    ignition: true,
+  } as const;
   expect(airRemedy(["too damp"], [damp])).toContain("such as waterborne polyurethane");
 });
 

@@ -46,6 +46,7 @@ import { createJobHistory } from "./surface/job-history.ts";
 import { outlineOf } from "./surface/outline.ts";
 import { createRunner, runAssumed } from "./surface/run.ts";
 import { createTotaller, type JobResult } from "./totals/job-totals.ts";
+import { unitsFor } from "./units-told.ts";
 
 export type { Checker, CheckerParts, CheckView } from "./checker.ts";
 
@@ -158,7 +159,8 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     admit(jobTooLarge(jobWork(runner.job(job))));
     return withAir(totaller.atHand(job), (shop) => rooms.get(shop), remembered);
   });
-  const judge = judgeBy(parts.rules);
+  const unitsOf = (file: FileId) => unitsFor({ program, units: parts.units }, file);
+  const judge = judgeBy(parts.rules, unitsOf);
   const namesOfEach = memo((file: ProgramFile) => namesIn(file, resolutions, remembered));
   const factsOf = memo((result: JobResult) => jobFacts(checker, remembered, result));
   const work = createFileWork({
@@ -180,6 +182,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     roomOf,
     factsOf,
     judge,
+    unitsOf,
     inSameShops,
   });
   const names = memo((file: FileId) => {

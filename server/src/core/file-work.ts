@@ -17,6 +17,7 @@ import {
 } from "./budget.ts";
 import { type CheckView, jobsOf, recipesOf } from "./checker.ts";
 import type { RoomOfJobs } from "./fumes/room-of-jobs.ts";
+import type { UnitSystem } from "./measure/shown-figures.ts";
 import { drained } from "./memory/again.ts";
 import type { Owner, Remembered } from "./memory/memory.ts";
 import type { DeclarationNames, NamesIn } from "./model/check-names.ts";
@@ -95,6 +96,8 @@ export interface FileWorkParts {
   readonly roomOf: (shop: Shop) => RoomOfJobs | undefined;
   readonly factsOf: (result: JobResult) => JobFacts;
   readonly judge: Judge;
+  /** What the figures of a file are told in. */
+  readonly unitsOf: (file: FileId) => UnitSystem;
   /** These jobs, and those that share their shops. */
   readonly inSameShops: (own: readonly Job[]) => Iterable<Job>;
 }
@@ -200,7 +203,10 @@ export function createFileWork(parts: FileWorkParts): FileWork {
   }
 
   const judged = <T>(list: string, file: FileId, column: readonly Outcome<T>[], look: (it: T) => Judgement) =>
-    remembered.rows(list, whole(file), [column], (row) => look(valueIn(column[row]!)));
+    // A list for each system of units, as their texts differ.
+    remembered.rows(`${list}, ${parts.unitsOf(file)}`, whole(file), [column], (row) =>
+      look(valueIn(column[row]!)),
+    );
 
   const oddOf = <T>(
     list: string,

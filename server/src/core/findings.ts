@@ -1,6 +1,7 @@
 /**
  * Findings: what the checker has to say about a text, as plain data in offsets relative to declarations.
  */
+import type { UnitSystem } from "./measure/shown-figures.ts";
 import type { Place } from "./place.ts";
 import { withoutFullStop } from "./sentence.ts";
 
@@ -186,6 +187,8 @@ export interface Eased {
 
 /** The air of a shop, in C and percent, and what a layer asks of it. */
 export interface AirNeed {
+  /** What its figures are told in. */
+  readonly units: UnitSystem;
   readonly air: { readonly temperature: number; readonly humidity?: number };
   readonly limits?: { readonly low?: number; readonly high?: number; readonly humidity?: number };
   /** The shop has a flame, a heater or sparks in it. */

@@ -5,6 +5,7 @@
 import type { UnitSystem } from "../core/measure/shown-figures.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
+import { unitsForAll } from "../core/units-told.ts";
 import { careCards } from "../views/care-card.ts";
 import type { HandedOn } from "../views/handed-on.ts";
 import type { FileSpan } from "../views/places/file-finding.ts";
@@ -12,7 +13,6 @@ import { plannedShops, type ShopSource } from "../views/schedule/shop-weeks.ts";
 import type { Sheet } from "../views/sheet/model.ts";
 import { shoppingList } from "../views/shopping-list.ts";
 import { shortRecipe } from "../views/short-recipe.ts";
-import { unitsForAll } from "../views/units.ts";
 import { calendarReport } from "./calendar-report.ts";
 import { careReport } from "./care-report.ts";
 import { coloursFor } from "./colours.ts";

@@ -1,9 +1,9 @@
 /** `compare`: ways of doing a job, or versions of one, side by side. */
 import path from "node:path";
+import { unitsForAll } from "../../core/units-told.ts";
 import { comparisonJson } from "../../reports/comparison-json.ts";
 import { comparisonText, type SideNames } from "../../reports/comparison-text.ts";
 import { type ComparedJob, compareJobs } from "../../views/job-comparison.ts";
-import { unitsForAll } from "../../views/units.ts";
 import {
   type AddCommand,
   askedJobs,

@@ -1,6 +1,7 @@
 /** `shopping`: what to buy for several jobs together. */
 
 import { jobPaper } from "../../core/totals/paper.ts";
+import { unitsForAll } from "../../core/units-told.ts";
 import {
   type ShoppingReport,
   shoppingCsv,
@@ -9,7 +10,6 @@ import {
   shoppingText,
 } from "../../reports/shopping-report.ts";
 import { shoppingList } from "../../views/shopping-list.ts";
-import { unitsForAll } from "../../views/units.ts";
 import {
   type AddCommand,
   askedJobs,

@@ -23,10 +23,16 @@ export type UnitSystem = (typeof UNIT_SYSTEMS)[number];
 
 export interface ShownFigures {
   readonly litres: (litres: number) => string;
+  /** A share of the measure that people mix by: `200 mL` to `a litre`. */
+  readonly mixedIn: (share: number) => { readonly part: string; readonly whole: string };
   readonly area: (m2: number) => string;
   /** Of m2, that a reader adds up. */
   readonly areas: (m2: readonly number[]) => Addends;
   readonly degrees: (celsius: number) => string;
+  /** A difference of temperatures, in degrees Celsius. */
+  readonly degreesApart: (celsius: number) => string;
+  /** `18 to 22 C`; one figure where both are told alike. */
+  readonly degreesBetween: (low: number, high: number) => string;
   readonly air: (air: ShownAir) => string;
   /** A difference of ten degrees Celsius. */
   readonly tenDegrees: string;
@@ -38,9 +44,12 @@ export const figuresIn = (units: UnitSystem): ShownFigures => (units === "us" ? 
 
 const METRIC: ShownFigures = {
   litres: litresText,
+  mixedIn: (share) => ({ part: litresText(share), whole: "a litre" }),
   area: areaText,
   areas: areasThatAddUp,
   degrees: degreesText,
+  degreesApart: degreesText,
+  degreesBetween: (low, high) => between(formatNumber(low, 1), formatNumber(high, 1), "C"),
   air: airText,
   tenDegrees: "10 C",
   covers: (value) => formatAmount({ dimension: "spreading rate", value }),
@@ -52,6 +61,14 @@ function inUnit(value: number, unit: string): number {
   return (value * divide) / multiply - offset;
 }
 
+const FLUID_OUNCES_IN_QUART = 32;
+
+/** Of a difference: 180 degrees of the one between freezing and boiling are 100 of the other. */
+const FAHRENHEIT_PER_CELSIUS = 1.8;
+
+const between = (low: string, high: string, unit: string): string =>
+  low === high ? `${high} ${unit}` : `${low} to ${high} ${unit}`;
+
 const fahrenheit = (celsius: number): string => `${formatNumber(inUnit(celsius, "F"), 0)} F`;
 
 const US: ShownFigures = {
@@ -60,9 +77,13 @@ const US: ShownFigures = {
     if (quarts < 0.25) return `${formatNumber(inUnit(litres, "floz"), 1)} floz`;
     return quarts < 4 ? `${formatNumber(quarts, 2)} qt` : `${formatNumber(inUnit(litres, "gal"), 2)} gal`;
   },
+  mixedIn: (share) => ({ part: `${formatNumber(share * FLUID_OUNCES_IN_QUART, 1)} floz`, whole: "a quart" }),
   area: (m2) => `${formatNumber(inUnit(m2, "ft2"), 1)} ft2`,
   areas: (m2) => squareFeetThatAddUp(m2.map((each) => inUnit(each, "ft2"))),
   degrees: fahrenheit,
+  degreesApart: (celsius) => `${formatNumber(celsius * FAHRENHEIT_PER_CELSIUS, 0)} F`,
+  degreesBetween: (low, high) =>
+    between(formatNumber(inUnit(low, "F"), 0), formatNumber(inUnit(high, "F"), 0), "F"),
   air: ({ temperature, humidity }) =>
     humidity === undefined
       ? fahrenheit(temperature)

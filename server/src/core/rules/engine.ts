@@ -11,15 +11,16 @@
 
 import { byGravity, type Finding, type RelatedPlace, type Severity } from "../findings.ts";
 import { attempt, type Fault } from "../internal-error.ts";
+import type { UnitSystem } from "../measure/shown-figures.ts";
 import { onceFor, onceForList } from "../once.ts";
-import { type Place, placeKey, samePlace } from "../place.ts";
+import { type FileId, type Place, placeKey, samePlace } from "../place.ts";
 import type { Action, LayerAction, StepAction, WaitAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { cautious } from "./lead-caution.ts";
 import type { JobContext, MomentContext, Report, RunContext, TradeRule } from "./rule.ts";
 import { whereText, whereWithoutJob } from "./texts.ts";
 
-export interface JobFacts extends Omit<JobContext, "report" | "reportAt"> {}
+export interface JobFacts extends Omit<JobContext, "report" | "reportAt" | "units"> {}
 
 export interface EngineInput {
   /** Of the runs of the file's recipes by themselves. */
@@ -152,9 +153,14 @@ const draftOf = (draft: Omit<Draft, "key" | "line">): Draft => ({
   line: `${draft.rule.id}\u0000${draft.place.file}\u0000${draft.place.declaration}\u0000${lineKey(draft)}\u0000${draft.job ?? ""}`,
 });
 
-/** What rules say of a run depends on the run alone, so it is said once for as long as the run is kept. */
+const inEachUnits = <T>(make: (units: UnitSystem) => T): Readonly<Record<UnitSystem, T>> => ({
+  metric: make("metric"),
+  us: make("us"),
+});
+
+/** What rules say of a run depends on the run and its figures' units alone, so it is said once for as long as the run is kept. */
 const runOutcomes = onceFor((rules: readonly TradeRule[]) =>
-  onceFor((run: SurfaceRun) => judgeRun(rules, run)),
+  inEachUnits((units) => onceFor((run: SurfaceRun) => judgeRun(rules, run, units))),
 );
 
 /** The rules at work: what they say of a run, and of a job and its runs, once for as long as they are kept. */
@@ -163,10 +169,15 @@ export interface Judge {
   job(facts: JobFacts): Judgement;
 }
 
-export const judgeBy = (rules: readonly TradeRule[]): Judge => ({
-  run: runOutcomes(rules),
-  job: (facts) => together([...facts.runs.map(runOutcomes(rules)), jobOutcomes(rules)(facts)]),
-});
+/** `unitsOf` says what the figures of a file are told in. */
+export function judgeBy(rules: readonly TradeRule[], unitsOf: (file: FileId) => UnitSystem): Judge {
+  const [ofRun, ofJob] = [runOutcomes(rules), jobOutcomes(rules)];
+  const run = (each: SurfaceRun): Judgement => ofRun[unitsOf(each.owner.file)](each);
+  return {
+    run,
+    job: (facts) => together([...facts.runs.map(run), ofJob[unitsOf(facts.job.file)](facts)]),
+  };
+}
 
 const partOf = (rule: TradeRule): string => `The rule \`${rule.id}\``;
 
@@ -174,7 +185,7 @@ const partOf = (rule: TradeRule): string => `The rule \`${rule.id}\``;
  * Every rule looks at every moment, so what they are shown is made once for all of them: `judge` is the rule that is
  * looking, by which its reports are known.
  */
-function judgeRun(rules: readonly TradeRule[], run: SurfaceRun): Judgement {
+function judgeRun(rules: readonly TradeRule[], run: SurfaceRun, units: UnitSystem): Judgement {
   const drafts: Draft[] = [];
   const faults: Fault[] = [];
   const place = run.job ? run.job.namePlace : run.recipe!.namePlace;
@@ -182,9 +193,10 @@ function judgeRun(rules: readonly TradeRule[], run: SurfaceRun): Judgement {
   const reportOn = (action: Action, report: Report): void => {
     if (!isOpenTo(judge!, run, action)) drafts.push(actionDraft(judge!, run, action, report));
   };
-  const shown = contextsOf(run, reportOn);
+  const shown = contextsOf(run, units, reportOn);
   const whole: RunContext = {
     run,
+    units,
     report: reportOn,
     reportAt: (at, report) => drafts.push(placeDraft(judge!, at, report, whereOf(run))),
   };
@@ -219,26 +231,25 @@ type Shown =
   | { readonly op: "wait"; readonly context: MomentContext<WaitAction> };
 
 /** The moments that rules look at. After an unknown part of the recipe nothing is certain enough to be reported. */
-function contextsOf(run: SurfaceRun, reportOn: RunContext["report"]): readonly Shown[] {
+function contextsOf(run: SurfaceRun, units: UnitSystem, reportOn: RunContext["report"]): readonly Shown[] {
   const shown: Shown[] = [];
   for (const [index, moment] of run.moments.entries()) {
     const { action, before } = moment;
     if (!before.certain) continue;
-    const report = (each: Report): void => reportOn(action, each);
-    if (action.op === "step") shown.push({ op: "step", context: { ...moment, action, run, index, report } });
-    if (action.op === "layer")
-      shown.push({ op: "layer", context: { ...moment, action, run, index, report } });
-    if (action.op === "wait") shown.push({ op: "wait", context: { ...moment, action, run, index, report } });
+    const more = { run, units, index, report: (each: Report): void => reportOn(action, each) };
+    if (action.op === "step") shown.push({ op: "step", context: { ...moment, action, ...more } });
+    if (action.op === "layer") shown.push({ op: "layer", context: { ...moment, action, ...more } });
+    if (action.op === "wait") shown.push({ op: "wait", context: { ...moment, action, ...more } });
   }
   return shown;
 }
 
 /** Of a job as of a run: what is said of it depends on these facts alone, and is said once while they are kept. */
 const jobOutcomes = onceFor((rules: readonly TradeRule[]) =>
-  onceFor((facts: JobFacts) => judgeJob(rules, facts)),
+  inEachUnits((units) => onceFor((facts: JobFacts) => judgeJob(rules, facts, units))),
 );
 
-function judgeJob(rules: readonly TradeRule[], facts: JobFacts): Judgement {
+function judgeJob(rules: readonly TradeRule[], facts: JobFacts, units: UnitSystem): Judgement {
   const drafts: Draft[] = [];
   const faults: Fault[] = [];
   for (const rule of rules) {
@@ -247,6 +258,7 @@ function judgeJob(rules: readonly TradeRule[], facts: JobFacts): Judgement {
     const check = (): void =>
       onJob({
         ...facts,
+        units,
         report: (run, action, report) => {
           if (!isOpenTo(rule, run, action)) drafts.push(actionDraft(rule, run, action, report));
         },

@@ -6,8 +6,8 @@ import { condensation } from "../air/condensation.ts";
 import type { AirNeed, Finding, FindingText } from "../findings.ts";
 import { family } from "../knowledge/families.ts";
 import type { FamilyName } from "../knowledge/family-names.ts";
-import { degreesText, humidityText } from "../measure/figures.ts";
-import { formatNumber } from "../measure/format-amount.ts";
+import { humidityText } from "../measure/figures.ts";
+import { figuresIn, type UnitSystem } from "../measure/shown-figures.ts";
 import { andList } from "../model/suggest.ts";
 import { placeKey } from "../place.ts";
 import { sentence } from "../sentence.ts";
@@ -52,10 +52,14 @@ function elsewhereWarm(figures: string, freesLead: boolean, isTold: boolean): st
  * "18 to 22 C", or what of it is within the limits: warmth to work in. A limit is where a film just forms, not what to aim
  * at; common practice, no source.
  */
-export function workingWarmth(low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY): string {
+export function workingWarmth(
+  units: UnitSystem,
+  low = Number.NEGATIVE_INFINITY,
+  high = Number.POSITIVE_INFINITY,
+): string {
   const from = Math.min(Math.max(18, low), high);
   const to = Math.min(Math.max(22, from + 2), high);
-  return from < to ? `${formatNumber(from, 1)} to ${degreesText(to)}` : degreesText(from);
+  return figuresIn(units).degreesBetween(from, to);
 }
 
 /** "40 to 60 % RH", or what of it is dry enough; common practice, no source. */
@@ -136,7 +140,7 @@ const COMMON = [
  * air that is far enough from its dew point is another figure than the label's, and only said where no label's is.
  */
 function fitAir(kinds: readonly string[], needs: readonly AirNeed[]): string {
-  const air = needs[0]!.air;
+  const { air, units } = needs[0]!;
   const low = Math.max(...needs.map(({ limits }) => limits?.low ?? Number.NEGATIVE_INFINITY));
   const high = Math.min(...needs.map(({ limits }) => limits?.high ?? Number.POSITIVE_INFINITY));
   const isCold = kinds.includes("too cold");
@@ -147,8 +151,8 @@ function fitAir(kinds: readonly string[], needs: readonly AirNeed[]): string {
   const told = isDamp || ((isWarm || isCold) && air.humidity !== undefined);
   const most = dryEnough(coldest, needs);
   const goals = [
-    ...(isCold ? [workingWarmth(low, high)] : []),
-    ...(isWarm ? [workingWarmth(low, Math.min(high, WARMEST_ROOM_C))] : []),
+    ...(isCold ? [workingWarmth(units, low, high)] : []),
+    ...(isWarm ? [workingWarmth(units, low, Math.min(high, WARMEST_ROOM_C))] : []),
     ...(told ? [workingHumidity(most)] : []),
   ];
   const isNearDewAlone = kinds.includes("near its dew point") && !kinds.includes("too damp");

@@ -6,6 +6,7 @@
  */
 import type { Caution, Eased, FindingText, Fix, GroupPart, RelatedPlace, Severity } from "../findings.ts";
 import type { JobAir } from "../fumes/job-air.ts";
+import type { UnitSystem } from "../measure/shown-figures.ts";
 import type { Job, Material } from "../model/model.ts";
 import type { Place } from "../place.ts";
 import type { Schedule } from "../schedule/types.ts";
@@ -91,7 +92,7 @@ export interface Report extends Omit<FindingText, "where"> {
 }
 
 /** A time that something needed and did not have. */
-export interface NeededWait {
+export interface NeededWait extends Told {
   readonly needed: DryingTime;
   /** Hours that it had. */
   readonly had: number;
@@ -105,15 +106,21 @@ export interface ShortWait extends NeededWait {
   readonly sayAll: (waits: readonly NeededWait[]) => Report;
 }
 
+/** What every rule is told. */
+interface Told {
+  /** What figures are told in. */
+  readonly units: UnitSystem;
+}
+
 /** One action on one surface. `before` is the surface as the action finds it. */
-export interface MomentContext<A extends Action = Action> extends Moment<A> {
+export interface MomentContext<A extends Action = Action> extends Moment<A>, Told {
   readonly run: SurfaceRun;
   readonly index: number;
   report(report: Report): void;
 }
 
 /** A whole run, once it is over. */
-export interface RunContext {
+export interface RunContext extends Told {
   readonly run: SurfaceRun;
   /** Reports on an action of the run. */
   report(action: Action, report: Report): void;
@@ -122,7 +129,7 @@ export interface RunContext {
 }
 
 /** A job as a whole. */
-export interface JobContext {
+export interface JobContext extends Told {
   readonly job: Job;
   readonly runs: readonly SurfaceRun[];
   readonly totals: JobTotals;

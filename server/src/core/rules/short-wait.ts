@@ -7,6 +7,7 @@ import { gravest, type RelatedPlace, type Severity } from "../findings.ts";
 import { factorText } from "../measure/figures.ts";
 import { exactDuration, formatDuration, roundedUpHours, spokenDuration } from "../measure/format-amount.ts";
 import { quantityText } from "../measure/read-quantity.ts";
+import { figuresIn } from "../measure/shown-figures.ts";
 import type { Material } from "../model/model.ts";
 import { andList } from "../model/suggest.ts";
 import { placeKey } from "../place.ts";
@@ -16,7 +17,7 @@ import type { SurfaceRun } from "../surface/run.ts";
 import { type Coat, hasReached, type SurfaceState, sureHours, waitedOf } from "../surface/state.ts";
 import { isWithinMargin, levelBeyondMargin, shortfallLevel, shortfallOf } from "../surface/wait-margin.ts";
 import { shopAirText } from "../surface/wait-words.ts";
-import type { NeededWait, Report } from "./rule.ts";
+import type { NeededWait, Report, RunContext } from "./rule.ts";
 import { fitting, related, useName } from "./texts.ts";
 
 export interface ShortWaitSays {
@@ -55,7 +56,12 @@ export function shortWait(own: NeededWait, says: ShortWaitSays, rest: Rest = {})
 }
 
 /** The needed time in a run, and whose air that is. */
-export const neededIn = (run: SurfaceRun, needed: DryingTime, had: number): NeededWait => ({
+export const neededIn = (
+  { run, units }: Pick<RunContext, "run" | "units">,
+  needed: DryingTime,
+  had: number,
+): NeededWait => ({
+  units,
   needed,
   had,
   ...(run.job ? { job: run.job.name } : {}),
@@ -188,8 +194,8 @@ function neededText(waits: readonly NeededWait[], { of, who }: Pick<ShortWaitSay
         : `${of ? `The label of ${of}` : "Its label"} asks for ${told}`;
   const shops = waits.filter(({ needed }) => needed.factor > 1.005 || needed.tooCold);
   if (shops.length === 0) return `${base}.`;
-  const inShops = shops.slice(0, MOST_SHOPS).map(({ needed, shop, job }) => {
-    const air = shopAirText(needed.cause);
+  const inShops = shops.slice(0, MOST_SHOPS).map(({ needed, shop, job, units }) => {
+    const air = shopAirText(needed.cause, figuresIn(units));
     const where = shop ? `the air of \`${shop}\`` : "the shop's air";
     const whose = waits.length > 1 && job ? ` for job \`${job}\`` : "";
     // By how much, the finding on its air says.

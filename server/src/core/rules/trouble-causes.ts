@@ -1,7 +1,8 @@
 /** Which causes of a trouble are seen in the record and the recipe of this very coat. */
 import type { CauseId, Trouble } from "../knowledge/troubles.ts";
-import { degreesText, humidityText } from "../measure/figures.ts";
+import { humidityText } from "../measure/figures.ts";
 import { formatDuration, formatNumber } from "../measure/format-amount.ts";
+import { figuresIn, type ShownFigures, type UnitSystem } from "../measure/shown-figures.ts";
 import { stageHours, topCoat } from "../surface/state.ts";
 import { hoursApart, type RecordedCoat } from "./recorded-coats.ts";
 import { coatName, useName } from "./texts.ts";
@@ -16,10 +17,12 @@ export interface RankedCause {
 export function rankedCauses(
   trouble: Trouble,
   coat: RecordedCoat,
+  units: UnitSystem,
   plannedLitres?: number,
 ): readonly RankedCause[] {
+  const say = figuresIn(units);
   const causes = trouble.causes.map((id): RankedCause => {
-    const seen = SEEN[id](coat, plannedLitres);
+    const seen = SEEN[id](coat, say, plannedLitres);
     return { id, ...(seen === undefined ? {} : { seen }) };
   });
   return [
@@ -28,7 +31,7 @@ export function rankedCauses(
   ];
 }
 
-type Look = (coat: RecordedCoat, plannedLitres?: number) => string | undefined;
+type Look = (coat: RecordedCoat, say: ShownFigures, plannedLitres?: number) => string | undefined;
 
 /** The air of the line, else that of the shop. */
 const airOf = ({ record, run }: RecordedCoat) => record.facts.air ?? run.shop?.air?.value;
@@ -47,16 +50,16 @@ const SEEN: Readonly<Record<CauseId, Look>> = {
       ? `the air was at ${humidityText(humidity)}`
       : undefined;
   },
-  "cold air": (coat) => {
+  "cold air": (coat, say) => {
     const air = airOf(coat);
     const low = coat.moment.action.use.material?.limits?.value.low;
     return air && air.temperature < Math.max(COLD_C, low ?? 0)
-      ? `the air was at ${degreesText(air.temperature)}`
+      ? `the air was at ${say.degrees(air.temperature)}`
       : undefined;
   },
-  "warm air": (coat) => {
+  "warm air": (coat, say) => {
     const air = airOf(coat);
-    return air && air.temperature > WARM_C ? `the air was at ${degreesText(air.temperature)}` : undefined;
+    return air && air.temperature > WARM_C ? `the air was at ${say.degrees(air.temperature)}` : undefined;
   },
   "a coat put on too soon": ({ below, record }) => {
     const needed = below && stageHours(below.coat, "recoat");
@@ -73,7 +76,7 @@ const SEEN: Readonly<Record<CauseId, Look>> = {
       ? `${coatName(below.coat)} below was past its ${formatDuration(latest)} and not sanded`
       : undefined;
   },
-  "too thick a coat": ({ record, moment }, planned) => {
+  "too thick a coat": ({ record, moment }, _, planned) => {
     const { laid } = moment.action;
     const used = record.facts.used?.dimension === "volume" ? record.facts.used.value : undefined;
     if (used !== undefined && planned !== undefined && used > planned * MUCH)

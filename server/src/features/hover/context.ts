@@ -9,7 +9,7 @@ import type { Recipe } from "../../core/model/model.ts";
 import type { ProgramDeclaration, Scope } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
-import { unitsFor } from "../../views/units.ts";
+import { unitsFor } from "../../core/units-told.ts";
 
 export interface HoverContext {
   readonly checker: Checker;

@@ -79,7 +79,7 @@ export const waterborneOverUncuredOil: TradeRule = {
     },
   ],
   checks: {
-    onLayer: ({ action, before, run, index, report }) => {
+    onLayer: ({ action, before, run, index, units, report }) => {
       const over = action.use.material?.family;
       const below = topCoat(before);
       if (over?.drying !== "waterborne" || !below?.family || !mustCureFirst(below.family)) return;
@@ -89,7 +89,7 @@ export const waterborneOverUncuredOil: TradeRule = {
       const name = briefCoatName(below);
       report(
         shortWait(
-          neededIn(run, needed, had),
+          neededIn({ run, units }, needed, had),
           {
             headlines: (after, need) => {
               const needs = `needs ${need}${after ? `, not ${after},` : ""} before`;

@@ -215,7 +215,7 @@ const layerOfFiller = (coat: Coat | undefined): Filled | undefined =>
     : undefined;
 
 function checkFilling(
-  { action, before, run, report }: MomentContext<StepAction | LayerAction>,
+  { action, before, run, units, report }: MomentContext<StepAction | LayerAction>,
   filling: Filled,
 ): void {
   const material = filling.use.material;
@@ -229,7 +229,7 @@ function checkFilling(
   const isNight = needed.cause.law === "a night";
   report(
     shortWait(
-      neededIn(run, needed, sureHours(waited)),
+      neededIn({ run, units }, needed, sureHours(waited)),
       {
         headlines: (after, need) =>
           [`\`${filling.use.name}\` is`, "Filler is"].map(

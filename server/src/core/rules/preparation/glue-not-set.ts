@@ -92,7 +92,7 @@ function checkJoints(ctx: MomentContext<StepAction | LayerAction>): void {
 }
 
 function checkJoint(
-  { action, before, run, report }: MomentContext<StepAction | LayerAction>,
+  { action, before, run, units, report }: MomentContext<StepAction | LayerAction>,
   joint: Filling,
 ): void {
   const material = joint.use.material;
@@ -104,7 +104,7 @@ function checkJoint(
   const did = action.op === "layer" ? "coated" : "worked on";
   report(
     shortWait(
-      neededIn(run, needed, sureHours(waited)),
+      neededIn({ run, units }, needed, sureHours(waited)),
       {
         headlines: (after, need) =>
           [`The joint with \`${joint.use.name}\` is`, "A joint is"].map(

@@ -76,7 +76,7 @@ export const maskedBeforeDry: TradeRule = {
     },
   ],
   checks: {
-    onStep: ({ action, before, run, index, report }) => {
+    onStep: ({ action, before, run, index, units, report }) => {
       const below = topCoat(before);
       if (action.verb !== "mask" || below?.origin !== "new" || !isFilm(below)) return;
       const missing = missingTo(before, below, "recoat");
@@ -85,7 +85,7 @@ export const maskedBeforeDry: TradeRule = {
       const name = briefCoatName(below);
       report(
         shortWait(
-          neededIn(run, needed, had),
+          neededIn({ run, units }, needed, had),
           {
             headlines: (after, need) =>
               [name, "the coat"].map((coat) => `Taped ${after || "straight"} after ${coat}: needs ${need}`),

@@ -2,7 +2,7 @@
  * A material that only comes from the cupboard, and there is not enough of it: it says what is on hand but not how it
  * is sold. The finding stands on the line with which it runs out.
  */
-import { litresText } from "../../measure/figures.ts";
+import { figuresIn } from "../../measure/shown-figures.ts";
 import type { TradeRule } from "../rule.ts";
 import { related } from "../texts.ts";
 
@@ -117,12 +117,13 @@ job shelves {
   ],
   checks: {
     onJob: (ctx) => {
+      const say = figuresIn(ctx.units);
       for (const { material, litres, onHand, draws } of ctx.needs.values()) {
         if (!material.onHandPlace || material.sold.length > 0 || litres <= onHand + 1e-9) continue;
         const last = runsOut(draws, onHand);
         if (!last) continue;
         ctx.report(last.run, last.action, {
-          headline: `\`${material.name}\`: ${litresText(litres)} needed, ${litresText(onHand)} on hand`,
+          headline: `\`${material.name}\`: ${say.litres(litres)} needed, ${say.litres(onHand)} on hand`,
           why: "Spare is included. The can runs empty in the middle of the work, and the material does not say how more is sold.",
           remedy:
             "Get more before the work begins and state it with `packs` or `on_hand`, or use another material.",

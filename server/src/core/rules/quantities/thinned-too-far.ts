@@ -4,7 +4,8 @@
  * More thinner than the label allows. Labels leave open whether `up to 10 %` is a share of the material (10:1) or of
  * the mix (9:1); the rule takes the wider reading, so that it speaks only where both are exceeded.
  */
-import { litresText, percentText } from "../../measure/figures.ts";
+import { percentText } from "../../measure/figures.ts";
+import { figuresIn } from "../../measure/shown-figures.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { TradeRule } from "../rule.ts";
 import { related } from "../texts.ts";
@@ -88,7 +89,7 @@ recipe two_coats {
     },
   ],
   checks: {
-    onLayer: ({ action, report }) => {
+    onLayer: ({ action, units, report }) => {
       const material = action.use.material;
       const limit = material?.thin?.value.upTo;
       if (!action.thinned || limit === undefined) return;
@@ -101,6 +102,7 @@ recipe two_coats {
       const ratio = tail?.kind === "thinned" ? tail.ratio : undefined;
       const stated = material?.thin?.place !== undefined;
       if (!stated && isWash(action)) return;
+      const { part, whole } = figuresIn(units).mixedIn(limit / 100);
       report({
         ...(stated ? {} : { severity: "hint" as const }),
         headline: stated
@@ -108,8 +110,8 @@ recipe two_coats {
           : `\`${action.use.name}\` is thinned ${percentText(percent)}, and ${percentText(limit)} is usual`,
         why: "Thinned past its limit it runs, dries weak or cloudy, and leaves hardly any film.",
         remedy: stated
-          ? `Use at most ${litresText(limit / 100)} of thinner to a litre.`
-          : `Keep to the label; where it states no limit, use at most ${litresText(limit / 100)} to a litre.`,
+          ? `Use at most ${part} of thinner to ${whole}.`
+          : `Keep to the label; where it states no limit, use at most ${part} to ${whole}.`,
         related: material?.thin?.place
           ? [related(material.thin.place, "How far the label lets it be thinned")]
           : [],

@@ -1,6 +1,6 @@
 /** The air of a record is outside of what the can allows. */
 import { LABEL_TIMES, PRACTICE } from "../../knowledge/sources.ts";
-import { airText } from "../../measure/figures.ts";
+import { figuresIn } from "../../measure/shown-figures.ts";
 import { jobWith, recordedCoats } from "../recorded-coats.ts";
 import type { TradeRule } from "../rule.ts";
 import { useName } from "../texts.ts";
@@ -31,7 +31,7 @@ export const recordAirOutsideLimits: TradeRule = {
     },
   ],
   checks: {
-    onJob: ({ runs, reportAt }) => {
+    onJob: ({ runs, units, reportAt }) => {
       for (const { record, moment } of recordedCoats(runs)) {
         const { air } = record.facts;
         const limits = moment.action.use.material?.limits?.value;
@@ -43,7 +43,7 @@ export const recordAirOutsideLimits: TradeRule = {
         const what = isCold ? "too cold" : isWarm ? "too warm" : "too damp";
         reportAt(record.place, {
           headline: `Recorded in air that is ${what} for this label`,
-          why: `It was put on at ${airText(air)}, outside of the limits of ${useName(moment.action.use)}.`,
+          why: `It was put on at ${figuresIn(units).air(air)}, outside of the limits of ${useName(moment.action.use)}.`,
           remedy: "Bring the room within the limits, and look at the coat again before the next one.",
         });
       }

@@ -42,7 +42,7 @@ export const recordTrouble: TradeRule = {
     },
   ],
   checks: {
-    onJob: ({ runs, reportAt }) => {
+    onJob: ({ runs, units, reportAt }) => {
       for (const coat of recordedCoats(runs)) {
         const { record, run, moment } = coat;
         const said = record.facts.trouble;
@@ -52,7 +52,7 @@ export const recordTrouble: TradeRule = {
         const covers = action.use.material?.covers?.value;
         const areaM2 = run.surface?.areaM2 ?? 0;
         const planned = covers === undefined || areaM2 <= 0 ? undefined : (areaM2 * run.pieces) / covers;
-        const causes = rankedCauses(trouble, coat, planned);
+        const causes = rankedCauses(trouble, coat, units, planned);
         const [first] = causes;
         const seen = causes.flatMap((cause) => cause.seen ?? []);
         const others = causes.filter((cause) => cause.seen === undefined).map(({ id }) => id);

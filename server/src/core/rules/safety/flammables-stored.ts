@@ -3,8 +3,8 @@
  */
 
 import { flammableCategory } from "../../knowledge/flammable.ts";
-import { litresText } from "../../measure/figures.ts";
 import { formatNumber } from "../../measure/format-amount.ts";
+import { figuresIn } from "../../measure/shown-figures.ts";
 import { andList } from "../../model/suggest.ts";
 import type { JobContext, TradeRule } from "../rule.ts";
 import { related } from "../texts.ts";
@@ -89,7 +89,8 @@ job lid {
   checks: { onJob: check },
 };
 
-function check({ job, needs, totals, reportAt }: JobContext): void {
+function check({ job, needs, totals, units, reportAt }: JobContext): void {
+  const say = figuresIn(units);
   const bought = totals.materials.map(({ containers }) =>
     containers.reduce((sum, { litres, count }) => sum + litres * count, 0),
   );
@@ -108,9 +109,9 @@ function check({ job, needs, totals, reportAt }: JobContext): void {
   reportAt(job.namePlace, {
     severity: isOver ? "warning" : "hint",
     headline: isOver
-      ? `${litresText(all)} of flammable liquid is too much for a room`
-      : `${litresText(all)} of flammable liquid is more than one cabinet holds`,
-    why: `${andList(most.map(({ material, there }) => `\`${material.name}\` ${litresText(there)}`))}. ${isOver ? `Outside a cabinet or storage room, 29 CFR 1910.106 allows ${limit} gal (${formatNumber(limit * GALLON_L, 0)} L)` : `One storage cabinet may hold ${CABINET_GAL} gal (${formatNumber(CABINET_GAL * GALLON_L, 0)} L) by 29 CFR 1910.106`}.`,
+      ? `${say.litres(all)} of flammable liquid is too much for a room`
+      : `${say.litres(all)} of flammable liquid is more than one cabinet holds`,
+    why: `${andList(most.map(({ material, there }) => `\`${material.name}\` ${say.litres(there)}`))}. ${isOver ? `Outside a cabinet or storage room, 29 CFR 1910.106 allows ${limit} gal (${formatNumber(limit * GALLON_L, 0)} L)` : `One storage cabinet may hold ${CABINET_GAL} gal (${formatNumber(CABINET_GAL * GALLON_L, 0)} L) by 29 CFR 1910.106`}.`,
     remedy:
       "Buy what the next days take, and keep the rest in flammable-liquid cabinets or a storage room; local fire codes decide, and most allow far less in a home or a public building.",
     related: most.flatMap(({ material }) =>

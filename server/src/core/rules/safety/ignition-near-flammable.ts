@@ -2,7 +2,7 @@
  * A flammable liquid in a shop with a flame, a glowing heater or sparks.
  */
 import { canLight, IGNITION_RULE_SOURCE, ignitionSource } from "../../knowledge/ignition.ts";
-import { degreesText } from "../../measure/figures.ts";
+import { figuresIn, type UnitSystem } from "../../measure/shown-figures.ts";
 import { placeKey } from "../../place.ts";
 import type { Action, MaterialUse } from "../../surface/actions.ts";
 import { materialsInTheCold } from "../../surface/cold-layers.ts";
@@ -165,7 +165,7 @@ job lid {
   checks: { onStep: check, onLayer: check },
 };
 
-function check({ action, before, run, report }: MomentContext): void {
+function check({ action, before, run, units, report }: MomentContext): void {
   const shop = run.shop;
   if (!shop) return;
   const use = usesOf(action).find(({ material }) =>
@@ -188,11 +188,11 @@ function check({ action, before, run, report }: MomentContext): void {
   const briefly = `The ${ignition.value} can light vapour`;
   report({
     headline: fitting([`${inShop} of \`${use.name}\``, inShop]),
-    why: `${flashText(use)}. Its vapour is heavier than air and can creep along the floor of \`${shop.name}\` to the flame or the spark.`,
+    why: `${flashText(use, units)}. Its vapour is heavier than air and can creep along the floor of \`${shop.name}\` to the flame or the spark.`,
     part: {
       group: MISSING_DUTIES,
       names: ["no_ignition"],
-      reason: `${flashText(use)}, and its vapour can creep along the floor of \`${shop.name}\` to the ${ignition.value}`,
+      reason: `${flashText(use, units)}, and its vapour can creep along the floor of \`${shop.name}\` to the ${ignition.value}`,
       joinsEveryJob: true,
       briefly,
     },
@@ -202,7 +202,7 @@ function check({ action, before, run, report }: MomentContext): void {
       key: `fire in shop ${shop.name} of ${shop.namePlace.file}${stays ? ", not to be carried" : ""}`,
       of: `\`${use.name}\``,
       remedy: `keep it from the ${ignition.value} as well.`,
-      why: `${flashPoint(use)}.`,
+      why: `${flashPoint(use, units)}.`,
     },
     ...(atOf(action, use) ? { at: use.place } : {}),
     related: place ? [related(place, "The source of ignition")] : [],
@@ -210,12 +210,13 @@ function check({ action, before, run, report }: MomentContext): void {
 }
 
 /** The label's figure is a fact of this material, its family's only a typical one. */
-const flashPoint = (use: MaterialUse): string =>
+const flashPoint = (use: MaterialUse, units: UnitSystem): string =>
   use.material?.flash?.origin === "stated"
-    ? `${useName(use)} can be lit from ${degreesText(flashOf(use.material)!)} on (its flash point)`
-    : `${useName(use)} can be lit from about ${degreesText(flashOf(use.material)!)} on (a typical flash point; see its safety data sheet)`;
+    ? `${useName(use)} can be lit from ${figuresIn(units).degrees(flashOf(use.material)!)} on (its flash point)`
+    : `${useName(use)} can be lit from about ${figuresIn(units).degrees(flashOf(use.material)!)} on (a typical flash point; see its safety data sheet)`;
 
-const flashText = (use: MaterialUse): string => `${flashPoint(use)}, as on a warmed rag or spill`;
+const flashText = (use: MaterialUse, units: UnitSystem): string =>
+  `${flashPoint(use, units)}, as on a warmed rag or spill`;
 
 const flashOf = (material: MaterialUse["material"]): number | undefined => material?.flash?.value;
 

@@ -3,7 +3,8 @@
  * binders do not flow together in the cold, lacquer and shellac turn white in the damp.
  */
 import type { AirNeed } from "../../findings.ts";
-import { airText, degreesText, humidityText } from "../../measure/figures.ts";
+import { humidityText } from "../../measure/figures.ts";
+import { figuresIn, type ShownFigures } from "../../measure/shown-figures.ts";
 import type { Material, Shop } from "../../model/model.ts";
 import { andList } from "../../model/suggest.ts";
 import { placeKey } from "../../place.ts";
@@ -171,27 +172,29 @@ job shelves {
     },
   ],
   checks: {
-    onLayer: ({ action, run, report }) => {
+    onLayer: ({ action, run, units, report }) => {
+      const say = figuresIn(units);
       const { air: byDay, nightAir } = run.shop ?? {};
       const material = action.use.material;
       if (!byDay || !material) return;
-      const inDay = brokenLimits(material, byDay.value);
+      const inDay = brokenLimits(material, byDay.value, say);
       // What dries overnight forms its film in the night's air.
       const isNight = inDay.length === 0 && nightAir !== undefined;
       const air = isNight ? nightAir : byDay;
-      const broken = isNight ? brokenLimits(material, air.value) : inDay;
+      const broken = isNight ? brokenLimits(material, air.value, say) : inDay;
       if (broken.length === 0) return;
       const place = material.limits?.place;
       const kinds = broken.map(({ kind }) => kind);
       const asked = andList(broken.map((each) => each.asked));
       const need: AirNeed = {
+        units,
         air: air.value,
         ...(material.limits ? { limits: material.limits.value } : {}),
         ignition: run.shop!.ignition.value !== "none",
         shop: placeKey(run.shop!.namePlace),
         lead: freesLead(run),
       };
-      const needs = `${asked}; \`${run.shop!.name}\` has ${airText(air.value)}${isNight ? " by night" : ""}`;
+      const needs = `${asked}; \`${run.shop!.name}\` has ${say.air(air.value)}${isNight ? " by night" : ""}`;
       report({
         headline: fitting(
           [useName(action.use), `\`${action.use.name}\``, "this layer"].map(
@@ -227,14 +230,14 @@ interface Broken {
   readonly asked: string;
 }
 
-function brokenLimits(material: Material, air: Air): readonly Broken[] {
+function brokenLimits(material: Material, air: Air, say: ShownFigures): readonly Broken[] {
   const limits = material.limits?.value;
   if (!limits) return [];
   const broken: Broken[] = [];
   if (limits.low !== undefined && air.temperature < limits.low)
-    broken.push({ kind: "too cold", asked: `${degreesText(limits.low)} or more` });
+    broken.push({ kind: "too cold", asked: `${say.degrees(limits.low)} or more` });
   if (limits.high !== undefined && air.temperature > limits.high)
-    broken.push({ kind: "too warm", asked: `${degreesText(limits.high)} or less` });
+    broken.push({ kind: "too warm", asked: `${say.degrees(limits.high)} or less` });
   if (limits.humidity !== undefined && air.humidity !== undefined && air.humidity > limits.humidity)
     broken.push({ kind: "too damp", asked: `${humidityText(limits.humidity)} or less` });
   return broken;

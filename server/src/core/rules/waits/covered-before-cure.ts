@@ -66,7 +66,7 @@ export const coveredBeforeCure: TradeRule = {
 
 const PLACES_OF_TEXT = ["refit", "inspect"];
 
-function checkRun({ run, report }: RunContext): void {
+function checkRun({ run, units, report }: RunContext): void {
   run.moments.forEach(({ action, before }, index) => {
     const speaks = action.op === "note" || (action.op === "step" && PLACES_OF_TEXT.includes(action.verb));
     const text = (speaks && textOf(action)) || "";
@@ -82,7 +82,7 @@ function checkRun({ run, report }: RunContext): void {
     report(
       action,
       shortWait(
-        neededIn(run, needed, had),
+        neededIn({ run, units }, needed, had),
         {
           headlines: (after, need) =>
             [name, "its coat"].map(

@@ -68,7 +68,7 @@ export const handledBeforeDry: TradeRule = {
     },
   ],
   checks: {
-    onStep: ({ action, before, run, index, report }) => {
+    onStep: ({ action, before, run, index, units, report }) => {
       const doing = HANDLING[action.verb];
       const below = topCoat(before);
       if (!doing || below?.origin !== "new" || below.wiped) return;
@@ -78,7 +78,7 @@ export const handledBeforeDry: TradeRule = {
       const name = briefCoatName(below);
       report(
         shortWait(
-          neededIn(run, needed, had),
+          neededIn({ run, units }, needed, had),
           {
             headlines: (after, need) =>
               [name, "the coat"].map(

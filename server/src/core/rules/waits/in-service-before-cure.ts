@@ -236,7 +236,7 @@ job shelves {
     },
   ],
   checks: {
-    onRun: ({ run, report }) => {
+    onRun: ({ run, units, report }) => {
       if (run.kind === "assumed" || run.surface?.wear.value !== "hard" || !run.final.certain) return;
       // A later job goes on from here before the piece is used.
       if (run.continued) return;
@@ -252,7 +252,7 @@ job shelves {
       report(
         last,
         shortWait(
-          neededIn(run, needed, had),
+          neededIn({ run, units }, needed, had),
           {
             headlines: (after, need) =>
               needed.tooCold

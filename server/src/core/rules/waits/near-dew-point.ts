@@ -5,7 +5,7 @@
 
 import { condensation } from "../../air/condensation.ts";
 import type { AirNeed } from "../../findings.ts";
-import { degreesText } from "../../measure/figures.ts";
+import { figuresIn } from "../../measure/shown-figures.ts";
 import { placeKey } from "../../place.ts";
 import { type AirKind, airAdvice, airOf, BAD_AIR } from "../group-bad-air.ts";
 import { freesLead } from "../lead-caution.ts";
@@ -108,25 +108,27 @@ job shelves {
     },
   ],
   checks: {
-    onLayer: ({ action, run, report }) => {
+    onLayer: ({ action, run, units, report }) => {
       const air = run.shop?.air;
       if (air?.value.humidity === undefined) return;
       const { temperature, humidity } = air.value;
       const found = condensation({ temperature, humidity });
       if (!found.isNear) return;
+      const say = figuresIn(units);
       const limits = action.use.material?.limits?.value;
       const need: AirNeed = {
+        units,
         air: { temperature, humidity },
         ...(limits ? { limits } : {}),
         ignition: run.shop!.ignition.value !== "none",
         shop: placeKey(run.shop!.namePlace),
         lead: freesLead(run),
       };
-      const reason = `The dew point of \`${run.shop!.name}\` is ${degreesText(found.dewPointC)}: a piece only ${degreesText(found.marginC)} cooler than its air gets wet, and the film clouds or does not hold`;
+      const reason = `The dew point of \`${run.shop!.name}\` is ${say.degrees(found.dewPointC)}: a piece only ${say.degreesApart(found.marginC)} cooler than its air gets wet, and the film clouds or does not hold`;
       report({
         headline: fitting(
           [useName(action.use), "this layer"].map(
-            (what) => `Air only ${degreesText(found.marginC)} above its dew point for ${what}`,
+            (what) => `Air only ${say.degreesApart(found.marginC)} above its dew point for ${what}`,
           ),
         ),
         why: `${reason}.`,

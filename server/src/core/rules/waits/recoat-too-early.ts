@@ -19,7 +19,7 @@ import { isWithinMargin, shortfallOf } from "../../surface/wait-margin.ts";
 import { itemOf } from "../../totals/planned-tasks.ts";
 import { mustFillerCure } from "../layers/layers-at-odds.ts";
 import { mustCureFirst } from "../layers/waterborne-over-uncured-oil.ts";
-import type { JobContext, Report, TradeRule } from "../rule.ts";
+import type { JobContext, Report, RunContext, TradeRule } from "../rule.ts";
 import {
   briefCoatName,
   inPlaceOf,
@@ -441,16 +441,17 @@ job shelves {
   ],
   readsPlan: true,
   checks: {
-    onRun: ({ run, report }) => {
+    onRun: ({ run, units, report }) => {
       if (run.kind !== "assumed") return;
-      for (const haste of hastes(run)) report(haste.action, words(run, haste));
+      for (const haste of hastes(run)) report(haste.action, words({ run, units }, haste));
     },
     onJob: (ctx) => {
       for (const run of ctx.runs) {
         for (const haste of hastes(run)) {
           if (mayBeLonger(ctx, run, haste)) continue;
           const had = haste.had + longerNights(ctx, run, haste);
-          if (had < haste.needed.hours - 1e-6) ctx.report(run, haste.action, words(run, { ...haste, had }));
+          if (had < haste.needed.hours - 1e-6)
+            ctx.report(run, haste.action, words({ run, units: ctx.units }, { ...haste, had }));
         }
       }
     },
@@ -577,7 +578,7 @@ const isInLabelsTime = ({ below: { material }, needed, had }: Haste): boolean =>
   needed.factor <= MOST_FACTOR &&
   had >= needed.label - 1e-6;
 
-function words(run: SurfaceRun, haste: Haste): Report {
+function words({ run, units }: Pick<RunContext, "run" | "units">, haste: Haste): Report {
   const { action, below, had } = haste;
   const oil = isOilOverWater(haste);
   const needed = oil
@@ -592,7 +593,7 @@ function words(run: SurfaceRun, haste: Haste): Report {
   const tooShort = between && near?.op === "wait" ? near : between ? undefined : waitBefore(run, haste.index);
   const isItself = below.what === action.use.name && below.material === action.use.material;
   return shortWait(
-    neededIn(run, needed, had),
+    neededIn({ run, units }, needed, had),
     {
       headlines: (after, need) => {
         const gap = after === "" ? "no wait" : after;

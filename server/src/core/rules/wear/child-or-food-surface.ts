@@ -272,7 +272,7 @@ function reportSpoken({ run, report }: RunContext): void {
 
 function check(ctx: RunContext): void {
   reportSpoken(ctx);
-  const { run, report } = ctx;
+  const { run, units, report } = ctx;
   const use = run.piece?.useBy;
   if (!use || use.value === "adults" || run.continued || !run.final.certain) return;
   const user = use.value;
@@ -309,7 +309,7 @@ function check(ctx: RunContext): void {
   report(
     action,
     shortWait(
-      neededIn(run, needed, had),
+      neededIn({ run, units }, needed, had),
       {
         headlines: () => [`Not cured before ${user === "food" ? "food lies on it" : "children use it"}`],
         why: `Until its cure ${coatName(last)} still gives off solvent and uncured resin.`,

@@ -1,11 +1,11 @@
 /** The units that a text is written in: what its figures are told in, as long as nobody asks for others. */
 import type { DeclarationBody } from "../../../grammar/src/tree.ts";
 import { UNIT_ALIASES } from "../../../grammar/src/units.ts";
-import type { Checker } from "../core/check.ts";
-import type { UnitSystem } from "../core/measure/shown-figures.ts";
-import { type Program, reachableFiles } from "../core/model/program.ts";
-import { memo, onceFor } from "../core/once.ts";
-import type { FileId } from "../core/place.ts";
+import type { Checker } from "./checker.ts";
+import type { UnitSystem } from "./measure/shown-figures.ts";
+import { type Program, reachableFiles } from "./model/program.ts";
+import { memo, onceFor } from "./once.ts";
+import type { FileId } from "./place.ts";
 
 const US = new Set([
   "in",
