@@ -46,6 +46,7 @@ const ENTRIES: readonly Entry[] = [
   vsix("client/schemas/finishwright.config.schema.json"),
   vsix("client/media/icon.png"),
   vsix("client/media/finish-light.svg"),
+  vsix("client/media/workshop.svg"),
   vsix("client/media/finish-dark.svg"),
   vsix("client/walkthrough/*.svg"),
   vsix("client/walkthrough/language.md"),

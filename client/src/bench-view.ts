@@ -24,7 +24,7 @@ import {
   type BenchParams,
   REPORTS_CHANGED,
 } from "../../server/src/lsp/custom-requests.ts";
-import { activeRecipe } from "./active-recipe.ts";
+import { targetOf } from "./active-recipe.ts";
 import { benchPage } from "./bench/page.ts";
 import { offerRecipe } from "./offer-recipe.ts";
 import { copySheet, saveExport } from "./save-export.ts";
@@ -35,17 +35,18 @@ const PAUSE = 150;
 export const registerBenchView = (context: ExtensionContext, client: BaseLanguageClient): Disposable => {
   let open: BenchPanel | undefined;
   return Disposable.from(
-    commands.registerCommand("finishwright.showBenchView", async () => {
-      const recipe = activeRecipe();
-      if (recipe === undefined) {
+    commands.registerCommand("finishwright.showBenchView", async (given?: unknown) => {
+      const target = targetOf(client, given);
+      if (target === undefined) {
         return offerRecipe("the bench view draws its jobs.");
       }
+      const uri = client.protocol2CodeConverter.asUri(target.uri);
       if (open === undefined) {
-        open = new BenchPanel(context, client, recipe.uri);
+        open = new BenchPanel(context, client, uri, target.job);
         open.panel.onDidDispose(() => {
           open = undefined;
         });
-      } else open.show(recipe.uri);
+      } else open.show(uri, target.job);
     }),
     new Disposable(() => open?.panel.dispose()),
   );
@@ -61,9 +62,15 @@ class BenchPanel {
   /** Of what was asked last: an answer to an earlier question is thrown away. */
   #asked = 0;
 
-  constructor({ extensionUri }: ExtensionContext, client: BaseLanguageClient, uri: Uri) {
+  constructor(
+    { extensionUri }: ExtensionContext,
+    client: BaseLanguageClient,
+    uri: Uri,
+    job: string | undefined,
+  ) {
     this.#client = client;
     this.#uri = uri;
+    this.#job = job;
     const folder = Uri.joinPath(extensionUri, "client", "dist");
     this.panel = window.createWebviewPanel(
       "finishwright.bench",
@@ -96,9 +103,9 @@ class BenchPanel {
     });
   }
 
-  show(uri: Uri): void {
+  show(uri: Uri, job: string | undefined): void {
     this.#uri = uri;
-    this.#job = undefined;
+    this.#job = job;
     this.panel.reveal(undefined, true);
     this.#soon();
   }

@@ -32,7 +32,7 @@ import {
   type ReportTarget,
 } from "../../server/src/lsp/custom-requests.ts";
 
-import { activeRecipe } from "./active-recipe.ts";
+import { targetOf } from "./active-recipe.ts";
 import { offerRecipe } from "./offer-recipe.ts";
 import { showMarkdown } from "./show-markdown.ts";
 
@@ -74,17 +74,12 @@ export const registerReports = (client: BaseLanguageClient): Disposable => {
       await openSheetAgain();
     }),
     ...kinds.map((kind) =>
-      commands.registerCommand(COMMANDS[kind], (target?: ReportTarget) =>
-        showReport(client, kind, target ?? targetAtHand(client)),
+      commands.registerCommand(COMMANDS[kind], (given?: unknown) =>
+        showReport(client, kind, targetOf(client, given)),
       ),
     ),
     commands.registerCommand(LENS_COMMANDS.findings, (target: FindingTarget) => showFinding(client, target)),
   );
-};
-
-const targetAtHand = (client: BaseLanguageClient): ReportTarget | undefined => {
-  const document = activeRecipe();
-  return document && { uri: client.code2ProtocolConverter.asUri(document.uri) };
 };
 
 const showReport = async (

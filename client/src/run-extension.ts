@@ -18,6 +18,7 @@ import { registerRecordDone } from "./record-done.ts";
 import { registerReports, SHOWN } from "./reports.ts";
 import { registerSaveExports } from "./save-export.ts";
 import { registerStatus } from "./status.ts";
+import { registerWorkshopTree } from "./workshop-tree.ts";
 import { ANSWERED, answerAboutFiles } from "./workspace-files.ts";
 
 export const ID = "finishwright";
@@ -62,6 +63,7 @@ export const startExtension = (
     registerOpenSamples(context),
     registerLanguagePage(context),
     registerStatus(started),
+    registerWorkshopTree(started),
   );
   void commands.executeCommand("setContext", "finishwright.active", true);
   const ready = started.start();

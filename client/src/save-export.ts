@@ -23,7 +23,7 @@ import {
   HANDED_ON,
   type HandedOn,
 } from "../../server/src/lsp/custom-requests.ts";
-import { activeRecipe } from "./active-recipe.ts";
+import { targetOf } from "./active-recipe.ts";
 import { offerRecipe } from "./offer-recipe.ts";
 
 export type SavedAs = Exclude<BenchExportParams["as"], "markdown">;
@@ -39,20 +39,28 @@ const ENDINGS: Readonly<Record<SavedAs, string>> = {
 
 export const registerSaveExports = (client: BaseLanguageClient): Disposable =>
   Disposable.from(
-    commands.registerCommand("finishwright.saveCareCard", () => saveOfRecipe(client, "care")),
-    commands.registerCommand("finishwright.saveShortRecipe", () => saveOfRecipe(client, "recipe")),
+    commands.registerCommand("finishwright.saveCareCard", (given?: unknown) =>
+      saveOfRecipe(client, "care", given),
+    ),
+    commands.registerCommand("finishwright.saveShortRecipe", (given?: unknown) =>
+      saveOfRecipe(client, "recipe", given),
+    ),
   );
 
 /** Of the job at the caret, or one that is picked. */
-const saveOfRecipe = async (client: BaseLanguageClient, as: "care" | "recipe"): Promise<void> => {
-  const recipe = activeRecipe();
-  if (recipe === undefined) {
+const saveOfRecipe = async (
+  client: BaseLanguageClient,
+  as: "care" | "recipe",
+  given: unknown,
+): Promise<void> => {
+  const target = targetOf(client, given);
+  if (target === undefined) {
     return offerRecipe(
       as === "care" ? "care cards are made of its jobs." : "a short one is made of its jobs.",
     );
   }
-  const { uri } = recipe;
-  const job = await jobOf(client, uri);
+  const uri = client.protocol2CodeConverter.asUri(target.uri);
+  const job = target.job ?? (await jobOf(client, uri));
   if (job !== undefined) await saveExport(client, { uri, job, as });
 };
 

@@ -33,7 +33,7 @@ const PEERS_FOLDER = fileURLToPath(new URL("peers/", import.meta.url));
 
 const FULL: Options = {
   starts: 7,
-  keystrokes: 60,
+  keystrokes: 24,
   sizes: [100, 1000, 10_000],
   documents: 1000,
   burst: 2000,

@@ -33,6 +33,7 @@ const CAPABILITIES = {
     didChangeConfiguration: {},
     diagnostics: { refreshSupport: true },
     codeLens: { refreshSupport: true },
+    inlayHint: { refreshSupport: true },
   },
   textDocument: {
     synchronization: {},

@@ -11,7 +11,7 @@ const editor = vi.hoisted(() => {
   return {
     document,
     uriOf,
-    commands: new Map<string, () => Promise<void>>(),
+    commands: new Map<string, (given?: unknown) => Promise<void>>(),
     /** What the person answers, in turn; undefined closes the question. */
     picks: [] as unknown[],
     asked: [] as { readonly items: readonly { readonly label: string }[]; readonly options: unknown }[],
@@ -34,7 +34,7 @@ vi.mock("vscode", () => {
   const open = { document: editor.document, selection: { active: { line: 2 } } };
   return {
     commands: {
-      registerCommand: (name: string, run: () => Promise<void>) => {
+      registerCommand: (name: string, run: (given?: unknown) => Promise<void>) => {
         editor.commands.set(name, run);
         return { dispose() {} };
       },
@@ -89,6 +89,7 @@ const clientWith = (answers: Readonly<Record<string, unknown>>) => {
   const sent: { readonly method: string; readonly params: object }[] = [];
   const client = {
     code2ProtocolConverter: { asUri: String },
+    protocol2CodeConverter: { asUri: (uri: string) => editor.uriOf(new URL(uri).pathname) },
     sendRequest: async (method: string, params: object) => {
       sent.push({ method, params });
       return answers[method === BENCH ? "bench" : "export"] ?? null;
@@ -249,9 +250,9 @@ describe("the command", () => {
     { name: "six_chairs", title: "Six chairs" },
   ];
   const bench = { name: "six_chairs" } as BenchAnswer["bench"];
-  const run = (name: string, client: BaseLanguageClient): Promise<void> => {
+  const run = (name: string, client: BaseLanguageClient, given?: unknown): Promise<void> => {
     registerSaveExports(client);
-    return editor.commands.get(`finishwright.${name}`)!();
+    return editor.commands.get(`finishwright.${name}`)!(given);
   };
 
   test("takes the only job without a question", async () => {
@@ -261,6 +262,15 @@ describe("the command", () => {
     expect(sent.map(({ params }) => params)).toMatchObject([
       { textDocument: { uri: "file:///shop/tables.finish" }, line: 2 },
       { job: "hall_tables", as: "care" },
+    ]);
+  });
+
+  test("takes the job that the tree names without a question", async () => {
+    const { client, sent } = clientWith({ export: "the card" });
+    editor.picks.push([]);
+    await run("saveCareCard", client, { uri: "file:///shop/chairs.finish", job: "six_chairs", kind: "job" });
+    expect(sent.map(({ params }) => params)).toMatchObject([
+      { textDocument: { uri: "file:///shop/chairs.finish" }, job: "six_chairs", as: "care" },
     ]);
   });
 

@@ -80,6 +80,7 @@ const analysis = (
     awaitsPlans: () => false,
     alone: (result) => result,
     program: { files: new Map(), absent: new Map() },
+    workshop: () => [],
     shopPlans: () => ({ plans: [], singles: [], leftOut: [], pending: new Set() }),
     findings(file) {
       const text = textOf(file);

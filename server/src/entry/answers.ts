@@ -10,4 +10,5 @@ export * from "../features/job-to-write.ts";
 export * from "../features/rename/rename.ts";
 export * from "../features/selections.ts";
 export * from "../features/signatures.ts";
+export * from "../features/workshop.ts";
 export * from "../features/workspace-symbols.ts";

@@ -41,6 +41,7 @@ import { repairToWrite } from "./repair-to-write.ts";
 import { symbolsOf } from "./symbols.ts";
 import { createTextViews } from "./text-views.ts";
 import type { Analysis, Analyst } from "./types.ts";
+import { workshopOf } from "./workshop.ts";
 
 /** Enough for the jobs of a large folder. */
 const REMEMBERED_PLANS = 200;
@@ -189,6 +190,7 @@ function createAnalysis(
     completions: (file, offset) => completionsAt(checker, file, offset),
     inlayHints: (file, span, kinds) => inlayHintsOf(checker, file, span, kinds),
     jobLenses: (file, levels) => jobLensesOf(checker, file, analysis.findings(file), levels),
+    workshop: (files, levels) => workshopOf(analysis, files, levels),
     nextToRecord: (file, span) => nextToRecord(checker, file, span) ?? [],
     jobToWrite: (file, span) => jobToWrite(checker, file, span),
     repairToWrite: (file, span) => repairToWrite(checker, file, span),

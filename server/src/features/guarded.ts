@@ -56,6 +56,7 @@ export function guarded(analysis: Analysis, program: Program, onFault: FaultList
     completions: guard("Completion", analysis.completions, none),
     inlayHints: guard("Inlay hints", analysis.inlayHints, none),
     jobLenses: guard("Lenses", analysis.jobLenses, none),
+    workshop: guard("The list of the workshop", analysis.workshop, none),
     jobToWrite: guard("Writing a job", analysis.jobToWrite, nothing),
     repairToWrite: guard("Writing a repair", analysis.repairToWrite, nothing),
     nextToRecord: guard("Recording", analysis.nextToRecord, none),

@@ -117,6 +117,20 @@ export interface JobLens {
   readonly parts: readonly JobLensPart[];
 }
 
+/** A declaration as a workshop has it: a job, a piece, a recipe, or a material of which some is in stock. */
+export interface WorkshopEntry {
+  readonly kind: "job" | "piece" | "recipe" | "stock";
+  readonly name: string;
+  readonly title: string;
+  readonly file: FileId;
+  /** Of its name. */
+  readonly span: Span;
+  /** What a job comes to, a piece has, a recipe is used for, or is left of a material. */
+  readonly detail: string;
+  /** Of a job: how many, as a text, and the first of the gravest. */
+  readonly findings?: { readonly text: string; readonly severity: Severity; readonly first: Span };
+}
+
 /** In the order of the protocol's numbers: new ones go to the end, and none is ever taken out. */
 export const TOKEN_TYPES = [
   "keyword",
@@ -297,6 +311,8 @@ export interface Analysis extends Navigation, TextViews {
   inlayHints(file: FileId, span: Span, kinds: readonly InlayHintKind[]): readonly InlayHintInfo[];
   /** One for every job; findings of other levels than these are not counted. */
   jobLenses(file: FileId, levels: readonly Severity[]): readonly JobLens[];
+  /** What these files declare, in their order; findings of other levels than these are not counted. */
+  workshop(files: readonly FileId[], levels: readonly Severity[]): readonly WorkshopEntry[];
   /** The job that the recipe at a span lacks, where it is clear what the recipe is for. */
   jobToWrite(file: FileId, span: Span): FileFix | undefined;
   /** The recipe that repairs the trouble which a record names at a span; undefined where there is none. */

@@ -8,7 +8,7 @@
 import type { FileOperationRegistrationOptions, ServerCapabilities } from "vscode-languageserver";
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../features/types.ts";
 import type { ClientFacts } from "./client-facts.ts";
-import { BENCH, BENCH_EXPORT, REPORT, RULES } from "./custom-requests.ts";
+import { BENCH, BENCH_EXPORT, REPORT, RULES, WORKSHOP } from "./custom-requests.ts";
 import {
   CodeActionKind,
   FileOperationPatternKind,
@@ -66,7 +66,7 @@ export const serverCapabilities = (facts: ClientFacts): ServerCapabilities => ({
     workspaceFolders: { supported: true, changeNotifications: true },
     ...(facts.announcesRenamedFiles && { fileOperations: { willRename: { filters: MOVING_RECIPES } } }),
   },
-  experimental: { [BENCH]: true, [BENCH_EXPORT]: true, [REPORT]: true, [RULES]: true },
+  experimental: { [BENCH]: true, [BENCH_EXPORT]: true, [REPORT]: true, [RULES]: true, [WORKSHOP]: true },
 });
 
 /** The methods that a client may call because of what was declared. */
@@ -116,6 +116,7 @@ export const methodsOf = (capabilities: ServerCapabilities): readonly string[] =
   ...when(capabilities.workspace?.workspaceFolders, ["workspace/didChangeWorkspaceFolders"]),
   ...when(capabilities.experimental?.[REPORT], [REPORT]),
   ...when(capabilities.experimental?.[RULES], [RULES]),
+  ...when(capabilities.experimental?.[WORKSHOP], [WORKSHOP]),
   ...when(capabilities.experimental?.[BENCH], [BENCH, BENCH_EXPORT]),
 ];
 

@@ -4,6 +4,7 @@
  * Names and plain types, for both ends: this is the only module of the server that the extension imports. Whatever is
  * asked for here a client may leave unanswered; it says in `initializationOptions` what it answers.
  */
+import type { Severity } from "../core/findings.ts";
 import type { ReadFailure } from "../reading/reasons.ts";
 import type { Bench } from "../views/bench/model.ts";
 import type { HandedOn } from "../views/handed-on.ts";
@@ -104,6 +105,31 @@ export interface BenchExportParams {
   readonly as: (typeof BENCH_EXPORTS)[number];
   /** What a care card or a short recipe tells besides; without it, nothing of this. */
   readonly with?: readonly HandedOn[];
+}
+
+/**
+ * Client to server, with an empty object as its parameters: jobs, pieces, recipes and stock of all files that are known, as
+ * a list of `WorkshopItem`, by file. `REPORTS_CHANGED` says when it may be another.
+ */
+export const WORKSHOP = "finishwright/workshop";
+
+export interface WorkshopItem {
+  readonly kind: "job" | "piece" | "recipe" | "stock";
+  readonly name: string;
+  readonly title: string;
+  /** What a job comes to, a piece has, a recipe is used for, or is left of a material. */
+  readonly detail: string;
+  readonly uri: string;
+  /** The file's name without its folders. */
+  readonly file: string;
+  /** Of its name, as the protocol counts. */
+  readonly start: { readonly line: number; readonly character: number };
+  /** Of a job: how many as a text, and where the first of the gravest begins. */
+  readonly findings?: {
+    readonly text: string;
+    readonly severity: Severity;
+    readonly start: { readonly line: number; readonly character: number };
+  };
 }
 
 /** Server to client, a notification: reports that were asked for may be others now. */

@@ -50,6 +50,7 @@ import {
   REPORT,
   type ReportParams,
   RULES,
+  WORKSHOP,
 } from "./custom-requests.ts";
 import { changeFolders } from "./folder-files.ts";
 import { guardNotification, guardRequest } from "./guard.ts";
@@ -81,6 +82,7 @@ import { selectionRange } from "./requests/selection-range.ts";
 import { semanticTokens, semanticTokensDelta, semanticTokensRange } from "./requests/semantic-tokens.ts";
 import { signatureHelp } from "./requests/signature-help.ts";
 import { willRenameFiles } from "./requests/will-rename-files.ts";
+import { workshop } from "./requests/workshop.ts";
 import { workspaceDiagnostic } from "./requests/workspace-diagnostic.ts";
 import { workspaceSymbol } from "./requests/workspace-symbol.ts";
 import type { Session } from "./session.ts";
@@ -275,4 +277,5 @@ export const HANDLERS: readonly Handler[] = [
     benchExport(session, params, token),
   ),
   request(RULES, [], (session) => rules(session)),
+  request(WORKSHOP, [], (session, _, token) => workshop(session, token)),
 ];

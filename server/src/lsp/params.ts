@@ -6,7 +6,7 @@
 
 import * as z from "zod/mini";
 import en from "zod/v4/locales/en.js";
-import { BENCH, BENCH_EXPORT, BENCH_EXPORTS, HANDED_ON, REPORT, RULES } from "./custom-requests.ts";
+import { BENCH, BENCH_EXPORT, BENCH_EXPORTS, HANDED_ON, REPORT, RULES, WORKSHOP } from "./custom-requests.ts";
 
 /** The largest number of the protocol. */
 const MOST = 2 ** 31 - 1;
@@ -98,6 +98,7 @@ export const PARAMS: Readonly<Record<string, () => z.ZodMiniType>> = {
       with: z.optional(z.array(z.enum(HANDED_ON))),
     }),
   [RULES]: () => z.unknown(),
+  [WORKSHOP]: () => z.unknown(),
 };
 
 const made = new Map<string, z.ZodMiniType>();
