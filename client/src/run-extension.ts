@@ -10,6 +10,7 @@ import { type BaseLanguageClient, type LanguageClientOptions, State } from "vsco
 import type { InitializationOptions } from "../../server/src/lsp/custom-requests.ts";
 import type { FinishwrightApi } from "./api.ts";
 import { registerBenchView } from "./bench-view.ts";
+import { registerCheckTask } from "./check-task.ts";
 import { registerExplainFinding } from "./explain-finding.ts";
 import { registerLanguagePage } from "./language-page.ts";
 import { registerNewRecipe } from "./new-recipe.ts";
@@ -64,6 +65,7 @@ export const startExtension = (
     registerLanguagePage(context),
     registerStatus(started),
     registerWorkshopTree(started),
+    registerCheckTask(started),
   );
   void commands.executeCommand("setContext", "finishwright.active", true);
   const ready = started.start();
