@@ -7,6 +7,7 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { type BuildOptions, build, type Plugin } from "esbuild";
+import { staysWhole } from "./told-beside.ts";
 
 const ROOT = path.resolve(import.meta.dirname, "..");
 const ANSWERS = "server/src/entry/answers.ts";
@@ -35,7 +36,7 @@ const ASKED: ReadonlySet<string> = new Set(
     ([, name]) => nameOf(path.resolve(ROOT, path.dirname(ANSWERS), name!)),
   ),
 );
-const FEATURES = /[\\/]features[\\/].*\.ts$/;
+const FEATURES = /[\\/](?:features|requests)[\\/].*\.ts$/;
 
 /** For the server: those functions are called in the other bundle, and what that takes is handed out. */
 export const answersBeside = (apart: () => Apart): Plugin => ({
@@ -78,7 +79,7 @@ export const sharedWithServer = (apart: () => Apart): Plugin => ({
 function callBeside({ onLoad, onResolve }: Pick<Setup, "onLoad" | "onResolve">): void {
   onLoad({ filter: FEATURES }, ({ path: file }) => {
     if (!ASKED.has(nameOf(file))) return undefined;
-    const names = [...readFileSync(file, "utf8").matchAll(/^export function (\w+)/gmu)];
+    const names = [...readFileSync(file, "utf8").matchAll(/^export (?:async )?(?:function|const) (\w+)/gmu)];
     const calls = names.map(
       ([, name]) => `export const ${name} = (...given) => require("./answers.cjs").${name}(...given);`,
     );
@@ -131,8 +132,9 @@ async function importedByAnswers(
   const beside: Plugin = {
     name: "beside",
     setup: ({ onResolve }) =>
-      onResolve({ filter: /^\.{1,2}\/.*\.ts$/ }, ({ path: name, resolveDir }) => {
+      onResolve({ filter: /^\.{1,2}\/.*\.ts$/ }, ({ path: name, resolveDir, pluginData }) => {
         const file = path.resolve(resolveDir, name);
+        if (staysWhole(pluginData, file)) return undefined;
         const module = nameOf(file);
         return inServer.has(module) && !ASKED.has(module) ? { path: file, external: true } : undefined;
       }),

@@ -13,6 +13,7 @@ import path from "node:path";
 import type { BuildOptions, Plugin } from "esbuild";
 import type { Report } from "../server/src/core/rules/rule.ts";
 import { type Apart, answersBeside, sharedWithServer } from "./answers-beside.ts";
+import { telling, untold } from "./told-beside.ts";
 import { withoutExplanations } from "./without-explanations.ts";
 
 export const ROOT = path.resolve(import.meta.dirname, "..");
@@ -110,7 +111,8 @@ export const BUNDLES: readonly Bundle[] = [
 ];
 
 const ANSWERS = "server/dist/answers.cjs";
-const SERVERS: readonly string[] = ["server/dist/language-server.cjs", "server/dist/worker.js"];
+const LANGUAGE_SERVER = "server/dist/language-server.cjs";
+const SERVERS: readonly string[] = [LANGUAGE_SERVER, "server/dist/worker.js"];
 
 /** The server and its answers as they would be without knowing of each other. */
 const apart = (): Apart => {
@@ -135,8 +137,10 @@ export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => (
   charset: "utf8",
   logLevel: "warning",
   plugins: [
+    ...(bundle.out === ANSWERS ? [telling] : []),
     ...(bundle.answers === "beside" ? [answersBeside(apart)] : []),
     ...(bundle.answers === "alone" ? [sharedWithServer(apart)] : []),
+    ...(bundle.out === LANGUAGE_SERVER ? [untold] : []),
     ...(bundle.withRecordBeside ? [recordBeside(bundle)] : []),
     ...(bundle.withoutExplanations ? [withoutExplanations] : []),
     ...(bundle.withReportsBeside ? [reportsBeside] : []),
@@ -309,8 +313,7 @@ const recordBeside = ({ runsIn }: Bundle): Plugin => ({
       const name = said(/^export const (\w+): TradeRule/mu);
       const id = said(/^ {2}id: "([a-z-]+)"/mu);
       const severity = said(/^ {2}severity: "([a-z]+)"/mu);
-      const summary = said(/^ {4}summary:\s+"([^"\\]+)"/mu);
-      const told = { id, group: "record", severity, docs: { summary } };
+      const told = { id, group: "record", severity, docs: {} };
       const check = isAtHand
         ? `(job) => { if (job.job.records.length > 0) require("./record.cjs").${name}.checks.onJob(job); }`
         : id === "record-not-in-recipe"

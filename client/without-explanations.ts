@@ -7,8 +7,15 @@ import { readFileSync } from "node:fs";
 import type { Plugin } from "esbuild";
 import ts from "typescript";
 
-/** What a rule (`RuleMeta`, `RuleDocs`) and a chemical tell to people who ask for it; a rule's summary stays. */
-const EXPLAINING: ReadonlySet<string> = new Set(["failing", "passing", "why", "remedy", "sources"]);
+/** What a rule (`RuleMeta`, `RuleDocs`) and a chemical tell to people who ask for it; see `summaries.generated.ts` for the rest. */
+const EXPLAINING: ReadonlySet<string> = new Set([
+  "failing",
+  "passing",
+  "summary",
+  "why",
+  "remedy",
+  "sources",
+]);
 
 const RULE_OR_CHEMICALS = /[\\/]core[\\/](?:rules[\\/][a-z]+[\\/]|knowledge[\\/]chemicals-)[a-z-]+\.ts$/;
 

@@ -29,7 +29,7 @@ const ENTRIES: readonly Entry[] = [
   both(NOTICES),
   both("server/docs/*.md"),
   both("server/docs/rules/*.md"),
-  both("client/media/editor.png"),
+  npm("client/media/editor.png"),
   npm("server/dist/finishwright.cjs"),
   npm("server/dist/command-line.cjs"),
   npm("server/dist/library.cjs"),

@@ -31,8 +31,13 @@ import { DUTIES } from "../src/core/knowledge/duties.ts";
 import { FAMILIES } from "../src/core/knowledge/families.ts";
 import type { Family } from "../src/core/knowledge/family-schema.ts";
 import { troubleOf } from "../src/core/knowledge/troubles.ts";
+import {
+  familyGroups,
+  type VocabularyName,
+  vocabulary,
+  woodDoc,
+} from "../src/core/knowledge/vocabularies.ts";
 import { SUBSTRATES, WOODS } from "../src/core/knowledge/woods.ts";
-import { familyGroups, type VocabularyName, vocabulary, woodDoc } from "../src/core/knowledge/words.ts";
 import { formatDuration } from "../src/core/measure/format-amount.ts";
 import { TRANSFER_EFFICIENCY } from "../src/core/quantities/litres.ts";
 import {

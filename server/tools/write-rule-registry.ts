@@ -1,5 +1,6 @@
 /**
- * Writes `server/src/core/rules/registry.generated.ts`: one import for every rule file.
+ * Writes `server/src/core/rules/registry.generated.ts`, one import for every rule file, and `summaries.generated.ts`, the
+ * sentence on each rule, for who lists rules without loading what explains them.
  *
  * A rule file is `rules/<group>/<id>.ts` and exports one constant, its id in camel case. Run by `npm run generate`;
  * a test checks that the written file is fresh.
@@ -7,6 +8,7 @@
 import { readdirSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import type { Rule } from "../src/core/rules/rule.ts";
 
 const rulesFolder = join(dirname(fileURLToPath(import.meta.url)), "../src/core/rules");
 
@@ -46,6 +48,23 @@ export function registryText(): string {
   ].join("\n");
 }
 
+export function summariesText(rules: readonly Rule[]): string {
+  const rows = rules
+    .map(({ id, docs }) => `  ${/-/.test(id) ? JSON.stringify(id) : id}: ${JSON.stringify(docs.summary)},`)
+    .toSorted();
+  return [
+    "// Written by server/tools/write-rule-registry.ts from the rule files; do not edit.",
+    "",
+    "/** A sentence on each rule, by its id. */",
+    "export const RULE_SUMMARIES: Readonly<Record<string, string>> = {",
+    ...rows,
+    "};",
+    "",
+  ].join("\n");
+}
+
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   writeFileSync(join(rulesFolder, "registry.generated.ts"), registryText());
+  const { RULES } = await import("../src/core/rules/registry.generated.ts");
+  writeFileSync(join(rulesFolder, "summaries.generated.ts"), summariesText(RULES));
 }

@@ -50,7 +50,7 @@ describe("jobs that go through one recipe, each with a finding", () => {
     made.set(jobs, known);
     return known;
   };
-  const sizes = { from: 500, to: 4000 };
+  const sizes = { from: 250, to: 2000 };
   test("lenses", () => {
     const lenses = growth(make, (it) => it.jobLenses("a.finish", SEVERITIES), sizes);
     expect(lenses).toBeLessThanOrEqual(MOST_GROWTH);

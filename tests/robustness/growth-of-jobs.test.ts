@@ -3,9 +3,9 @@
  * checking them takes little more than in proportion. Measured as exponents (see `growth.ts`), never as seconds.
  */
 import { describe, expect, test } from "vitest";
+import { habitOf, unitsForAll } from "../../server/src/core/units-told.ts";
 import { sheetReport } from "../../server/src/reports/sheet-report.ts";
 import { sectionOf } from "../../server/src/views/section/section.ts";
-import { habitOf, unitsForAll } from "../../server/src/core/units-told.ts";
 import { analyseAnew as analyse } from "../harness/check-text.ts";
 import { growth, MOST_GROWTH } from "../harness/growth.ts";
 

@@ -85,7 +85,7 @@ describe("renaming any name of the samples", () => {
     );
   });
 
-  test.each(shareOf(names, 5))("$name of $file", ({ file, offset, name }) => {
+  test.each(shareOf(names, 9))("$name of $file", ({ file, offset, name }) => {
     for (const each of sampleNames) analyst.setFile(each, sampleText(each));
     applyTo(analyst, file, offset, "some_name_of_ours");
     // A misspelt argument stands for the parameter that it is near to, and is near to the new name no more.

@@ -6,7 +6,7 @@
  */
 import { type Care, careOf, GENTLEST } from "../core/knowledge/care.ts";
 import { countsAsLead, leadNote, leadStatus } from "../core/knowledge/lead.ts";
-import { docOf } from "../core/knowledge/words.ts";
+import { docOf } from "../core/knowledge/vocabularies.ts";
 import { thicknessText } from "../core/measure/figures.ts";
 import type { Piece } from "../core/model/model.ts";
 import { leadFactsOf, oldCoating } from "../core/surface/lead.ts";

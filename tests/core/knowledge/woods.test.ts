@@ -1,5 +1,6 @@
 /** Woods against table 16-1 of the Wood Handbook FPL-GTR-190 (2010) and the lists of the language reference. */
 import { describe, expect, test } from "vitest";
+import { woodDoc } from "../../../server/src/core/knowledge/vocabularies.ts";
 import { woodSchema } from "../../../server/src/core/knowledge/wood-schema.ts";
 import {
   SUBSTRATES,
@@ -8,7 +9,6 @@ import {
   woodByName,
   woodNames,
 } from "../../../server/src/core/knowledge/woods.ts";
-import { woodDoc } from "../../../server/src/core/knowledge/words.ts";
 
 const wood = (name: string) => woodByName(name)!;
 

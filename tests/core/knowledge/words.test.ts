@@ -19,10 +19,10 @@ import { IGNITION_SOURCES } from "../../../server/src/core/knowledge/ignition.ts
 import {
   docOf,
   familyGroups,
-  SHEENS,
   type VocabularyName,
   vocabulary,
-} from "../../../server/src/core/knowledge/words.ts";
+} from "../../../server/src/core/knowledge/vocabularies.ts";
+import { SHEENS } from "../../../server/src/core/knowledge/words.ts";
 import { wordsOf } from "../../harness/words-of.ts";
 
 describe("vocabularies", () => {

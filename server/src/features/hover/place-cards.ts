@@ -7,7 +7,7 @@ import { WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
 import { dewPointC, saturationPressureKPa } from "../../core/air/psychrometrics.ts";
 import { countryName } from "../../core/knowledge/countries.ts";
 import { type LeadResult, leadNote } from "../../core/knowledge/lead.ts";
-import { docOf } from "../../core/knowledge/words.ts";
+import { docOf } from "../../core/knowledge/vocabularies.ts";
 import {
   airChangesText,
   dayText,

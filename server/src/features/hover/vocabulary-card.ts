@@ -1,7 +1,7 @@
 /** A word of a closed vocabulary, by the line in which it stands; words that go together are taken together. */
 import type { NameUse } from "../../../../grammar/src/names.ts";
 import type { FieldStatement, Span } from "../../../../grammar/src/tree.ts";
-import { VOCABULARY_OF_FIELD, type VocabularyName } from "../../core/knowledge/words.ts";
+import { VOCABULARY_OF_FIELD, type VocabularyName } from "../../core/knowledge/vocabularies.ts";
 import { figuresHere, type HoverContext } from "./context.ts";
 import { troubleCard, verbCard } from "./record-cards.ts";
 import { stepCard } from "./step-card.ts";

@@ -2,6 +2,7 @@
 import { GROUP_TITLES } from "../../core/rules/explain.ts";
 import { ruleById, ruleIds } from "../../core/rules/registry.ts";
 import type { RuleGroup } from "../../core/rules/rule.ts";
+import { RULE_SUMMARIES } from "../../core/rules/summaries.generated.ts";
 import type { RuleEntry } from "../custom-requests.ts";
 import type { Session } from "../session.ts";
 
@@ -10,12 +11,12 @@ export const rules = (session: Session): readonly RuleEntry[] => {
   return (Object.keys(GROUP_TITLES) as readonly RuleGroup[]).flatMap((group) =>
     all
       .filter((rule) => rule.group === group)
-      .map(({ id, docs }) => {
+      .map(({ id }) => {
         const page = session.rulePage(id);
         return {
           id,
           group: GROUP_TITLES[group],
-          summary: docs.summary,
+          summary: RULE_SUMMARIES[id] ?? "",
           ...(page !== undefined && { page }),
         };
       }),

@@ -8,7 +8,7 @@
 import type { Checker } from "../../core/check.ts";
 import { attempt, type Fault, type FaultListener } from "../../core/internal-error.ts";
 import { type LeadFacts, leadNote, leadStatus } from "../../core/knowledge/lead.ts";
-import { docOf } from "../../core/knowledge/words.ts";
+import { docOf } from "../../core/knowledge/vocabularies.ts";
 import { factorText, filmText, momentText, percentText, thicknessText } from "../../core/measure/figures.ts";
 import {
   exactDuration,
