@@ -48,10 +48,17 @@ export function registryText(): string {
   ].join("\n");
 }
 
+const LINE_WIDTH = 110;
+
 export function summariesText(rules: readonly Rule[]): string {
   const rows = rules
-    .map(({ id, docs }) => `  ${/-/.test(id) ? JSON.stringify(id) : id}: ${JSON.stringify(docs.summary)},`)
-    .toSorted();
+    .toSorted((a, b) => (a.id < b.id ? -1 : 1))
+    .map(({ id, docs }) => {
+      const [key, text] = [id.includes("-") ? JSON.stringify(id) : id, JSON.stringify(docs.summary)];
+      const row = `  ${key}: ${text},`;
+      // As the formatter lays it out.
+      return row.length <= LINE_WIDTH ? row : `  ${key}:\n    ${text},`;
+    });
   return [
     "// Written by server/tools/write-rule-registry.ts from the rule files; do not edit.",
     "",

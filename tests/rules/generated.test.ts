@@ -9,14 +9,19 @@ import { RULES } from "../../server/src/core/rules/registry.generated.ts";
 import { factsOf } from "../../server/src/features/rule-facts.ts";
 import { CONFIG_SCHEMA_FILE, configSchemaText } from "../../server/tools/write-config-schema.ts";
 import { RULE_PAGES_FOLDER, rulePages } from "../../server/tools/write-rule-pages.ts";
-import { registryText, ruleFiles } from "../../server/tools/write-rule-registry.ts";
+import { registryText, ruleFiles, summariesText } from "../../server/tools/write-rule-registry.ts";
 
 const REGISTRY = new URL("../../server/src/core/rules/registry.generated.ts", import.meta.url);
+const SUMMARIES = new URL("summaries.generated.ts", REGISTRY);
 const pages = rulePages();
 
 describe("written from the rules", () => {
   it("registry", () => {
     expect(readFileSync(REGISTRY, "utf8")).toBe(registryText());
+  });
+
+  it("a sentence on each rule", () => {
+    expect(readFileSync(SUMMARIES, "utf8")).toBe(summariesText(RULES));
   });
 
   it("every file is named by its rule and stands in the rule's group", () => {
