@@ -10,6 +10,7 @@ import {
   languages,
   Position,
   Selection,
+  tasks,
   Uri,
   WorkspaceEdit,
   window,
@@ -54,6 +55,18 @@ import {
 
 const ID = "finishwright.finishwright";
 const MAIN = "reading-room.finish";
+
+interface Binding {
+  readonly key: string;
+  readonly command: string;
+  readonly when?: string;
+}
+
+/** The keys that an editor has by default, which it shows as JSON with comments at the ends of lines and lists behind it. */
+function keysOf(text: string): readonly Binding[] {
+  const rows = text.match(/\{ "key":[^\n]*(?:\n[^\n{]*)*\}/gu) ?? [];
+  return rows.map((row) => JSON.parse(row));
+}
 
 const none = (findings: readonly string[]): boolean => findings.length === 0;
 const has =
@@ -545,6 +558,48 @@ const TESTS: readonly Test[] = [
       await commands.executeCommand("editor.action.commentLine");
       strictEqual(document.lineAt(1).text.trim(), "#");
       await commands.executeCommand("workbench.action.revertAndCloseActiveEditor");
+    },
+  },
+  {
+    name: "the keys of the extension are nobody else's in a recipe",
+    async run() {
+      const document = await workspace.openTextDocument(
+        Uri.parse("vscode://defaultsettings/keybindings.json"),
+      );
+      const bindings = keysOf(document.getText());
+      const own: readonly Binding[] = extensions.getExtension(ID)?.packageJSON.contributes.keybindings;
+      strictEqual(own.length, 2);
+      ok(bindings.length > 500, `only ${bindings.length} default keys were read`);
+      for (const { key, command } of own) {
+        const others = bindings.filter((each) => each.key === key && each.command !== command);
+        // What holds in texts of another language holds in no recipe.
+        same(
+          others.filter(
+            ({ when = "" }) => !/editorLangId == '?(?!finish)|notebook|terminalFocus/u.test(when),
+          ),
+          [],
+        );
+      }
+    },
+  },
+  {
+    name: "the workshop comes into view, and a task checks its recipes",
+    async run() {
+      await commands.executeCommand("finishwright.workshop.focus");
+      const [task, ...others] = await tasks.fetchTasks({ type: "finishwright" });
+      same(others, []);
+      if (task === undefined) throw new Error("no task is offered");
+      strictEqual(task.name, "check all recipes");
+      const ended = new Promise<void>((resolve) => {
+        const listening = tasks.onDidEndTask(({ execution }) => {
+          if (execution.task.name !== "check all recipes") return;
+          listening.dispose();
+          resolve();
+        });
+      });
+      await tasks.executeTask(task);
+      await ended;
+      await commands.executeCommand("workbench.view.explorer");
     },
   },
   {
