@@ -3,11 +3,11 @@ import { expect, test } from "vitest";
 import { airHtml } from "../../client/src/bench/air.ts";
 import { headHtml, shoppingHtml } from "../../client/src/bench/drawing.ts";
 import { findingsHtml } from "../../client/src/bench/findings.ts";
-import { heldOver } from "../../client/src/bench/held-over.ts";
+import { heldOver, othersHeld } from "../../client/src/bench/held-over.ts";
 import { momentsOf, momentText } from "../../client/src/bench/moments.ts";
 import { benchPage } from "../../client/src/bench/page.ts";
 import { drynessOf, sectionsHtml } from "../../client/src/bench/sections.ts";
-import { timelineHtml } from "../../client/src/bench/timeline.ts";
+import { shopChoiceHtml, timelineHtml } from "../../client/src/bench/timeline.ts";
 import type { Bench } from "../../server/src/views/bench/model.ts";
 
 const BAD = `"><img src=x onerror=alert(1)><script>'`;
@@ -64,6 +64,26 @@ const bench = (text: string): Bench<null> => ({
       findings: [1],
     },
   ],
+  others: [
+    {
+      name: `other ${text}`,
+      title: text,
+      at: 0,
+      plan: "planned",
+      note: text,
+      rows: [
+        {
+          title: text,
+          bars: [
+            { kind: "work", start: -20, end: -18, what: text, at: 0 },
+            { kind: "wait", start: -18, end: 40, what: text },
+          ],
+        },
+      ],
+    },
+    { name: text, title: text, plan: "none", note: text, rows: [] },
+  ],
+  othersLeft: 2,
   shut: [{ from: 8, to: 24 }],
   air: {
     state: "known",
@@ -91,7 +111,12 @@ const bench = (text: string): Bench<null> => ({
   places: [null],
 });
 
-const look = (moment: number) => ({ moment, width: 900, ticked: new Set<string>() });
+const look = (moment: number, isWholeShop = true) => ({
+  moment,
+  width: 900,
+  isWholeShop,
+  ticked: new Set<string>(),
+});
 
 test("hostile names are text in every block, at every moment, with and without a plan", () => {
   const plans = ["planned", "being planned", "none"] as const;
@@ -101,6 +126,7 @@ test("hostile names are text in every block, at every moment, with and without a
       headHtml(hostile),
       sectionsHtml(hostile, look(moment)),
       timelineHtml(hostile, look(moment)),
+      shopChoiceHtml(hostile, look(moment)),
       airHtml(hostile, look(moment)),
       airHtml({ ...hostile, air: { ...hostile.air, state: "no room" } }, look(moment)),
       shoppingHtml(hostile, look(moment)),
@@ -209,7 +235,7 @@ test("while it is planned anew, the plan of the text before is drawn with the li
     [2, 3],
   ]);
   expect(timelineHtml(held, look(0))).toContain('data-at="1"');
-  expect(timelineHtml(held, look(0))).not.toContain('data-at="0"');
+  expect(timelineHtml(held, look(0, false))).not.toContain('data-at="0"');
   expect(held.air).toMatchObject({ state: "known", worst: "varnish", at: 3 });
   expect(held.air.hours.map(({ at }) => at)).toEqual([undefined, undefined]);
 });
@@ -252,4 +278,42 @@ test("findings are counted by gravity, and many are behind a line that says how 
   const many = { ...job, findings: Array.from({ length: 15 }, () => job.findings[1]!) };
   expect(findingsHtml(many)).toContain("<summary>3 more</summary>");
   expect(findingsHtml({ ...job, findings: [] })).toBe("");
+});
+
+test("other jobs of the shop stand under the own one, dimmed, and lead to their lines; or not, as is chosen", () => {
+  const job = bench("varnish");
+  const html = timelineHtml(job, look(0));
+  expect(html.indexOf("bar job mine")).toBeLessThan(html.indexOf("bar job other"));
+  expect([...html.matchAll(/class="bar job other" data-at="(\d*)"/g)].map(([, at]) => at)).toEqual(["0", ""]);
+  // 20 h before Monday 09:00.
+  expect(html).toContain('aria-label="varnish: varnish; Sun 7 Mar 13:00 to Sun 7 Mar 15:00"');
+  expect(html).toContain("<caption>Other jobs of the shop</caption>");
+  const alone = timelineHtml(job, look(0, false));
+  expect(alone).not.toMatch(/bar job|class="others"|Other jobs/);
+  expect(shopChoiceHtml(job, look(0))).toContain(
+    "checked> with the other jobs of the shop (2, the nearest 2 of 4)",
+  );
+  expect(shopChoiceHtml({ ...job, others: [] }, look(0))).toBe("");
+  // With the others the axis begins with the first of them, so the own work is not at its beginning.
+  const firstBar = (said: string): number =>
+    Number(/class="bar step"[\s\S]*?<rect x="([\d.]+)"/.exec(said)![1]);
+  expect(firstBar(alone)).toBe(96);
+  expect(firstBar(html)).toBeGreaterThan(150);
+});
+
+test("while other jobs are planned anew, they are drawn as they were", () => {
+  const { others } = bench("varnish");
+  const anew = others.map((other) => ({
+    ...other,
+    plan: "being planned" as const,
+    note: "being planned",
+    rows: [],
+  }));
+  const held = othersHeld(anew, others);
+  expect(held[0]!.rows[0]!.bars.map(({ start, at }) => [start, at])).toEqual([
+    [-20, undefined],
+    [-18, undefined],
+  ]);
+  expect(held[0]!.note).toBe("varnish");
+  expect(othersHeld(anew, [])).toEqual(anew);
 });

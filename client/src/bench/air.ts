@@ -76,7 +76,7 @@ function chart(bench: Bench<unknown>, look: Look): string {
   const y = (value: number): number => BASE - (value / most) * PLOT;
   const at = momentsOf(bench)[look.moment] ?? 0;
   const shut = bench.shut.map(({ from, to }) => {
-    const x = axis.x(Math.max(0, from));
+    const x = axis.x(from);
     return `<rect class="shut" x="${one(x)}" y="0" width="${one(Math.max(0, axis.x(to) - x))}" height="${BASE}"/>`;
   });
   const unit = isKnown ? "changes/h" : "grams/h";
@@ -90,7 +90,7 @@ function chart(bench: Bench<unknown>, look: Look): string {
     `<svg class="timeline air" role="group" aria-label="${plain(`${worst} The table behind the drawing has every hour.`)}" viewBox="0 0 ${axis.width} ${BASE + 2}" width="${axis.width}" height="${BASE + 2}">`,
     '<defs><pattern id="over" width="4" height="4" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><path d="M0 0V4" class="over"/></pattern></defs>',
     ...shut,
-    `<text x="0" y="${BASE - 20}" class="lane">${isKnown ? "Asked for" : "Leaves"}</text><text x="0" y="${BASE - 6}">${unit}</text>`,
+    `<text x="8" y="${BASE - 20}" class="lane">${isKnown ? "Asked for" : "Leaves"}</text><text x="8" y="${BASE - 6}">${unit}</text>`,
     ...figures.map(figure),
     `<text x="${GUTTER - 6}" y="${BASE}" text-anchor="end">0</text>`,
     `<path class="rule" d="M${GUTTER} ${BASE}H${axis.end}"/>`,

@@ -9,12 +9,12 @@ import type { Bench } from "../../../server/src/views/bench/model.ts";
 import { airHtml } from "./air.ts";
 import { headHtml, shoppingHtml } from "./drawing.ts";
 import { findingsHtml } from "./findings.ts";
-import { heldOver } from "./held-over.ts";
+import { heldOver, othersHeld } from "./held-over.ts";
 import { text } from "./html.ts";
 import { type Look, momentsOf, momentText } from "./moments.ts";
 import { patch } from "./patch.ts";
 import { sectionsHtml } from "./sections.ts";
-import { timelineHtml } from "./timeline.ts";
+import { shopChoiceHtml, timelineHtml } from "./timeline.ts";
 
 interface Host {
   postMessage(message: unknown): void;
@@ -28,8 +28,11 @@ type Told =
   | { readonly type: "caret"; readonly uri: string; readonly line: number };
 
 const host = acquireVsCodeApi();
-const saved = host.getState() as { readonly ticked?: readonly string[] } | undefined;
+const saved = host.getState() as
+  | { readonly ticked?: readonly string[]; readonly isWholeShop?: boolean }
+  | undefined;
 const ticked = new Set(saved?.ticked ?? []);
+let isWholeShop = saved?.isWholeShop ?? true;
 let answer: BenchAnswer | undefined;
 let hour: number | undefined;
 let caret: { readonly uri: string; readonly line: number } | undefined;
@@ -68,8 +71,11 @@ function take(bench: Bench<BenchPlace> | undefined): void {
   clearTimeout(slow);
   const isAnew =
     bench?.plan === "being planned" && bench.name === planned?.name && fileOf(bench) === fileOf(planned);
-  if (bench?.plan === "planned") planned = bench;
-  shown = isAnew ? heldOver(bench, planned!) : bench;
+  if (bench?.plan === "planned") {
+    const isSame = planned !== undefined && bench.name === planned.name && bench.startAt === planned.startAt;
+    planned = isSame ? { ...bench, others: othersHeld(bench.others, planned!.others) } : bench;
+  }
+  shown = isAnew ? heldOver(bench, planned!) : bench?.plan === "planned" ? planned : bench;
   const tell = (isStale: boolean): void => {
     document.body.classList.toggle("stale", isStale);
     say("anew", isStale ? "is being planned anew; this is the plan before" : "");
@@ -98,9 +104,10 @@ function draw(): void {
   const said = momentText(bench, moments[moment] ?? 0);
   set(slider, "aria-valuetext", said);
   say("said", said);
-  const look: Look = { moment, width: document.documentElement.clientWidth - 16, ticked };
+  const look: Look = { moment, width: document.documentElement.clientWidth - 16, isWholeShop, ticked };
   put("head", headHtml(bench));
   put("sections", sectionsHtml(bench, look));
+  put("shop", shopChoiceHtml(bench, look));
   put("timeline", timelineHtml(bench, look));
   put("air", airHtml(bench, look));
   put("shopping", shoppingHtml(bench, look));
@@ -177,11 +184,19 @@ document.addEventListener("keydown", (event) => {
 
 document.addEventListener("change", ({ target }) => {
   if (target instanceof HTMLSelectElement) host.postMessage({ type: "job", name: target.value });
-  if (!(target instanceof HTMLInputElement) || target.dataset.can === undefined) return;
-  if (target.checked) ticked.add(target.dataset.can);
-  else ticked.delete(target.dataset.can);
-  host.setState({ ticked: [...ticked] });
+  if (!(target instanceof HTMLInputElement)) return;
+  if (target.id === "whole-shop") {
+    isWholeShop = target.checked;
+    draw();
+  }
+  if (target.dataset.can !== undefined) tick(target.dataset.can, target.checked);
+  host.setState({ ticked: [...ticked], isWholeShop });
 });
+
+function tick(can: string, isBought: boolean): void {
+  if (isBought) ticked.add(can);
+  else ticked.delete(can);
+}
 
 function follow(target: Element, moves: boolean): void {
   const action = target.closest("[data-action]")?.getAttribute("data-action");

@@ -6,6 +6,8 @@ export interface Look {
   readonly moment: number;
   /** Of the page, px. */
   readonly width: number;
+  /** The other jobs of the shop are drawn as well. */
+  readonly isWholeShop: boolean;
   /** Cans that are bought, as `canKey` names them. */
   readonly ticked: ReadonlySet<string>;
 }

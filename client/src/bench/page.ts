@@ -24,7 +24,7 @@ export const benchPage = (nonce: string, script: string, source: string): string
 <div class="slider"><label for="moment">Moment</label><input id="moment" type="range" min="0" max="0" step="1"><output id="said" for="moment"></output></div>
 <section id="sections" aria-label="Cut through each surface"></section>
 <section id="findings" aria-label="Findings"></section>
-<section aria-label="Timeline"><h2>When <span id="anew" class="second" role="status"></span></h2><div id="timeline"></div></section>
+<section aria-label="Timeline"><h2>When <span id="anew" class="second" role="status"></span> <span id="shop" class="second"></span></h2><div id="timeline"></div></section>
 <section id="air" aria-label="Air of the room"></section>
 <section aria-label="Shopping and cost"><h2>Shopping and cost</h2><div id="shopping"></div></section>
 <p class="second">An estimate for planning. Labels, safety data sheets, local rules and people who know the trade come first.</p>
@@ -95,6 +95,7 @@ li { border-top: 1px solid var(--rule); }
 li:first-child { border-top: 0; }
 .coat, .below { display: grid; grid-template-columns: 1fr auto; column-gap: 8px; align-items: baseline; padding: 1px 0 2px; }
 .coat .state { grid-column: 1 / -1; padding-left: 2px; }
+.whole { white-space: nowrap; }
 .coat button.link { font-weight: 600; }
 .below { font-size: 12px; padding: 2px; }
 .below s { color: var(--second); }
@@ -114,6 +115,14 @@ li.later, li.later button.link { color: var(--second); font-weight: 400; }
 .timeline { display: block; }
 .timeline text { fill: var(--second); font-size: 10.5px; }
 .timeline text.lane { fill: var(--ink); font-size: 12px; }
+.job .title { font-weight: 600; }
+.job text { font-size: 12px; }
+.job.mine .title { fill: var(--ink); }
+.job:focus-visible text, .job.at text { text-decoration: underline; }
+.mine { fill: var(--accent); }
+.others .lane { fill: var(--second); }
+.others .bar.work rect { fill: var(--second); }
+.others .bar.wait rect { opacity: 0.75; }
 .rule { stroke: var(--rule); fill: none; }
 .shut { fill: var(--ink); fill-opacity: var(--shut); }
 .hatch { stroke: var(--ink); stroke-opacity: var(--hatch); }

@@ -94,7 +94,7 @@ function surfaceHtml(
       coat.isOptional ? "if needed" : "",
     ];
     const gravest = findings[0] === undefined ? undefined : bench.findings[findings[0]]?.severity;
-    return `<li class="coat${state === "to come" ? " later" : ""}"><span>${link(at, text(coat.title), `coat ${number} ${i}`)} ${mark(gravest)}</span><span class="figure">${text(filmOf(coat))}</span><span class="state">${ladder(state)} ${text([state, ...more].filter(Boolean).join(", "))}</span></li>`;
+    return `<li class="coat${state === "to come" ? " later" : ""}"><span>${link(at, text(coat.title), `coat ${number} ${i}`)} ${mark(gravest)}</span><span class="figure">${text(filmOf(coat))}</span><span class="state">${ladder(state)} ${together([state, ...more])}</span></li>`;
   });
   const below = section.old.map((each) => {
     const isGone = each.removedBy !== undefined && isDone(bench, surface, each.removedBy, moment);
@@ -108,6 +108,13 @@ function surfaceHtml(
   ];
   return `<figure data-key="surface ${number}"><figcaption><b>${text(title)}</b> <span class="second">${text(about.join(" · "))}</span></figcaption><div class="cut"><div class="drawing">${drawing.svg}${marksSvg(bench, surface, drawn, drawing, number)}</div><ol aria-label="${text(`On ${title}, from the top down`)}">${list.join("")}</ol></div></figure>`;
 }
+
+/** A figure and its unit stay on one line. */
+const together = (parts: readonly string[]): string =>
+  parts
+    .filter(Boolean)
+    .map((part) => `<span class="whole">${text(part)}</span>`)
+    .join(", ");
 
 interface PlacedMark {
   /** Positions of the findings, the gravest first. */

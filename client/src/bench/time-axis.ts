@@ -21,10 +21,19 @@ export interface TimeAxis {
 export function axisOf(bench: Bench<unknown>, look: Look): TimeAxis {
   const width = Math.floor(Math.max(240, look.width - 24));
   const room = width - GUTTER - MARGIN;
-  const work = bench.surfaces.flatMap(({ bars }) => bars.filter(({ kind }) => kind !== "wait"));
-  const stops = [...new Set([0, bench.endHours, ...work.flatMap(({ start, end }) => [start, end])])].toSorted(
-    (a, b) => a - b,
-  );
+  const own = bench.surfaces.flatMap(({ bars }) => bars.filter(({ kind }) => kind !== "wait"));
+  const others = look.isWholeShop ? bench.others.flatMap(({ rows }) => rows.flatMap(({ bars }) => bars)) : [];
+  const worked = [...own, ...others.filter(({ kind }) => kind === "work")];
+  const ends = others.map(({ end }) => end);
+  const stops = [
+    ...new Set([
+      0,
+      ends.reduce((most, end) => Math.max(most, end), bench.endHours),
+      ...worked.flatMap(({ start, end }) => [start, end]),
+    ]),
+  ].toSorted((a, b) => a - b);
+  const firstHour = stops[0]!;
+  const lastHour = stops.at(-1)!;
   const weights = stops.slice(1).map((stop, i) => {
     const length = stop - stops[i]!;
     return length <= 4 ? length : 4 + Math.log2(length / 4) * 1.5;
@@ -42,10 +51,10 @@ export function axisOf(bench: Bench<unknown>, look: Look): TimeAxis {
   };
   const days: { x: number; name: string }[] = [];
   const { startAt } = bench;
-  const first =
-    startAt === undefined ? 0 : -(dateAt(startAt, 0).getUTCHours() + dateAt(startAt, 0).getUTCMinutes() / 60);
-  for (let day = 0; day < 400 && first + day * 24 < bench.endHours; day += 1) {
-    const hour = Math.max(0, first + day * 24);
+  const begin = dateAt(startAt ?? "1970-01-01T00:00", firstHour);
+  const first = startAt === undefined ? 0 : firstHour - begin.getUTCHours() - begin.getUTCMinutes() / 60;
+  for (let day = 0; day < 400 && first + day * 24 < lastHour; day += 1) {
+    const hour = Math.max(firstHour, first + day * 24);
     const at = x(hour);
     const name = startAt === undefined ? `day ${day + 1}` : dayText(dateAt(startAt, hour));
     const hasRoom = at < GUTTER + room - 56;

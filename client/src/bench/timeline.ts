@@ -1,11 +1,20 @@
 /** When things are done: a row for each surface, with bars of work, hatched waits, and the hours at which the shop is shut. */
-import type { Bench, BenchBar, BenchSurface } from "../../../server/src/views/bench/model.ts";
-import { text } from "./html.ts";
+import type {
+  Bench,
+  BenchBar,
+  BenchOther,
+  BenchOtherBar,
+  BenchSurface,
+} from "../../../server/src/views/bench/model.ts";
+import { plain, text } from "./html.ts";
 import { MARK, markClass, markShape } from "./marks.ts";
 import { type Look, momentsOf, momentText, one } from "./moments.ts";
 import { axisOf, GUTTER, type TimeAxis } from "./time-axis.ts";
 
 const LANE = 46;
+/** Of the line that names a job, and of a row of another one, px. */
+const NAME = 22;
+const ROW = 22;
 
 export function timelineHtml(bench: Bench<unknown>, look: Look): string {
   if (bench.plan === "being planned") return '<p class="empty">The plan is being made.</p>';
@@ -18,26 +27,37 @@ export function timelineHtml(bench: Bench<unknown>, look: Look): string {
   }
   const axis = axisOf(bench, look);
   const at = momentsOf(bench)[look.moment] ?? 0;
-  const height = 30 + bench.surfaces.length * LANE;
+  const others = look.isWholeShop ? bench.others : [];
+  const top = 30 + (others.length > 0 ? NAME : 0);
+  const below = top + bench.surfaces.length * LANE;
+  const height = below + others.reduce((sum, { rows }) => sum + NAME + rows.length * ROW, 0) + 2;
   const shut = bench.shut.map(({ from, to }) => {
-    const x = axis.x(Math.max(0, from));
+    const x = axis.x(from);
     return `<rect class="shut" x="${one(x)}" y="22" width="${one(Math.max(0, axis.x(to) - x))}" height="${height - 22}"/>`;
   });
   const days = axis.days.map(
     ({ x, name }) =>
       `<path class="rule" d="M${one(x)} 20V${height}"/><text x="${one(x + 3)}" y="14">${text(name)}</text>`,
   );
-  const lanes = bench.surfaces.map((surface, i) => laneSvg(bench, surface, i, axis));
+  const lanes = bench.surfaces.map((surface, i) => laneSvg(bench, surface, i, axis, top));
   const nowX = one(axis.x(at));
   return [
-    `<svg class="timeline" role="group" aria-label="When things are done, by surface" viewBox="0 0 ${axis.width} ${height}" width="${axis.width}" height="${height}">`,
+    `<svg class="timeline" role="group" aria-label="When things are done; the table behind the drawing has it in words" viewBox="0 0 ${axis.width} ${height}" width="${axis.width}" height="${height}">`,
     '<defs><pattern id="hatch" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V5" class="hatch"/></pattern></defs>',
     ...shut,
     ...days,
+    ...(others.length > 0
+      ? [
+          `<rect class="mine" x="0" y="${top - NAME + 4}" width="3" height="${below - top + NAME - 8}"/>`,
+          jobName({ title: bench.title, at: bench.at, note: "", key: "own" }, top - 7, "mine"),
+        ]
+      : []),
     ...lanes,
+    ...othersSvg(bench, others, axis, below),
     `<path class="now" d="M${nowX} 18V${height}"/>`,
     "</svg>",
     planTable(bench),
+    othersTable(bench, others),
   ].join("");
 }
 
@@ -46,8 +66,9 @@ function laneSvg(
   { title, bars, section, steps }: BenchSurface,
   number: number,
   { x, end }: TimeAxis,
+  top: number,
 ): string {
-  const base = 30 + number * LANE + 32;
+  const base = top + number * LANE + 32;
   const bar = (each: BenchBar, i: number): string => {
     const step = steps.find(({ number: own }) => own === each.step);
     const from = x(each.start);
@@ -71,8 +92,82 @@ function laneSvg(
         : "";
     return `<g role="button" tabindex="${number === 0 && i === 0 ? 0 : -1}" class="bar ${each.kind}" data-at="${step?.at ?? ""}" data-key="bar ${number} ${each.step} ${i}" aria-label="${text(`${title}: ${label}`)}"><title>${text(label)}</title><rect x="${one(from)}" y="${base - tall}" width="${one(wide)}" height="${tall}" ${fill}/>${sign}${closes}</g>`;
   };
-  const name = title.length > 15 ? `${title.slice(0, 14)}…` : title;
-  return `<g><title>${text(title)}</title><text x="0" y="${base - 4}" class="lane">${text(name)}</text><path class="rule" d="M${GUTTER} ${base}H${end}"/>${bars.map(bar).join("")}</g>`;
+  return `<g><title>${text(title)}</title><text x="8" y="${base - 4}" class="lane">${text(shortened(title))}</text><path class="rule" d="M${GUTTER} ${base}H${end}"/>${bars.map(bar).join("")}</g>`;
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// Other jobs of the shop
+
+interface JobName {
+  readonly title: string;
+  readonly at: number | undefined;
+  readonly note: string;
+  readonly key: string;
+}
+
+/** Over the rows of a job; leads to its line. */
+const jobName = ({ title, at, note, key }: JobName, y: number, kind: "mine" | "other"): string =>
+  `<g role="button" tabindex="-1" class="bar job ${kind}" data-at="${at ?? ""}" data-key="job ${text(key)}" aria-label="${plain([title, note].filter(Boolean).join(": "))}"><text x="8" y="${y}"><tspan class="title">${text(title)}</tspan>${note ? `<tspan dx="8">${plain(note)}</tspan>` : ""}</text></g>`;
+
+function othersSvg(
+  bench: Bench<unknown>,
+  others: readonly BenchOther[],
+  axis: TimeAxis,
+  below: number,
+): readonly string[] {
+  let y = below;
+  return others.map((other, i) => {
+    const name = jobName({ ...other, at: other.at, key: `${i} ${other.name}` }, y + NAME - 6, "other");
+    y += NAME;
+    const rows = other.rows.map((row, n) => {
+      const base = y + n * ROW + ROW - 6;
+      return `<text x="8" y="${base}" class="lane"><title>${text(row.title)}</title>${text(shortened(row.title))}</text><path class="rule" d="M${GUTTER} ${base}H${axis.end}"/>${row.bars.map((bar, at) => otherBar(bench, other, bar, `${i} ${n} ${at}`, axis, base)).join("")}`;
+    });
+    y += other.rows.length * ROW;
+    return `<g class="others">${name}${rows.join("")}</g>`;
+  });
+}
+
+function otherBar(
+  bench: Bench<unknown>,
+  other: BenchOther,
+  { kind, start, end, what, at }: BenchOtherBar,
+  key: string,
+  axis: TimeAxis,
+  base: number,
+): string {
+  const from = axis.x(start);
+  const wide = Math.max(2, axis.x(end) - from);
+  const tall = kind === "work" ? 11 : 6;
+  const label = plain(`${other.title}: ${what}; ${momentText(bench, start)} to ${momentText(bench, end)}`);
+  return `<g role="button" tabindex="-1" class="bar ${kind}" data-at="${at ?? ""}" data-key="other ${key}" aria-label="${label}"><title>${label}</title><rect x="${one(from)}" y="${base - tall}" width="${one(wide)}" height="${tall}"${kind === "wait" ? ' fill="url(#hatch)"' : ""}/></g>`;
+}
+
+const othersTable = (bench: Bench<unknown>, others: readonly BenchOther[]): string =>
+  others.length === 0
+    ? ""
+    : `<table class="hidden"><caption>Other jobs of the shop</caption><tr><th scope="col">Job</th><th scope="col">Piece</th><th scope="col">From</th><th scope="col">To</th><th scope="col">What</th></tr>${others
+        .flatMap(({ title, note, rows }) => [
+          `<tr><th scope="row">${text(title)}</th><td colspan="4">${plain(note)}</td></tr>`,
+          ...rows.flatMap((row) =>
+            row.bars
+              .filter(({ kind }) => kind === "work")
+              .map(
+                ({ start, end, what }) =>
+                  `<tr><td>${text(title)}</td><td>${text(row.title)}</td><td>${text(momentText(bench, start))}</td><td>${text(momentText(bench, end))}</td><td>${plain(what)}</td></tr>`,
+              ),
+          ),
+        ])
+        .join("")}</table>`;
+
+const shortened = (title: string): string =>
+  [...title].length > 14 ? `${[...title].slice(0, 13).join("")}…` : title;
+
+/** Lets the person choose, where there are others; more than are drawn are counted. */
+export function shopChoiceHtml({ others, othersLeft }: Bench<unknown>, { isWholeShop }: Look): string {
+  if (others.length === 0) return "";
+  const left = othersLeft > 0 ? `, the nearest ${others.length} of ${others.length + othersLeft}` : "";
+  return `<label><input type="checkbox" id="whole-shop" data-key="whole shop"${isWholeShop ? " checked" : ""}> with the other jobs of the shop (${others.length}${left})</label>`;
 }
 
 const barText = (bench: Bench<unknown>, bar: BenchBar, what: string): string =>

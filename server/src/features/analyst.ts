@@ -204,7 +204,7 @@ function createAnalysis(
     sheets: (file) => sheetsOf(checker, file, analysis.findings, parts.onFault),
     bench: (file, job) => {
       const result = checker.jobs(file).find((each) => each.job.name === job);
-      const sheet = analysis.sheets(file).find(({ kind, name }) => kind === "job" && name === job);
+      const [sheet] = sheetsOf(checker, file, analysis.findings, parts.onFault, job);
       return result && sheet && benchOf(result, sheet, (place) => spanOfPlace(program, place), analysis);
     },
     usedBy: (file) => reachableFiles(program, file),

@@ -5,6 +5,7 @@ import type { FileId } from "../../core/place.ts";
 import { shownText } from "../../escape/shown-text.ts";
 import type { Analysis } from "../../features/types.ts";
 import { pathOfPicture, readPictures } from "../../reading/read-pictures.ts";
+import { titleOf } from "../../views/sheet/words.ts";
 import type { BenchAnswer, BenchExportParams, BenchParams, BenchPlace } from "../custom-requests.ts";
 import type { Session } from "../session.ts";
 import { toLocation } from "../to-lsp.ts";
@@ -19,8 +20,7 @@ export const bench = async (session: Session, params: BenchParams): Promise<Benc
   const snapshot = session.files.snapshot();
   const { analysis } = snapshot;
   if (analysis.text(file) === undefined) return null;
-  const sheets = analysis.sheets(file).filter(({ kind }) => kind === "job");
-  const jobs = sheets.map(({ name, title }) => ({ name, title }));
+  const jobs = analysis.jobs(file).map(({ job }) => ({ name: job.name, title: titleOf(job) }));
   const name =
     jobs.find((each) => each.name === params.job)?.name ??
     jobAtLine(analysis, file, snapshot.document(file), params.line) ??

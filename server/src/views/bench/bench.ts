@@ -25,8 +25,17 @@ import { stepNumbers } from "../sheet/procedure.ts";
 import { titleOf } from "../sheet/words.ts";
 import { shoppingList } from "../shopping-list.ts";
 import { WORTH_COLUMNS, worthTable } from "../worth.ts";
-import type { Bench, BenchBar, BenchCoat, BenchFact, BenchMaterial, BenchSurface } from "./model.ts";
+import type {
+  Bench,
+  BenchBar,
+  BenchCoat,
+  BenchFact,
+  BenchMaterial,
+  BenchOther,
+  BenchSurface,
+} from "./model.ts";
 import { neighboursOf } from "./neighbours.ts";
+import { otherJobs } from "./others.ts";
 
 /** More bars than these on a surface say nothing to an eye. */
 const MOST_BARS = 600;
@@ -44,6 +53,8 @@ export function benchOf(
   const { schedule, runs, job } = result;
   const at = places.of(job.namePlace);
   const lines = planLines(result);
+  const neighbours = neighboursOf(result, source);
+  const { others, othersLeft } = otherJobs(result, neighbours, (place) => places.of(place));
   const surfaces = runs.map((run, i) => surfaceOf(lines, run, sheet, i, places));
   return {
     name: job.name,
@@ -55,8 +66,10 @@ export function benchOf(
     ...(isDated(result) && schedule.startAt !== undefined ? { startAt: schedule.startAt } : {}),
     endHours: schedule.elapsedHours,
     surfaces,
-    shut: shutHours(result),
-    air: airOf(result, sheet, neighboursOf(result, source), places),
+    others,
+    othersLeft,
+    shut: shutHours(result, others),
+    air: airOf(result, sheet, neighbours, places),
     materials: materialsOf(result, places, figuresIn(sheet.units)),
     costs: costsOf(result),
     ...worthOf(result),
@@ -196,15 +209,21 @@ function barsOf(
 // ---------------------------------------------------------------------------------------------------------------
 // The shop
 
-function shutHours({ schedule, shop }: JobResult): Bench<unknown>["shut"] {
-  const first = schedule.startAt && dayNumber(schedule.startAt.slice(0, 10));
-  if (!shop?.hours || typeof first !== "number" || schedule.elapsedHours > MOST_SHUT_DAYS * 24) return [];
-  const startAt = schedule.startAt!;
-  const start = hoursBetween(`${startAt.slice(0, 10)}T00:00`, startAt) * hourMs;
-  const shopTime = makeShopTime(shop, first);
-  return pausesBetween(shopTime, start, start + schedule.elapsedHours * hourMs + dayMs).map((pause) => ({
-    from: (pause.start - start) / hourMs,
-    to: (pause.end - start) / hourMs,
+/** From the first work of the jobs that are drawn to a day after the last. */
+function shutHours({ schedule, shop }: JobResult, others: readonly BenchOther[]): Bench<unknown>["shut"] {
+  const { startAt } = schedule;
+  const bars = others.flatMap(({ rows }) => rows.flatMap((row) => row.bars));
+  const fromH = bars.reduce((least, { start }) => Math.min(least, start), 0);
+  const toH = bars.reduce((most, { end }) => Math.max(most, end), schedule.elapsedHours);
+  const first = startAt && dayNumber(startAt.slice(0, 10));
+  if (!shop?.hours || typeof first !== "number" || toH - fromH > MOST_SHUT_DAYS * 24) return [];
+  const start = hoursBetween(`${startAt!.slice(0, 10)}T00:00`, startAt!) * hourMs;
+  const daysBefore = Math.ceil(-fromH / 24) + 1;
+  const shopTime = makeShopTime(shop, first - daysBefore);
+  const zero = start + daysBefore * dayMs;
+  return pausesBetween(shopTime, zero + fromH * hourMs, zero + toH * hourMs + dayMs).map((pause) => ({
+    from: (pause.start - zero) / hourMs,
+    to: (pause.end - zero) / hourMs,
   }));
 }
 

@@ -22,7 +22,14 @@ export interface Bench<Place> {
   /** Of the last item of the plan. */
   readonly endHours: number;
   readonly surfaces: readonly BenchSurface[];
-  /** When the shop is shut, in order; empty where no hours are stated, or there are too many to draw. */
+  /** The other jobs of the shop, in the order in which they begin; those without dates last. */
+  readonly others: readonly BenchOther[];
+  /** How many more there are, which are not drawn. */
+  readonly othersLeft: number;
+  /**
+   * When the shop is shut, in order, as far as its jobs that are drawn reach; empty where no hours are stated, or there are
+   * too many to draw.
+   */
   readonly shut: readonly { readonly from: number; readonly to: number }[];
   readonly air: BenchAir;
   readonly materials: readonly BenchMaterial[];
@@ -88,6 +95,35 @@ export interface BenchBar {
   readonly closes?: number;
   /** Hours by which it can be later. */
   readonly slack: number;
+}
+
+/** Another job of the shop. */
+export interface BenchOther {
+  readonly name: string;
+  readonly title: string;
+  /** Of its own line. */
+  readonly at?: number;
+  readonly plan: "planned" | "being planned" | "none";
+  /** `last work Mon 15 Mar 2027 15:50`, or why it has no dates; names in backticks. */
+  readonly note: string;
+  /** One for each kind of piece; empty without a plan. */
+  readonly rows: readonly BenchOtherRow[];
+}
+
+export interface BenchOtherRow {
+  /** `Chair × 6` */
+  readonly title: string;
+  /** In the order of time; hours after the start of the job that is drawn. */
+  readonly bars: readonly BenchOtherBar[];
+}
+
+export interface BenchOtherBar {
+  readonly kind: "work" | "wait";
+  readonly start: number;
+  readonly end: number;
+  readonly what: string;
+  /** Of the first thing done in it. */
+  readonly at?: number;
 }
 
 /** The air of the room by the hour; see `views/fumes/room-hours.ts`. */

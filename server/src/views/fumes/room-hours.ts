@@ -4,6 +4,7 @@ import { type AirVerdict, datedReleases, VERDICTS_BY_GRAVITY } from "../../core/
 import { jobFumes } from "../../core/fumes/job-fumes.ts";
 import { type LimitKind, SHIFT_H } from "../../core/fumes/room-air.ts";
 import { airChangesText, gramsText, roomText } from "../../core/measure/figures.ts";
+import { hoursBetween } from "../../core/measure/iso-dates.ts";
 import { andList } from "../../core/model/suggest.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
@@ -44,7 +45,9 @@ export function roomHours(result: JobResult, others: readonly JobResult[]): Room
   const { shop, air, job } = result;
   const byHour = new Map(jobFumes(result).byHour?.map(({ hour, grams }) => [hour, grams]));
   if (!shop?.room || !air) return withoutRoom(result, byHour, missing);
-  const releases = others.flatMap((other) => datedReleases({ ...other, name: other.job.name }));
+  const releases = others
+    .filter((other) => isNear(result, other))
+    .flatMap((other) => datedReleases({ ...other, name: other.job.name }));
   const needed = airByHour(
     { ...result, name: job.name, shop, air, isShared: job.start !== undefined },
     releases,
@@ -57,6 +60,16 @@ export function roomHours(result: JobResult, others: readonly JobResult[]): Room
     worst: worst === undefined ? "" : worstSentence(result, worst),
     missing,
   };
+}
+
+/** So long after its last item a job may still give off something, h; days, so that none is missed. */
+const AFTER_H = 200;
+
+/** Of many jobs in a shop few are done at the same time. */
+function isNear({ schedule }: JobResult, { schedule: other }: JobResult): boolean {
+  if (schedule.startAt === undefined || other.startAt === undefined) return false;
+  const from = hoursBetween(schedule.startAt, other.startAt);
+  return from < schedule.elapsedHours + AFTER_H && from + other.elapsedHours + AFTER_H > 0;
 }
 
 const byGravity = (a: AirHour, b: AirHour): number =>

@@ -18,7 +18,7 @@ import {
 } from "../../core/measure/format-amount.ts";
 import { figuresIn, type ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { Named, Piece, Recipe } from "../../core/model/model.ts";
-import { modelsOf, reachableFiles } from "../../core/model/program.ts";
+import { modelsOf, type ProgramFile, reachableFiles } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
 import type { Schedule } from "../../core/schedule/types.ts";
 import type { Action } from "../../core/surface/actions.ts";
@@ -62,14 +62,15 @@ import { datedPlan, type Procedure, procedureOf } from "./procedure.ts";
 import { capital, docsOf, titleOf, words } from "./words.ts";
 
 /**
- * Jobs in their order in the file, then the recipes that stand by themselves. A sheet that fails for a fault in this
- * program is told and left out.
+ * Jobs in their order in the file, then the recipes that stand by themselves; or `only` the job of this name, as others cost
+ * as much. A sheet that fails for a fault in this program is told and left out.
  */
 export function sheetsOf(
   checker: Checker,
   file: FileId,
   findings: (file: FileId) => readonly FileFinding[],
   onFault: FaultListener = () => {},
+  only?: string,
 ): readonly Sheet[] {
   const found = checker.program.files.get(file);
   if (!found) return [];
@@ -80,26 +81,32 @@ export function sheetsOf(
     return concerned;
   };
   const results = checker.jobs(file);
-  const through = new Set(
-    results.flatMap(({ runs }) =>
-      runs.flatMap((run) => [
-        ...run.applied.map(({ recipe }) => recipe.declaration),
-        ...framesOf(run).flatMap((place) => (place.file === file ? [place.declaration] : [])),
-      ]),
-    ),
-  );
-  const recipes = modelsOf(found).filter(
-    (model): model is Recipe => model.kind === "recipe" && !through.has(model.declaration),
-  );
+  const wanted = only === undefined ? results : results.filter(({ job }) => job.name === only);
+  const recipes = only === undefined ? recipesApart(found, results) : [];
   const faults: Fault[] = [];
   const sheetOf = ({ name, namePlace: place }: Named, make: () => Sheet): readonly Sheet[] =>
     attempt(faults, { part: `The bench sheet of \`${name}\``, place }, () => [make()], []);
   const sheets = [
-    ...results.flatMap((result) => sheetOf(result.job, () => jobSheet(checker, result, findingsOf))),
+    ...wanted.flatMap((result) => sheetOf(result.job, () => jobSheet(checker, result, findingsOf))),
     ...recipes.flatMap((recipe) => sheetOf(recipe, () => recipeSheet(checker, recipe, findingsOf))),
   ];
   faults.forEach(onFault);
   return sheets;
+}
+
+/** Recipes of the file that none of these jobs goes through. */
+function recipesApart(file: ProgramFile, results: readonly JobResult[]): readonly Recipe[] {
+  const through = new Set(
+    results.flatMap(({ runs }) =>
+      runs.flatMap((run) => [
+        ...run.applied.map(({ recipe }) => recipe.declaration),
+        ...framesOf(run).flatMap((place) => (place.file === file.id ? [place.declaration] : [])),
+      ]),
+    ),
+  );
+  return modelsOf(file).filter(
+    (model): model is Recipe => model.kind === "recipe" && !through.has(model.declaration),
+  );
 }
 
 /** The lines on the way to its actions, each once: actions deep in recipes have most of their way in common. */
