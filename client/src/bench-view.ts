@@ -22,17 +22,21 @@ import {
   type BenchAnswer,
   type BenchExportParams,
   type BenchParams,
-  REPORTS_CHANGED,
 } from "../../server/src/lsp/custom-requests.ts";
 import { targetOf } from "./active-recipe.ts";
 import { benchPage } from "./bench/page.ts";
 import { offerRecipe } from "./offer-recipe.ts";
+import type { ReportsNews } from "./reports-changed.ts";
 import { copySheet, saveExport } from "./save-export.ts";
 
 /** After the last key or move of the caret, ms. */
 const PAUSE = 150;
 
-export const registerBenchView = (context: ExtensionContext, client: BaseLanguageClient): Disposable => {
+export const registerBenchView = (
+  context: ExtensionContext,
+  client: BaseLanguageClient,
+  news: ReportsNews,
+): Disposable => {
   let open: BenchPanel | undefined;
   return Disposable.from(
     commands.registerCommand("finishwright.showBenchView", async (given?: unknown) => {
@@ -42,7 +46,7 @@ export const registerBenchView = (context: ExtensionContext, client: BaseLanguag
       }
       const uri = client.protocol2CodeConverter.asUri(target.uri);
       if (open === undefined) {
-        open = new BenchPanel(context, client, uri, target.job);
+        open = new BenchPanel(context, client, news, { uri, job: target.job });
         open.panel.onDidDispose(() => {
           open = undefined;
         });
@@ -65,8 +69,8 @@ class BenchPanel {
   constructor(
     { extensionUri }: ExtensionContext,
     client: BaseLanguageClient,
-    uri: Uri,
-    job: string | undefined,
+    news: ReportsNews,
+    { uri, job }: { readonly uri: Uri; readonly job: string | undefined },
   ) {
     this.#client = client;
     this.#uri = uri;
@@ -95,7 +99,7 @@ class BenchPanel {
         void webview.postMessage({ type: "caret", uri: this.#asUri(document.uri), line });
         this.#soon();
       }),
-      client.onNotification(REPORTS_CHANGED, () => this.#soon()),
+      news.onChange(() => this.#soon()),
     );
     this.panel.onDidDispose(() => {
       clearTimeout(this.#timer);

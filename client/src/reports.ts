@@ -26,7 +26,6 @@ import {
   LENS_COMMANDS,
   RECORD_COMMAND,
   REPORT,
-  REPORTS_CHANGED,
   type ReportKind,
   type ReportParams,
   type ReportTarget,
@@ -34,6 +33,7 @@ import {
 
 import { targetOf } from "./active-recipe.ts";
 import { offerRecipe } from "./offer-recipe.ts";
+import type { ReportsNews } from "./reports-changed.ts";
 import { showMarkdown } from "./show-markdown.ts";
 
 const SCHEME = "finishwright-report";
@@ -59,7 +59,7 @@ export const SHOWN = {
   commands: [...Object.values(LENS_COMMANDS), EXPLAIN_COMMAND, RECORD_COMMAND],
 } as const;
 
-export const registerReports = (client: BaseLanguageClient): Disposable => {
+export const registerReports = (client: BaseLanguageClient, news: ReportsNews): Disposable => {
   const changes = new EventEmitter<Uri>();
   const provider: TextDocumentContentProvider = {
     onDidChange: changes.event,
@@ -69,7 +69,7 @@ export const registerReports = (client: BaseLanguageClient): Disposable => {
   return Disposable.from(
     changes,
     workspace.registerTextDocumentContentProvider(SCHEME, provider),
-    client.onNotification(REPORTS_CHANGED, async () => {
+    news.onChange(async () => {
       for (const { uri } of workspace.textDocuments) if (uri.scheme === SCHEME) changes.fire(uri);
       await openSheetAgain();
     }),

@@ -17,6 +17,7 @@ import { registerNewRecipe } from "./new-recipe.ts";
 import { registerOpenSamples } from "./open-samples.ts";
 import { registerRecordDone } from "./record-done.ts";
 import { registerReports, SHOWN } from "./reports.ts";
+import { listenForReports } from "./reports-changed.ts";
 import { registerSaveExports } from "./save-export.ts";
 import { registerStatus } from "./status.ts";
 import { registerWorkshopTree } from "./workshop-tree.ts";
@@ -49,14 +50,16 @@ export const startExtension = (
     diagnosticPullOptions: { onChange: true },
   });
   client = started;
+  const news = listenForReports(started);
   context.subscriptions.push(
     commands.registerCommand("finishwright.restartServer", () => restart(started)),
     commands.registerCommand("finishwright.showOutput", () => started.outputChannel.show()),
     workspace.onDidGrantWorkspaceTrust(() => restart(started)),
     workspace.onDidChangeWorkspaceFolders(() => takeUpNewSchemes(started)),
     ...answerAboutFiles(started),
-    registerReports(started),
-    registerBenchView(context, started),
+    news,
+    registerReports(started, news),
+    registerBenchView(context, started, news),
     registerSaveExports(started),
     registerExplainFinding(started),
     registerRecordDone(started),
@@ -64,7 +67,7 @@ export const startExtension = (
     registerOpenSamples(context),
     registerLanguagePage(context),
     registerStatus(started),
-    registerWorkshopTree(started),
+    registerWorkshopTree(started, news),
     registerCheckTask(started),
   );
   void commands.executeCommand("setContext", "finishwright.active", true);

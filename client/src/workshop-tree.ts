@@ -18,7 +18,8 @@ import {
   window,
 } from "vscode";
 import { type BaseLanguageClient, State } from "vscode-languageclient";
-import { REPORTS_CHANGED, WORKSHOP, type WorkshopItem } from "../../server/src/lsp/custom-requests.ts";
+import { WORKSHOP, type WorkshopItem } from "../../server/src/lsp/custom-requests.ts";
+import type { ReportsNews } from "./reports-changed.ts";
 
 type Kind = WorkshopItem["kind"];
 type Severity = NonNullable<WorkshopItem["findings"]>["severity"];
@@ -54,7 +55,7 @@ type Node = Group | WorkshopNode;
 /** After the last news, ms. */
 const PAUSE = 300;
 
-export const registerWorkshopTree = (client: BaseLanguageClient): Disposable => {
+export const registerWorkshopTree = (client: BaseLanguageClient, news: ReportsNews): Disposable => {
   const tree = new WorkshopTree(client);
   const view = window.createTreeView<Node>("finishwright.workshop", {
     treeDataProvider: tree,
@@ -67,7 +68,7 @@ export const registerWorkshopTree = (client: BaseLanguageClient): Disposable => 
     view.onDidChangeVisibility(({ visible }) => {
       if (visible) tree.soon();
     }),
-    client.onNotification(REPORTS_CHANGED, () => tree.soon()),
+    news.onChange(() => tree.soon()),
     client.onDidChangeState(({ newState }) => {
       if (newState === State.Running) tree.soon();
     }),
