@@ -50,11 +50,12 @@ const bench = (text: string): Bench<null> => ({
         { at: 0, takes: text, onAt: 3, touchH: 1, recoatH: 2, curedH: 100, findings: [] },
       ],
       bars: [
-        { step: 1, kind: "step", start: 0, end: 0.5, pieces: [1], slack: 0 },
-        { step: 2, kind: "layer", start: 0.5, end: 0.75, pieces: [1], slack: 0, closes: 20 },
-        { step: 3, kind: "layer", start: 2.75, end: 3, pieces: [1], slack: 1 },
+        { index: 0, step: 1, kind: "step", start: 0, end: 0.5, pieces: [1], slack: 0 },
+        { index: 1, step: 2, kind: "layer", start: 0.5, end: 0.75, pieces: [1], slack: 0, closes: 20 },
+        { index: 2, step: 3, kind: "layer", start: 2.75, end: 3, pieces: [1], slack: 1 },
       ],
       steps: [1, 2, 3].map((number) => ({
+        index: number - 1,
         number,
         kind: number === 1 ? "step" : "layer",
         what: text,

@@ -17,18 +17,19 @@ export const stepsOf = ({ entries }: SheetProcedure): readonly SheetStep[] =>
 
 export const titles = (sheet: Sheet): readonly string[] =>
   sheet.procedures.flatMap((procedure) =>
-    stepsOf(procedure).map(({ number, title }) => `${number} ${title}`),
+    stepsOf(procedure).map(({ number, title }) => (number === undefined ? title : `${number} ${title}`)),
   );
 
-export const step = (sheet: Sheet, number: number, surface = 0): SheetStep =>
-  stepsOf(sheet.procedures[surface]!).find((each) => each.number === number)!;
+/** The step, coat or wait that stands at this place, from 1; waits are counted here. */
+export const step = (sheet: Sheet, place: number, surface = 0): SheetStep =>
+  stepsOf(sheet.procedures[surface]!)[place - 1]!;
 
-/** Entries as words: `# part`, `(note)`, step numbers. */
+/** Entries as words: `# part`, `(note)`, `wait`, step numbers. */
 export const outline = ({ entries }: SheetProcedure): readonly string[] =>
   entries.map((entry: SheetEntry) => {
     if (entry.kind === "part") return `# ${entry.title}${entry.docs.text ? `: ${entry.docs.text}` : ""}`;
     if (entry.kind === "note") return `(${entry.text})`;
-    return entry.kind === "open" ? `? ${entry.text}` : String(entry.number);
+    return entry.kind === "open" ? `? ${entry.text}` : String(entry.number ?? "wait");
   });
 
 export const STOCK = `## Level it with long strokes.

@@ -312,7 +312,14 @@ describe("Markdown", () => {
     );
     const meant = sample.flatMap(({ sections }) =>
       sections.flatMap(({ blocks }) =>
-        blocks.flatMap((block) => (block.kind === "steps" ? [block.steps[0]!.number] : [])),
+        // A wait has no number and ends a list; the next one goes on with the number after it.
+        blocks.flatMap((block) =>
+          block.kind === "steps"
+            ? block.steps.flatMap(({ number }, i) =>
+                number === undefined || block.steps[i - 1]?.number !== undefined ? [] : [number],
+              )
+            : [],
+        ),
       ),
     );
     expect(starts).toEqual(meant);

@@ -76,6 +76,22 @@ test("a step keeps its fingerprint when another is put before it, and no two hav
   for (const [title, print] of before) expect(after.get(title)).toBe(print);
 });
 
+test("the key of a step is made of its words and how often they came before, not of its number", () => {
+  const rows = only(
+    text("in mill").replace("x 2, by pad", "x 2, by pad, between sand 220"),
+  ).bench.groups.flatMap((group) => group.rows);
+  // So ticks stay good that were copied while waits had numbers, and steps behind a wait others than now.
+  expect(rows.map(({ steps: [step] }) => [step!.number, step!.key])).toEqual(
+    [
+      ["Sand with grit 150", "1"],
+      ["Coat 1 of 2: Bench clear, by pad", "1"],
+      ["Sand with grit 220", "1"],
+      ["Take the dust off", "1"],
+      ["Coat 2 of 2: Bench clear, by pad", "1"],
+    ].map((words, i) => [i + 1, fingerprintOf(["Face", ...words])]),
+  );
+});
+
 test("after the last coat, not touching, light use and full use are three times", () => {
   const whole = text("in mill\n  start 2027-03-08 09:00").replace(
     "takes 10 min\n}",

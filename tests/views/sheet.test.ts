@@ -20,8 +20,8 @@ ${job("")}`;
     const sheet = only(text);
     expect(titles(sheet)).toEqual([
       "1 Coat 1 of 2: Bench clear, by pad",
-      "2 Wait until the next coat can go on",
-      "3 Coat 2 of 2: Bench clear, by pad",
+      "Wait until the next coat can go on",
+      "2 Coat 2 of 2: Bench clear, by pad",
     ]);
     // 2 m2 × 2 pieces / 10 m2/L × 1.1 = 0.44 L; tint 10 % = 44 mL; the rest 0.396 L in 4:1 = 0.3168 + 0.0792 L.
     expect(step(sheet, 1).details[0]).toBe(
@@ -104,13 +104,13 @@ ${job("")}`);
       "1 Test: stripper in a corner",
       "2 Clean with soap",
       "3 Fill with wood filler",
-      "4 Wait overnight",
-      "5 Sand with grit 80, then 120, then 150",
-      "6 Take the dust off",
-      "7 Mask: brass plate",
-      "8 One coat: Umber dye, by cloth, wiped off after 15 min",
-      "9 Take the masking off",
-      "10 Sand wet with grit 400",
+      "Wait overnight",
+      "4 Sand with grit 80, then 120, then 150",
+      "5 Take the dust off",
+      "6 Mask: brass plate",
+      "7 One coat: Umber dye, by cloth, wiped off after 15 min",
+      "8 Take the masking off",
+      "9 Sand wet with grit 400",
     ]);
     expect(outline(sheet.procedures[0]!)).toEqual([
       "# Work",
@@ -118,14 +118,14 @@ ${job("")}`);
       "1",
       "2",
       "3",
-      "4",
+      "wait",
       "# Making ready: Not on a damp day.",
+      "4",
       "5",
       "6",
       "7",
       "8",
       "9",
-      "10",
     ]);
     // `fill` takes what it says, for each of two pieces, without spare.
     expect(step(sheet, 3).details[0]).toBe("0.1 L for both pieces.");
@@ -488,8 +488,8 @@ describe("dates", () => {
     const numbers = sheet.days[0]!.tasks.filter(({ where }) => where === "Face, piece 1").map(
       ({ steps }) => steps,
     );
-    expect(numbers.at(-1)).toBe("4");
-    expect(numbers.join(" ")).toMatch(/^(1 to 2|1 2) 4$/u);
+    expect(numbers.at(-1)).toBe("3");
+    expect(numbers.join(" ")).toMatch(/^(1 to 2|1 2) 3$/u);
   });
 
   test("of more pieces than one follows singly are one line a day", () => {

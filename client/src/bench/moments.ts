@@ -17,7 +17,7 @@ export function momentsOf({ plan, surfaces }: Bench<unknown>): readonly number[]
   const stops =
     plan === "planned"
       ? surfaces.flatMap(({ bars }) => bars.flatMap(({ start, end }) => [start, end]))
-      : surfaces.flatMap(({ steps }) => steps.map(({ number }) => number));
+      : surfaces.flatMap(({ steps }) => steps.flatMap(({ number = 0 }) => number));
   return [...new Set([0, ...stops])].toSorted((a, b) => a - b);
 }
 

@@ -70,10 +70,10 @@ function laneSvg(
 ): string {
   const base = top + number * LANE + 32;
   const bar = (each: BenchBar, i: number): string => {
-    const step = steps.find(({ number: own }) => own === each.step);
+    const step = steps.find(({ index }) => index === each.index);
     const from = x(each.start);
     const wide = Math.max(2, x(each.end) - from);
-    const coat = section.coats.find(({ step: own }) => own === each.step);
+    const coat = section.coats.find(({ index }) => index === each.index);
     const tall = each.kind === "layer" ? 20 : each.kind === "wait" ? 9 : 11;
     const fill =
       each.kind === "wait"
@@ -90,7 +90,7 @@ function laneSvg(
       step?.gravest === "error" || step?.gravest === "warning"
         ? `<g class="${markClass(step.gravest)}" transform="translate(${one(from + wide / 2 - MARK / 2)} ${base - tall - MARK - 1})">${markShape(step.gravest)}</g>`
         : "";
-    return `<g role="button" tabindex="${number === 0 && i === 0 ? 0 : -1}" class="bar ${each.kind}" data-at="${step?.at ?? ""}" data-key="bar ${number} ${each.step} ${i}" aria-label="${text(`${title}: ${label}`)}"><title>${text(label)}</title><rect x="${one(from)}" y="${base - tall}" width="${one(wide)}" height="${tall}" ${fill}/>${sign}${closes}</g>`;
+    return `<g role="button" tabindex="${number === 0 && i === 0 ? 0 : -1}" class="bar ${each.kind}" data-at="${step?.at ?? ""}" data-key="bar ${number} ${each.index} ${i}" aria-label="${text(`${title}: ${label}`)}"><title>${text(label)}</title><rect x="${one(from)}" y="${base - tall}" width="${one(wide)}" height="${tall}" ${fill}/>${sign}${closes}</g>`;
   };
   return `<g><title>${text(title)}</title><text x="8" y="${base - 4}" class="lane">${text(shortened(title))}</text><path class="rule" d="M${GUTTER} ${base}H${end}"/>${bars.map(bar).join("")}</g>`;
 }
@@ -172,7 +172,7 @@ export function shopChoiceHtml({ others, othersLeft }: Bench<unknown>, { isWhole
 
 const barText = (bench: Bench<unknown>, bar: BenchBar, what: string): string =>
   [
-    `${bar.step}. ${what}`,
+    bar.step === undefined ? what : `${bar.step}. ${what}`,
     `${momentText(bench, bar.start)} to ${momentText(bench, bar.end)}`,
     bar.pieces.length > 1 ? `${bar.pieces.length} pieces` : "",
     bar.closes === undefined ? "" : `must be on by ${momentText(bench, bar.closes)}`,
@@ -186,7 +186,7 @@ const planTable = (bench: Bench<unknown>): string =>
     .flatMap(({ title, bars, steps }) =>
       bars.map(
         (bar) =>
-          `<tr><td>${text(momentText(bench, bar.start))}</td><td>${text(momentText(bench, bar.end))}</td><td>${text(title)}</td><td>${text(steps.find(({ number }) => number === bar.step)?.what ?? "")}</td></tr>`,
+          `<tr><td>${text(momentText(bench, bar.start))}</td><td>${text(momentText(bench, bar.end))}</td><td>${text(title)}</td><td>${text(steps.find(({ index }) => index === bar.index)?.what ?? "")}</td></tr>`,
       ),
     )
     .join("")}</table>`;

@@ -102,16 +102,16 @@ export interface Box {
   )[];
 }
 
-/** Steps that follow each other with nothing between. */
+/** Steps and waits that follow each other with nothing between. */
 export interface Steps {
   readonly kind: "steps";
-  readonly start: number;
   readonly steps: readonly DrawnStep[];
 }
 
 export interface DrawnStep {
   readonly op: SheetStep["op"];
-  readonly number: number;
+  /** A wait has none. */
+  readonly number?: number;
   readonly title: string;
   readonly details: readonly string[];
   /** Numbers of the findings at the head that stand on this line. */
@@ -425,7 +425,7 @@ function procedure({ title, pieces: count, piece = "Piece", entries }: SheetProc
     const last = blocks.at(-1);
     const step = drawnStep(entry, count, piece);
     if (last?.kind === "steps") blocks[blocks.length - 1] = { ...last, steps: [...last.steps, step] };
-    else blocks.push({ kind: "steps", start: entry.number, steps: [step] });
+    else blocks.push({ kind: "steps", steps: [step] });
   }
   const many = count > 1 ? `, ${count} pieces` : "";
   return {
@@ -449,7 +449,7 @@ function drawnStep(step: SheetStep, count: number, piece: string): DrawnStep {
   const { op, number, title, details, cautions, wear, dangers, findings: found } = step;
   return {
     op,
-    number,
+    ...(number === undefined ? {} : { number }),
     title,
     details: [...stripLines(step, count), ...details],
     findings: found,

@@ -106,12 +106,13 @@ function boxMarkdown({ tone, title, blocks }: Box): string {
 
 const stepsMarkdown = ({ steps }: Steps): string => steps.map(stepMarkdown).join("\n");
 
-/** A single box stands before the step; boxes of several pieces are tasks below it. */
+/** A single box stands before the step; boxes of several pieces are tasks below it. A wait has a dot for a number. */
 function stepMarkdown(step: DrawnStep): string {
   const { number, title, details, cautions, findings, wear, piece, ticks } = step;
   const [only] = ticks;
   const single = ticks.length === 1 && only?.labels[0] === "" ? only : undefined;
-  const head = `${number}. ${single ? `${boxOf(single, "")} ` : ""}**${markdownLine(title)}**`;
+  const mark = number === undefined ? "- " : `${number}. `;
+  const head = `${mark}${single ? `${boxOf(single, "")} ` : ""}**${markdownLine(title)}**`;
   const below = [
     ...(single?.time ? [`- ${markdownLine(single.time)}`] : []),
     ...(findings.length > 0 ? [`- **${seeFindings(findings)}**`] : []),
@@ -120,7 +121,7 @@ function stepMarkdown(step: DrawnStep): string {
     ...(wear === "" ? [] : [`- ${markdownEmphasis(wear)}`]),
     ...(single ? [] : ticks.flatMap((tick) => tickMarkdown(tick, piece))),
   ];
-  const indent = " ".repeat(`${number}. `.length);
+  const indent = " ".repeat(mark.length);
   return [head, ...below.map((line) => `${indent}${line}`)].join("\n");
 }
 

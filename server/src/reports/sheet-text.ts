@@ -167,7 +167,7 @@ function stepText(step: DrawnStep): readonly string[] {
     hanging(`${INDENT}${mark}`, text, SHEET_COLUMNS);
   return [
     ...hanging(
-      `${single ? boxOf(single, "") : "   "} ${padStart(String(number), 3)}. `,
+      `${single ? boxOf(single, "") : "   "} ${number === undefined ? " ".repeat(5) : `${padStart(String(number), 3)}. `}`,
       title,
       SHEET_COLUMNS,
     ),

@@ -32,6 +32,7 @@ import type {
   BenchFact,
   BenchMaterial,
   BenchOther,
+  BenchStep,
   BenchSurface,
 } from "./model.ts";
 import { neighboursOf } from "./neighbours.ts";
@@ -122,10 +123,8 @@ function surfaceOf(
 ): BenchSurface {
   const { section, title, area, wear, substrate } = sheet.surfaces[index]!;
   const steps = sheet.procedures[index]!.entries.filter((entry): entry is SheetStep => entry.kind === "step");
-  const found = new Map(
-    steps.map(({ number, findings }) => [number, findings.map((each) => each - 1)] as const),
-  );
-  const onCoats = new Set(section.coats.flatMap(({ step }) => found.get(step) ?? []));
+  const found = new Map(steps.map((step) => [step.index, step.findings.map((each) => each - 1)] as const));
+  const onCoats = new Set(section.coats.flatMap((coat) => found.get(coat.index) ?? []));
   const elsewhere = sheet.findings.flatMap(({ number, surfaces }) =>
     !onCoats.has(number - 1) &&
     (surfaces?.includes(run.label) || steps.some(({ findings }) => findings.includes(number)))
@@ -134,34 +133,36 @@ function surfaceOf(
   );
   const numbers = stepNumbers(run);
   const bars = barsOf(lines, run, numbers);
-  const placeOf = new Map(
-    numbers.flatMap((number, i) => (number === undefined ? [] : [[number, run.moments[i]!.action] as const])),
-  );
   return {
     title,
     about: [substrate, area, wear && `${wear} wear`].filter(Boolean),
     section,
     coats: section.coats.map((coat) =>
-      coatOf(coat, run, bars, found.get(coat.step) ?? [], places, figuresIn(sheet.units)),
+      coatOf(coat, run, bars, found.get(coat.index) ?? [], places, figuresIn(sheet.units)),
     ),
     bars,
-    steps: [...placeOf].map(([number, action]) => {
+    steps: run.moments.flatMap(({ action }, i): readonly BenchStep[] => {
+      if (action.op === "note" || action.op === "open") return [];
+      const number = numbers[i];
       const at = places.of(action.place);
-      const [gravest] = (found.get(number) ?? []).map((each) => sheet.findings[each]!).toSorted(byGravity);
-      return {
-        number,
-        kind: action.op === "layer" || action.op === "wait" ? action.op : "step",
-        what: actionText(action),
-        ...(at === undefined ? {} : { at }),
-        ...(gravest === undefined ? {} : { gravest: gravest.severity }),
-      };
+      const [gravest] = (found.get(i) ?? []).map((each) => sheet.findings[each]!).toSorted(byGravity);
+      return [
+        {
+          index: i,
+          ...(number === undefined ? {} : { number }),
+          kind: action.op,
+          what: actionText(action),
+          ...(at === undefined ? {} : { at }),
+          ...(gravest === undefined ? {} : { gravest: gravest.severity }),
+        },
+      ];
     }),
     findings: elsewhere,
   };
 }
 
 function coatOf(
-  { step, index, litres }: SectionCoat,
+  { index, litres }: SectionCoat,
   run: SurfaceRun,
   bars: readonly BenchBar[],
   findings: readonly number[],
@@ -170,7 +171,7 @@ function coatOf(
 ): BenchCoat {
   const moment = run.moments[index]!;
   const at = places.of(moment.action.place);
-  const ends = bars.filter((bar) => bar.step === step).map(({ end }) => end);
+  const ends = bars.filter((bar) => bar.index === index).map(({ end }) => end);
   const drying = moment.after.layers.at(-1)?.drying;
   return {
     ...(at === undefined ? {} : { at }),
@@ -193,14 +194,16 @@ function barsOf(
   const bars = new Map<string, BenchBar & { readonly pieces: number[] }>();
   for (const { id, kind, start, end, slack, closes } of lines) {
     const task: Task | undefined = tasks.get(id);
-    const step = task && numbers[task.index];
-    if (task === undefined || step === undefined) continue;
-    const key = `${step} ${start} ${end}`;
+    if (task === undefined) continue;
+    const { index } = task;
+    const step = numbers[index];
+    const key = `${index} ${start} ${end}`;
     const same = bars.get(key);
     if (same) same.pieces.push(task.piece + 1);
     else if (bars.size < MOST_BARS) {
       const open = closes === undefined ? {} : { closes };
-      bars.set(key, { step, kind, start, end, pieces: [task.piece + 1], slack, ...open });
+      const numbered = step === undefined ? {} : { step };
+      bars.set(key, { index, ...numbered, kind, start, end, pieces: [task.piece + 1], slack, ...open });
     }
   }
   return [...bars.values()];

@@ -62,7 +62,10 @@ export interface BenchSurface {
 }
 
 export interface BenchStep {
-  readonly number: number;
+  /** Position in the run's list of actions, which a bar has as well. */
+  readonly index: number;
+  /** Of its surface, from 1; a wait has none. */
+  readonly number?: number;
   readonly kind: "step" | "layer" | "wait";
   readonly what: string;
   readonly at?: number;
@@ -84,8 +87,9 @@ export interface BenchCoat {
 }
 
 export interface BenchBar {
-  /** Of its surface. */
-  readonly step: number;
+  /** See `BenchStep`. */
+  readonly index: number;
+  readonly step?: number;
   readonly kind: "step" | "layer" | "wait";
   readonly start: number;
   readonly end: number;

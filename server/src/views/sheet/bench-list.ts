@@ -102,7 +102,7 @@ function rowsOf(procedure: SheetProcedure): readonly BenchRow[] {
   let notes: string[] = [];
   for (const [index, entry] of entries.entries()) {
     if (entry.kind === "note" || entry.kind === "open") notes.push(entry.text);
-    if (entry.kind !== "step" || entry.op === "wait") continue;
+    if (entry.kind !== "step" || entry.op === "wait" || entry.number === undefined) continue;
     const {
       op,
       number,

@@ -98,14 +98,14 @@ function dayOfMany(stretches: readonly Stretch[]): readonly Stretch[] {
 function pieceStretches(plan: Schedule, run: SurfaceRun, piece: number, surface: string): readonly Stretch[] {
   const numbers = stepNumbers(run);
   const stretches: Stretch[] = [];
-  run.moments.forEach(({ action: { op } }, index) => {
+  run.moments.forEach((_, index) => {
     const number = numbers[index];
     const item = itemOf(plan, run, piece, index);
     if (!item?.startAt || !item.endAt) return;
     const open = stretches.at(-1);
     // A stripper that is left on is taken off before anything else is done.
     if (open && isPartOfStrip(run, index)) open.endAt = item.endAt;
-    if (number === undefined || op === "wait") return;
+    if (number === undefined) return;
     if (open?.last === number - 1 && open.endAt === item.startAt) {
       open.last = number;
       open.endAt = item.endAt;

@@ -189,8 +189,10 @@ export interface SheetOpen {
 export interface SheetStep {
   readonly kind: "step";
   readonly op: "step" | "layer" | "wait";
-  /** From 1, over the whole surface. */
-  readonly number: number;
+  /** Position in the run's list of actions. */
+  readonly index: number;
+  /** From 1, over the work on the whole surface; a wait has none. */
+  readonly number?: number;
   readonly title: string;
   readonly details: readonly string[];
   /** Cautions that belong to this very step. */

@@ -66,10 +66,10 @@ export function procedureOf(input: ProcedureInput): Procedure {
   const partsAt = partHeads(input);
   const entries = run.moments.flatMap((moment, index): readonly SheetEntry[] => {
     const heads = partsAt(moment.action);
-    const number = numbers[index];
+    const { op } = moment.action;
     if (isPartOfStrip(run, index)) return heads;
-    if (number === undefined) return [...heads, ...unnumbered(moment.action)];
-    return [...heads, stepOf(input, index, number, explained, minds)];
+    if (op === "note" || op === "open") return [...heads, ...unnumbered(moment.action)];
+    return [...heads, stepOf(input, index, numbers[index], explained, minds)];
   });
   const { title, piece, surface } = input;
   return {
@@ -78,11 +78,11 @@ export function procedureOf(input: ProcedureInput): Procedure {
   };
 }
 
-/** The number of every moment that is something to do, from 1. */
+/** The number of every moment that is something to do, from 1; nobody does a wait. */
 export function stepNumbers(run: SurfaceRun): readonly (number | undefined)[] {
   let last = 0;
   return run.moments.map(({ action: { op } }) => {
-    if (op === "note" || op === "open") return undefined;
+    if (op !== "step" && op !== "layer") return undefined;
     last += 1;
     return last;
   });
@@ -149,7 +149,7 @@ const partOf = (recipe: Recipe): SheetPart => ({
 function stepOf(
   input: ProcedureInput,
   index: number,
-  number: number,
+  number: number | undefined,
   explained: Set<Material>,
   minds: ReturnType<typeof lineDuties>,
 ): SheetStep {
@@ -158,7 +158,8 @@ function stepOf(
   return {
     kind: "step",
     op: action.op === "layer" || action.op === "wait" ? action.op : "step",
-    number,
+    index,
+    ...(number === undefined ? {} : { number }),
     ...wordsOf(input, index, moment, explained),
     cautions: cautionsOf(action),
     ...minds(index, action),

@@ -10,7 +10,7 @@ export function stepKeys({ title: surface, entries }: SheetProcedure): ReadonlyM
   const seen = new Map<string, number>();
   const keys = new Map<number, string>();
   for (const entry of entries) {
-    if (entry.kind !== "step" || entry.op === "wait") continue;
+    if (entry.kind !== "step" || entry.number === undefined) continue;
     const count = (seen.get(entry.title) ?? 0) + 1;
     seen.set(entry.title, count);
     keys.set(entry.number, fingerprintOf([surface, entry.title, String(count)]));
