@@ -1,6 +1,8 @@
 /** The line above each job: text in, its words out. */
 import { expect, test } from "vitest";
 import type { Severity } from "../../server/src/core/findings.ts";
+import { BEING_PLANNED } from "../../server/src/core/schedule/being-planned.ts";
+import { createAnalyst } from "../../server/src/features/analyst.ts";
 import { analyse } from "../harness/check-text.ts";
 
 const ALL: readonly Severity[] = ["error", "warning", "information", "hint"];
@@ -93,4 +95,18 @@ test("each part says what it leads to, the findings to the first of the gravest"
   expect(lens!.parts.map(({ kind }) => kind)).toEqual(["schedule", "totals", "findings"]);
   const { first } = lens!.parts[2]!;
   expect(text.slice(first!.start, first!.end)).toBe("layer gel_stain");
+});
+
+test("a job that is being planned says so once", () => {
+  const analyst = createAnalyst({ resolve: (_, path) => path, plan: () => BEING_PLANNED });
+  // Hours cost something, so that the cost waits for the plan as well.
+  const one = job("piece table\n  in mill\n  start 2027-03-08\n  apply clear to top");
+  analyst.setFile(
+    "test.finish",
+    `${STOCK.replace("currency", "rate     20.00 per h\n  currency")}${GOOD}${one}`,
+  );
+  const [lens] = analyst.analysis().jobLenses("test.finish", ALL);
+  expect(lens?.parts.map(({ text }) => text).filter((text) => /planned/u.test(text))).toEqual([
+    "being planned",
+  ]);
 });

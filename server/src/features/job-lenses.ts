@@ -76,6 +76,8 @@ function knownDates(result: JobResult): string {
 function costText(result: JobResult): string {
   const { total_cost } = result.totals;
   if (total_cost !== null) return moneyText(total_cost, result.shop?.currency);
+  // The dates say so already.
+  if (awaitsPlan(result, "total_cost")) return "";
   return missingText(result, "total_cost", "cost");
 }
 
