@@ -81,6 +81,7 @@ const analysis = (
     alone: (result) => result,
     program: { files: new Map(), absent: new Map() },
     workshop: () => [],
+    fixAll: () => [],
     shopPlans: () => ({ plans: [], singles: [], leftOut: [], pending: new Set() }),
     findings(file) {
       const text = textOf(file);
@@ -204,6 +205,7 @@ const textViews = (textOf: (file: FileId) => string): TextViews => ({
         type: text === "bad" ? "event" : text === "name" ? "variable" : "number",
         modifiers: text === "name" ? ["declaration", "defaultLibrary"] : [],
       })),
+  textColours: () => [],
   foldings: (file) =>
     words(textOf(file), /\{([^}]*)(?=\})/g).flatMap(({ span }): readonly FoldingInfo[] => [
       { kind: "block", span },

@@ -16,13 +16,28 @@ const DARK_WORDS: readonly string[] = ["black", "ebony", "charcoal", "anthracite
 
 export type Shade = "light" | "middle" | "dark";
 
-/** CIE lightness of a colour number of three or six hexadecimal digits; undefined for words. */
-export function lightnessOf(colour: string): number | undefined {
+/** Of sRGB, each from 0 to 1. */
+export interface ColourChannels {
+  readonly red: number;
+  readonly green: number;
+  readonly blue: number;
+}
+
+/** The channels of a colour number of three or six hexadecimal digits; undefined for words. */
+export function colourChannels(colour: string): ColourChannels | undefined {
   const digits = /^#([0-9a-f]{3}|[0-9a-f]{6})$/i.exec(colour.trim())?.[1];
   if (digits === undefined) return undefined;
   const long = digits.length === 3 ? digits.replace(/./g, "$&$&") : digits;
-  const [red, green, blue] = [0, 2, 4].map((at) => linear(Number.parseInt(long.slice(at, at + 2), 16) / 255));
-  const luminance = 0.2126 * red! + 0.7152 * green! + 0.0722 * blue!;
+  const [red, green, blue] = [0, 2, 4].map((at) => Number.parseInt(long.slice(at, at + 2), 16) / 255);
+  return { red: red!, green: green!, blue: blue! };
+}
+
+/** CIE lightness of a colour number of three or six hexadecimal digits; undefined for words. */
+export function lightnessOf(colour: string): number | undefined {
+  const channels = colourChannels(colour);
+  if (channels === undefined) return undefined;
+  const { red, green, blue } = channels;
+  const luminance = 0.2126 * linear(red) + 0.7152 * linear(green) + 0.0722 * linear(blue);
   return luminance > 216 / 24389 ? 116 * Math.cbrt(luminance) - 16 : (luminance * 24389) / 27;
 }
 

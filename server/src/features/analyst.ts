@@ -21,6 +21,7 @@ import { unitsFor } from "../core/units-told.ts";
 import { isTooLarge, tooLarge, tooManySigns } from "../reading/reasons.ts";
 import { benchOf } from "../views/bench/bench.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
+import { safeEdits } from "../views/places/safe-edits.ts";
 import { fileFinding, spanOfPlace } from "../views/places/to-absolute.ts";
 import { sheetsOf } from "../views/sheet/sheet.ts";
 import { completionsAt } from "./completion/completion.ts";
@@ -190,6 +191,10 @@ function createAnalysis(
     completions: (file, offset) => completionsAt(checker, file, offset),
     inlayHints: (file, span, kinds) => inlayHintsOf(checker, file, span, kinds),
     jobLenses: (file, levels) => jobLensesOf(checker, file, analysis.findings(file), levels),
+    fixAll: (file, levels) => {
+      const findings = analysis.findings(file).filter(({ severity }) => levels.includes(severity));
+      return safeEdits(findings, new Set([file])).get(file) ?? [];
+    },
     workshop: (files, levels) => workshopOf(analysis, files, levels),
     nextToRecord: (file, span) => nextToRecord(checker, file, span) ?? [],
     jobToWrite: (file, span) => jobToWrite(checker, file, span),

@@ -7,6 +7,7 @@
 import type { TextChange } from "../../../grammar/src/format.ts";
 import type { ChangedPart } from "../../../grammar/src/parse.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
+import type { ColourChannels } from "../core/colour.ts";
 import type { Severity } from "../core/findings.ts";
 import type { UnitSystem } from "../core/measure/shown-figures.ts";
 import type { Shop } from "../core/model/model.ts";
@@ -131,6 +132,11 @@ export interface WorkshopEntry {
   readonly findings?: { readonly text: string; readonly severity: Severity; readonly first: Span };
 }
 
+/** A colour that the text gives as a number: its place, quotes included, and its channels. */
+export interface TextColour extends ColourChannels {
+  readonly span: Span;
+}
+
 /** In the order of the protocol's numbers: new ones go to the end, and none is ever taken out. */
 export const TOKEN_TYPES = [
   "keyword",
@@ -197,6 +203,7 @@ export interface TextViews {
    */
   tokenPieces(file: FileId, which: "all" | "words"): readonly TokenPiece[];
   foldings(file: FileId): readonly FoldingInfo[];
+  textColours(file: FileId): readonly TextColour[];
   /** From the word outwards to the whole file; each holds the one before it and more. */
   selections(file: FileId, offset: number): readonly Span[];
   /** For the call in whose parentheses an offset is; several where it depends on who calls. */
@@ -313,6 +320,8 @@ export interface Analysis extends Navigation, TextViews {
   jobLenses(file: FileId, levels: readonly Severity[]): readonly JobLens[];
   /** What these files declare, in their order; findings of other levels than these are not counted. */
   workshop(files: readonly FileId[], levels: readonly Severity[]): readonly WorkshopEntry[];
+  /** What applies all safe fixes of the findings of these levels in a file; fixes that reach into others are left out. */
+  fixAll(file: FileId, levels: readonly Severity[]): readonly FileEdit[];
   /** The job that the recipe at a span lacks, where it is clear what the recipe is for. */
   jobToWrite(file: FileId, span: Span): FileFix | undefined;
   /** The recipe that repairs the trouble which a record names at a span; undefined where there is none. */

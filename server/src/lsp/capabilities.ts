@@ -19,6 +19,9 @@ import {
 /** Characters after which completion opens without a letter typed: a line's first word calls for its value. */
 const COMPLETION_TRIGGERS = [" ", '"', "/", "(", "."];
 
+/** Of our own, below the kind that every client knows, so that a person can ask for it alone when a file is saved. */
+export const FIX_ALL = `${CodeActionKind.SourceFixAll}.finishwright`;
+
 /** A folder may have recipes in it, whatever its name. */
 const MOVING_RECIPES: FileOperationRegistrationOptions["filters"] = [
   { pattern: { glob: "**/*.finish", matches: FileOperationPatternKind.file } },
@@ -45,6 +48,7 @@ export const serverCapabilities = (facts: ClientFacts): ServerCapabilities => ({
     full: { delta: true },
   },
   foldingRangeProvider: true,
+  colorProvider: true,
   selectionRangeProvider: true,
   inlayHintProvider: { resolveProvider: false },
   codeLensProvider: { resolveProvider: false },
@@ -52,7 +56,7 @@ export const serverCapabilities = (facts: ClientFacts): ServerCapabilities => ({
   documentRangeFormattingProvider: { rangesSupport: true },
   // A client without literals could only be offered commands, and there are none.
   ...(facts.codeActionLiterals && {
-    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix], resolveProvider: false },
+    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL], resolveProvider: false },
   }),
   // A client that does not pull gets its diagnostics pushed, and never both.
   ...(facts.pullsDiagnostics && {
@@ -103,6 +107,7 @@ export const methodsOf = (capabilities: ServerCapabilities): readonly string[] =
     "textDocument/semanticTokens/range",
   ]),
   ...when(capabilities.foldingRangeProvider, ["textDocument/foldingRange"]),
+  ...when(capabilities.colorProvider, ["textDocument/documentColor", "textDocument/colorPresentation"]),
   ...when(capabilities.selectionRangeProvider, ["textDocument/selectionRange"]),
   ...when(capabilities.inlayHintProvider, ["textDocument/inlayHint"]),
   ...when(capabilities.codeLensProvider, ["textDocument/codeLens"]),

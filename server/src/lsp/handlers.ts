@@ -10,6 +10,7 @@ import type {
   CancellationToken,
   CodeActionParams,
   CodeLensParams,
+  ColorPresentationParams,
   CompletionParams,
   DefinitionParams,
   DidChangeConfigurationParams,
@@ -17,6 +18,7 @@ import type {
   DidChangeWatchedFilesParams,
   DidCloseTextDocumentParams,
   DidOpenTextDocumentParams,
+  DocumentColorParams,
   DocumentDiagnosticParams,
   DocumentFormattingParams,
   DocumentHighlightParams,
@@ -62,6 +64,7 @@ import { codeAction } from "./requests/code-action.ts";
 import { codeLens } from "./requests/code-lens.ts";
 import { completion } from "./requests/completion.ts";
 import { definition } from "./requests/definition.ts";
+import { colorPresentation, documentColor } from "./requests/document-color.ts";
 import { documentDiagnostic } from "./requests/document-diagnostic.ts";
 import { documentHighlight } from "./requests/document-highlight.ts";
 import { documentLink } from "./requests/document-link.ts";
@@ -239,6 +242,12 @@ export const HANDLERS: readonly Handler[] = [
   ),
   request("textDocument/foldingRange", [], (session, params: FoldingRangeParams) =>
     foldingRange(session, params),
+  ),
+  request("textDocument/documentColor", [], (session, params: DocumentColorParams) =>
+    documentColor(session, params),
+  ),
+  request("textDocument/colorPresentation", [], (_, params: ColorPresentationParams) =>
+    colorPresentation(params),
   ),
   request("textDocument/selectionRange", null, (session, params: SelectionRangeParams) =>
     selectionRange(session, params),

@@ -63,6 +63,12 @@ export const PARAMS: Readonly<Record<string, () => z.ZodMiniType>> = {
   "textDocument/semanticTokens/full/delta": () => z.extend(document, { previousResultId: z.string() }),
   "textDocument/semanticTokens/range": () => stretch,
   "textDocument/foldingRange": () => document,
+  "textDocument/documentColor": () => document,
+  "textDocument/colorPresentation": () =>
+    z.extend(document, {
+      color: z.looseObject({ red: z.number(), green: z.number(), blue: z.number() }),
+      range,
+    }),
   "textDocument/selectionRange": () => z.extend(document, { positions: z.array(position) }),
   "textDocument/inlayHint": () => stretch,
   "textDocument/codeLens": () => document,

@@ -30,7 +30,10 @@ export const MessageType = {
   Log: 4,
 } as const satisfies Partial<typeof lsp.MessageType>;
 
-export const CodeActionKind = { QuickFix: "quickfix" } as const satisfies Partial<typeof lsp.CodeActionKind>;
+export const CodeActionKind = {
+  QuickFix: "quickfix",
+  SourceFixAll: "source.fixAll",
+} as const satisfies Partial<typeof lsp.CodeActionKind>;
 
 export const PositionEncodingKind = { UTF16: "utf-16" } as const satisfies Partial<
   typeof lsp.PositionEncodingKind

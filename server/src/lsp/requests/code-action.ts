@@ -6,12 +6,13 @@
  * Findings below the level that the user asked for are not shown, so their fixes are not offered either.
  */
 import type { CodeAction, CodeActionParams, Diagnostic, WorkspaceEdit } from "vscode-languageserver";
-import { byGravity } from "../../core/findings.ts";
+import { byGravity, SEVERITIES } from "../../core/findings.ts";
 import { memo } from "../../core/once.ts";
 import type { FileId } from "../../core/place.ts";
 import { allowingIn } from "../../features/allow-here.ts";
 import type { FileEdit, FileFindingPart } from "../../views/places/file-finding.ts";
 import { partsOf } from "../../views/places/finding-parts.ts";
+import { FIX_ALL } from "../capabilities.ts";
 import type { ClientFacts } from "../client-facts.ts";
 import { EXPLAIN_COMMAND, RECORD_COMMAND } from "../custom-requests.ts";
 import type { Snapshot } from "../files.ts";
@@ -24,7 +25,8 @@ import { toCodeAction, toDiagnostic, toRange, toWorkspaceEdit } from "../to-lsp.
 import { fileIdOf } from "../uri.ts";
 
 export const codeAction = async (session: Session, params: CodeActionParams): Promise<CodeAction[]> => {
-  if (!asksForFixes(params)) return [];
+  const [quick, all] = [asksForFixes(params), asksForAll(params)];
+  if (!quick && !all) return [];
   const file = fileIdOf(params.textDocument.uri);
   await session.files.settled(file);
   const snapshot = session.files.snapshot();
@@ -32,6 +34,9 @@ export const codeAction = async (session: Session, params: CodeActionParams): Pr
   if (document === undefined) return [];
   const span = spanOf(document, params.range);
   const { facts, rulePage, settings } = session;
+  const levels = SEVERITIES.filter((severity) => isShown(severity, settings));
+  const fixing = all ? fixAll(snapshot.analysis.fixAll(file, levels), snapshot, facts) : [];
+  if (!quick) return fixing;
   const findings = snapshot.analysis
     .findings(file)
     .filter((finding) => touches(finding.span, span) && isShown(finding.severity, settings))
@@ -62,8 +67,21 @@ export const codeAction = async (session: Session, params: CodeActionParams): Pr
           return { title: command.title, kind: CodeActionKind.QuickFix, command };
         })
       : []),
+    ...fixing,
   ];
 };
+
+/** Those that change neither what is done nor what is promised; what is left when they are done may have more of them. */
+const fixAll = (edits: readonly FileEdit[], snapshot: Snapshot, facts: ClientFacts): CodeAction[] =>
+  edits.length === 0
+    ? []
+    : [
+        {
+          title: "Fix all that is safe to fix",
+          kind: FIX_ALL,
+          edit: toWorkspaceEdit(edits, snapshot, facts),
+        },
+      ];
 
 const commandAction = (title: string, command: string, argument: unknown): CodeAction => ({
   title,
@@ -120,6 +138,10 @@ function toCommentEdit(edit: FileEdit, snapshot: Snapshot, facts: ClientFacts): 
 /** Kinds are a tree: who asks for `quickfix`, or for everything, gets fixes. */
 const asksForFixes = (params: CodeActionParams): boolean =>
   params.context.only?.some((kind) => kind === "" || kind === CodeActionKind.QuickFix) ?? true;
+
+/** Only where somebody asks for it, as a client does when a file is saved: it has no place among the fixes of a line. */
+const asksForAll = ({ context: { only = [] } }: CodeActionParams): boolean =>
+  only.some((kind) => kind !== "" && (kind === FIX_ALL || FIX_ALL.startsWith(`${kind}.`)));
 
 const isSame = (a: Diagnostic, b: Diagnostic): boolean =>
   a.code === b.code &&
