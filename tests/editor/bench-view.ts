@@ -298,6 +298,25 @@ function tests(browser: Browser): readonly Test[] {
         }),
     },
     {
+      name: "other jobs of the shop are in the same row of arrows, lead to their lines, and can be left out",
+      run: () =>
+        shown({ theme: "light" }, async ({ page, show, told }) => {
+          await show(answers.tables!);
+          const { others } = answers.tables!.bench!;
+          ok(others.length > 1);
+          strictEqual(await page.locator("g.job.other").count(), others.length);
+          await page.locator("#timeline g.bar").first().focus();
+          await page.keyboard.press("End");
+          ok((await focused(page)).startsWith("other "), await focused(page));
+          await page.locator("g.job.other").first().click();
+          const last = (await told()).at(-1);
+          same([last?.type, last?.at], ["reveal", others[0]!.at]);
+          await page.locator("#whole-shop").uncheck();
+          strictEqual(await page.locator("g.job").count(), 0);
+          strictEqual(await focused(page), "whole shop");
+        }),
+    },
+    {
       name: "while typing: the same answer changes nothing, focus and what is unfolded stay, the plan before is kept",
       run: () =>
         shown({ theme: "dark" }, async ({ page, show }) => {
@@ -395,13 +414,25 @@ function tests(browser: Browser): readonly Test[] {
               .replace("surface   board", `surface   board "${bad}"`)
               .replace('material clear_coat "Clear"', `material clear_coat "${bad}"`)
               .replace("step   dust", `step   "${bad}"`);
+          const other = `job later "${bad}" {
+  piece    shelf x 2
+  in       room
+  start    2027-03-10 09:00
+  apply    clearing(clear: clear_coat) to board
+}
+`;
+          const room = "  room     20 m3, 0.1 air changes/h\n  labour";
           const analysis = analyse({
-            "job.finish": named(FILES["job.finish"]),
+            "job.finish": named(FILES["job.finish"]).replace("  labour", room) + other,
             "stock.finish": named(FILES["stock.finish"]),
           });
           const answer = answerOf(analysis, "job.finish", "shelf_job");
           await show({ ...answer, jobs: [...answer.jobs, { name: bad, title: bad }], notes: [bad] });
+          for (const part of ["h1", ".others .title", "#air", "#findings", "#shopping"])
+            ok((await page.locator(part).first().textContent()) !== "", `${part} is empty`);
           ok((await page.locator("h1").textContent())?.includes("<img src="));
+          ok((await page.locator(".others .title").textContent())?.includes("<img src="));
+          ok((await page.locator("#air g.hour").count()) > 0);
           strictEqual(
             await page.locator("img, main script, iframe, object, embed, link, a, form").count(),
             0,

@@ -5,7 +5,8 @@
  *
  * opens the sample with mistakes, rests the mouse on a finding, and keeps what is to be seen as
  * `client/media/editor.png`. Everything that moves is waited for, so the same project makes the same picture. With
- * `--to FOLDER` the pictures go there instead, in a dark and a light theme, for looking at.
+ * `--to FOLDER` the pictures go there instead, in a dark and a light theme, for looking at. With `--view` as well it opens
+ * the bench view beside the job at `--at`, and takes it in four themes.
  */
 import { mkdirSync, readFileSync } from "node:fs";
 import path from "node:path";
@@ -25,8 +26,12 @@ const { values } = parseArgs({
     folder: { type: "string", default: SAMPLES },
     /** The mouse rests on the finding in the first line with this text. */
     at: { type: "string", default: "layer waterborne_polyurethane" },
+    view: { type: "boolean", default: false },
   },
 });
+
+/** A busy machine takes its time to start an editor, ms. */
+const PATIENCE = 180_000;
 
 interface Look {
   readonly theme: string;
@@ -35,6 +40,33 @@ interface Look {
 
 const DARK: Look = { theme: "Default Dark Modern", colorScheme: "dark" };
 const LIGHT: Look = { theme: "Default Light Modern", colorScheme: "light" };
+
+const LOOKS: Readonly<Record<string, Look>> = {
+  dark: DARK,
+  light: LIGHT,
+  "high-contrast": { theme: "Default High Contrast", colorScheme: "dark" },
+  "high-contrast-light": { theme: "Default High Contrast Light", colorScheme: "light" },
+};
+
+/**
+ * Opens the bench view by the command palette, as a person does, and waits until its job is planned and drawn. The view is
+ * a page in a page in a page.
+ */
+const showBenchView = async (page: Page): Promise<void> => {
+  // The palette has a command of the extension only where a recipe is known for one.
+  await page.locator(".codelens-decoration").first().waitFor({ state: "visible" });
+  const palette = page.locator(".quick-input-widget input[type=text]");
+  // The key is heard only once the workbench has read its keys.
+  while (!(await palette.isVisible())) {
+    await page.keyboard.press("F1");
+    await palette.waitFor({ state: "visible", timeout: 5_000 }).catch(() => undefined);
+  }
+  await palette.fill(">Finishwright: Show Bench View");
+  await page.locator(".quick-input-list .monaco-list-row", { hasText: "Show Bench View" }).first().click();
+  const view = page.frameLocator("iframe.webview.ready").frameLocator("iframe#active-frame");
+  await view.locator("g.bar").first().waitFor({ state: "visible" });
+  await stillness(page);
+};
 
 /**
  * Shows the hover of a finding: the squiggle first, then the mouse on it, then its text, then stillness.
@@ -69,15 +101,22 @@ const stillness = async (page: Page): Promise<void> => {
   await page.waitForFunction("document.getAnimations().every(({ playState }) => playState !== 'running')");
 };
 
-const takePicture = async (file: string, look: Look): Promise<void> => {
+const takePicture = async (
+  file: string,
+  look: Look,
+  size: { readonly width?: number; readonly height?: number } = {},
+): Promise<void> => {
   const editor = await startEditor({
     folder: values.folder,
     settings: { "workbench.colorTheme": look.theme },
   });
   try {
     const line = lineOf(values.at);
-    const page = await editor.show({ openFile: `${values.file}:${line}:1`, colorScheme: look.colorScheme });
-    await hoverFinding(page, line);
+    const { colorScheme } = look;
+    const page = await editor.show({ openFile: `${values.file}:${line}:1`, colorScheme, ...size });
+    page.setDefaultTimeout(PATIENCE);
+    if (values.view) await showBenchView(page);
+    else await hoverFinding(page, line);
     await page.screenshot({ path: file, animations: "disabled", caret: "hide" });
     console.log(path.relative(process.cwd(), file));
   } finally {
@@ -88,6 +127,12 @@ const takePicture = async (file: string, look: Look): Promise<void> => {
 if (values.to === undefined) {
   await takePicture(path.join(MEDIA, "editor.png"), DARK);
   await drawSvg(readFileSync(path.join(MEDIA, "icon.svg"), "utf8"), 256, path.join(MEDIA, "icon.png"));
+} else if (values.view) {
+  mkdirSync(values.to, { recursive: true });
+  for (const [name, look] of Object.entries(LOOKS)) {
+    const file = path.join(values.to, `bench-view-${name}.png`);
+    await takePicture(file, look, { width: 1600, height: 1400 });
+  }
 } else {
   mkdirSync(values.to, { recursive: true });
   await takePicture(path.join(values.to, "editor-dark.png"), DARK);
