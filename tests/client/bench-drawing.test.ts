@@ -191,7 +191,7 @@ test("the air of the room marks the hours that ask for more than there is, in mo
   expect(bars[0]).toMatch(/data-at="0"[\s\S]*aria-label="Mon 8 Mar 09:00: varnish"[\s\S]*class="beyond"/);
   expect(bars[1]).not.toMatch(/beyond|class="(?:mark|tick)/);
   // The line of what there is stands at half the height of a bar that asks for twice as much: 22 + 56 / 2.
-  expect(html).toMatch(/<path class="limit" d="M96 50H\d/);
+  expect(html).toMatch(/<path class="limit" d="M108 50H\d/);
   expect(html).toMatch(
     /<tr><th scope="row">Mon 8 Mar 09:00<\/th><td>4<\/td><td>2<\/td><td>40<\/td><td>varnish<\/td>/,
   );
@@ -298,7 +298,7 @@ test("other jobs of the shop stand under the own one, dimmed, and lead to their 
   // With the others the axis begins with the first of them, so the own work is not at its beginning.
   const firstBar = (said: string): number =>
     Number(/class="bar step"[\s\S]*?<rect x="([\d.]+)"/.exec(said)![1]);
-  expect(firstBar(alone)).toBe(96);
+  expect(firstBar(alone)).toBe(108);
   expect(firstBar(html)).toBeGreaterThan(150);
 });
 

@@ -41,10 +41,14 @@ export function airHtml(bench: Bench<unknown>, look: Look): string {
     `<p class="worst">${markOf(gravestOf(bench.air.hours))}${prose(worst)}</p>`,
     uncounted,
     chart(bench, look),
+    state === "known" ? LEGEND : "",
     table(bench),
     sums,
   ].join("");
 }
+
+const LEGEND =
+  '<p class="second" aria-hidden="true">Bars: asked for. Dashed: what there is. Hatched and marked: more than there is.</p>';
 
 /** Of an hour, by what its verdict asks of whoever works there. */
 const severityOf = ({ verdict }: BenchAirHour): "error" | "warning" | "information" | undefined =>

@@ -119,6 +119,7 @@ li.later, li.later button.link { color: var(--second); font-weight: 400; }
 .job text { font-size: 12px; }
 .job.mine .title { fill: var(--ink); }
 .job:focus-visible text, .job.at text { text-decoration: underline; }
+.timeline .rule { stroke-opacity: 0.6; }
 .mine { fill: var(--accent); }
 .others .lane { fill: var(--second); }
 .others .bar.work rect { fill: var(--second); }

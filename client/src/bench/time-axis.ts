@@ -4,7 +4,7 @@ import type { Bench } from "../../../server/src/views/bench/model.ts";
 import { dateAt, dayText, type Look } from "./moments.ts";
 
 /** Left of the axis, for what the rows are called, px. */
-export const GUTTER = 96;
+export const GUTTER = 108;
 /** Right of it, px. */
 const MARGIN = 8;
 

@@ -12,6 +12,8 @@ import { type Look, momentsOf, momentText, one } from "./moments.ts";
 import { axisOf, GUTTER, type TimeAxis } from "./time-axis.ts";
 
 const LANE = 46;
+const LEGEND =
+  '<p class="second" aria-hidden="true">Tall: coats. Low: other work. Hatched: waiting. Bracket: until when a coat must be on. Shaded: shut.</p>';
 /** Of the line that names a job, and of a row of another one, px. */
 const NAME = 22;
 const ROW = 22;
@@ -56,6 +58,7 @@ export function timelineHtml(bench: Bench<unknown>, look: Look): string {
     ...othersSvg(bench, others, axis, below),
     `<path class="now" d="M${nowX} 18V${height}"/>`,
     "</svg>",
+    LEGEND,
     planTable(bench),
     othersTable(bench, others),
   ].join("");
