@@ -18,12 +18,10 @@ export const documentColor = (
   const snapshot = session.files.snapshot(file);
   const document = snapshot.document(file);
   if (document === undefined) return [];
-  return snapshot.analysis
-    .textColours(file)
-    .map(({ span, red, green, blue }) => ({
-      range: toRange(document, span),
-      color: { red, green, blue, alpha: 1 },
-    }));
+  return snapshot.analysis.textColours(file).map(({ span, red, green, blue }) => ({
+    range: toRange(document, span),
+    color: { red, green, blue, alpha: 1 },
+  }));
 };
 
 /** Finishes are opaque as far as the notation goes: how much shines through is not written. */
