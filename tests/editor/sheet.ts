@@ -227,6 +227,15 @@ function tests(browser: Browser, folder: string): readonly Test[] {
           strictEqual(await page.locator(hidden).first().isVisible(), false);
         for (const there of [".safety .defer", ".days", ".ready", ".went"])
           strictEqual(await page.locator(there).first().isVisible(), true);
+        const marker = await page.locator(".safety summary").evaluate(
+          (summary) =>
+            (
+              globalThis as unknown as {
+                getComputedStyle: (of: unknown, part: string) => { content: string };
+              }
+            ).getComputedStyle(summary, "::before").content,
+        );
+        strictEqual(marker, "none");
         await page.close();
       },
     },

@@ -35,10 +35,11 @@ const ticks =
     times[`${title} ${piece}`] ?? times[title];
 
 const nowOf = (steps: readonly PageStep[], times: Readonly<Record<string, string>>, now: string) => {
-  const { is, current, next } = benchNow(orderOf(steps), ticks(times), now);
+  const order = orderOf(steps);
+  const { is, current, next } = benchNow(order, ticks(times), now);
   return {
     is,
-    ...(current ? { current: current.step.title, due: dueAt(current) } : {}),
+    ...(current ? { current: current.step.title, due: dueAt(order, current) } : {}),
     ...(next ? { next: `${next.step.title} ${next.from}${next.isLaid ? " off" : ""}` } : {}),
   };
 };
@@ -156,6 +157,27 @@ describe("a wait", () => {
     const done = { "coat 1": `${MON}10:10` };
     expect(nowOf(coats, done, `${MON}12:09`)).toMatchObject({ is: "wait", due: `${MON}12:10` });
     expect(nowOf(coats, done, `${MON}12:10`)).toMatchObject({ is: "now" });
+  });
+
+  test("that ends in the night before the work of the day goes on with that work", () => {
+    // Stained on Monday at 10:30, dry on Tuesday at 03:09; the plan has its next coat on Tuesday at 09:00.
+    const stained = [
+      step("stain", { isCoat: true, waitH: 16.65, start: `${MON}10:20`, end: `${MON}10:30` }),
+      step("coat", { isCoat: true, start: `${TUE}09:00`, end: `${TUE}09:25` }),
+    ];
+    expect(nowOf(stained, { stain: `${MON}10:30` }, `${MON}18:00`)).toEqual({
+      is: "wait",
+      current: "coat",
+      due: `${TUE}09:00`,
+    });
+    // A day late, dry on Wednesday at 03:09: nobody is sent there at night, though the plan's time is over.
+    expect(nowOf(stained, { stain: `${TUE}10:30` }, `${TUE}18:00`)).toMatchObject({
+      due: "2027-03-10T09:00",
+    });
+    // Dry at 20:39: the plan has nobody there after 10:30.
+    expect(nowOf(stained, { stain: `${TUE}04:00` }, `${TUE}05:00`)).toMatchObject({
+      due: "2027-03-10T09:00",
+    });
   });
 
   test("to the next opening takes a night at least, however late it began", () => {

@@ -92,7 +92,7 @@ function article(document: SheetDocument, index: number, pictures: PicturesOf): 
     ...part("days", "Days", days(sheet)),
     ...part("ready", "To have ready", ready(sheet)),
     ...part("work", "Steps", [benchHtml(sheet.bench, id, figuresIn(sheet.units))]),
-    ...part("about", "Notes", about(sheet, pictures)),
+    ...notes(id, sheet, pictures),
     ...part("service", SERVICE_TITLE, service(document)),
     `<section class="went"><h2>As it went</h2><textarea data-note-all aria-label="As it went" rows="4" maxlength="4000"></textarea>`,
     '<div class="tools" hidden><button type="button" data-copy>Copy what is done</button> <button type="button" data-print>Print</button> <button type="button" data-forget>Clear all ticks and notes</button><output></output><textarea data-copied aria-label="What is done, as text" readonly rows="6" hidden></textarea></div></section>',
@@ -251,8 +251,12 @@ function ready({ kind, materials, paper, sparePercent }: Sheet): readonly string
   ];
 }
 
-/** What is written of pieces, surfaces, the shop, recipes and materials; labels' figures are for the screen. */
-function about(
+/**
+ * What is written of pieces, surfaces, the shop, recipes and materials. Labels' figures are for the screen: where nothing
+ * else is written, paper has no heading for them.
+ */
+function notes(
+  sheet: string,
   { pieces, surfaces, shopDocs, procedures, materials }: Sheet,
   pictures: PicturesOf,
 ): readonly string[] {
@@ -280,13 +284,17 @@ function about(
   const labels = materials.flatMap(({ title, notes }) =>
     notes.length > 0 ? [`<li><strong>${html(title)}</strong>: ${html(notes.join(" "))}</li>`] : [],
   );
+  if (items.length === 0 && labels.length === 0) return [];
   return [
+    `<section class="about${items.length > 0 ? "" : " unprinted"}" aria-labelledby="${sheet}-about">`,
+    `<h2 id="${sheet}-about">Notes</h2>`,
     ...(items.length > 0 ? [`<ul>\n${items.join("\n")}\n</ul>`] : []),
     ...(labels.length > 0
       ? [
           `<details class="labels"><summary>What the labels say</summary><ul>\n${labels.join("\n")}\n</ul></details>`,
         ]
       : []),
+    "</section>",
   ];
 }
 

@@ -77,10 +77,11 @@ table { width: 100%; margin: 0.3em 0; border-collapse: collapse; }
 caption { padding: 0.1em 0; text-align: left; color: var(--soft); }
 th, td { padding: 0.25em 0.6em 0.25em 0; border-bottom: 1px solid var(--rule); text-align: left; vertical-align: top; }
 thead th { color: var(--soft); font-weight: 400; }
+.figure + td:not(.figure), .figure + th:not(.figure) { padding-left: 0.8em; }
 .figure { text-align: right; white-space: nowrap; }
 .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
-.sections { display: flex; flex-wrap: wrap; align-items: end; gap: 1rem 2rem; }
-figure { margin: 0; max-width: 100%; break-inside: avoid; }
+.sections { display: flex; flex-wrap: wrap; gap: 1rem 2rem; }
+figure { display: flex; flex-direction: column; justify-content: space-between; margin: 0; max-width: 100%; break-inside: avoid; }
 svg { display: block; max-width: 100%; height: auto; }
 img { display: inline-block; width: auto; height: auto; max-width: 100%; max-height: 9cm; vertical-align: top; break-inside: avoid; }
 pre { margin: 0.4em 0; padding: 0.4em 0.6em; border-left: 3px solid var(--rule); white-space: pre-wrap; }
@@ -91,7 +92,10 @@ pre { margin: 0.4em 0; padding: 0.4em 0.6em; border-left: 3px solid var(--rule);
 .box.warning { border: 3px solid var(--warning); }
 .box.warning > .title { color: var(--warning); }
 .box.note { border: 1px solid var(--rule); border-left: 6px solid var(--rule); }
-.safety summary h2 { display: inline-block; margin: 0; color: var(--ink); }
+.safety summary { display: flex; gap: 0.4em; align-items: center; padding: 0; }
+.safety summary::before { content: "▸"; }
+.safety [open] > summary::before { content: "▾"; }
+.safety summary h2 { flex: 1; margin: 0.5em 0 0.3em; color: var(--ink); }
 .safety ul { border: 2px solid var(--ink); padding: 0.5em 0.8em 0.5em 1.8em; }
 ${BOX_WIDTHS}
 .steps { list-style: none; padding: 0; margin: 0; }
@@ -157,6 +161,8 @@ article > .gist { position: sticky; top: 0; z-index: 1; margin: 0 -1rem; padding
 .minded .waits small { display: block; color: var(--soft); }
 .minded .after { font-weight: 700; }
 footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
+/* What is done is short, so that what is to come is near. */
+@media screen { .row.done .wear, .row.done .danger, .row.done .what small, .row.done .then { display: none; } }
 @media screen and (min-width: 60rem) { nav ol { columns: 2; } }
 /* On a telephone the work follows what is to be minded; what is looked up stands behind it. */
 @media screen and (max-width: 40rem) {
@@ -172,11 +178,12 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
 @page { margin: 7mm 8mm 9mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; } }
 @media print {
   body { max-width: none; padding: 0; orphans: 3; widows: 3; font: 8.5pt/1.25 "Helvetica Neue", Arial, "Liberation Sans", Roboto, "Segoe UI", "DejaVu Sans Condensed", sans-serif; }
-  nav, .gist, .live, .minded, .tools, .more, .labels { display: none; }
+  nav, .gist, .live, .minded, .tools, .more, .labels, .about.unprinted { display: none; }
   /* What is folded away on the screen is on paper. */
   .safety details::details-content { content-visibility: visible; block-size: auto; }
-  .safety summary { display: block; min-height: 0; padding: 0; color: inherit; }
-  .safety summary h2 { display: block; margin: 0.4em 0 0.15em; }
+  .safety summary { min-height: 0; color: inherit; }
+  .safety summary::before, .safety [open] > summary::before { content: none; }
+  .safety summary h2 { margin: 0.4em 0 0.15em; }
   article + article { margin: 0; padding: 0; border: 0; break-before: page; }
   h1 { margin: 0; font-size: 17pt; line-height: 1; }
   h2 { margin: 0.4em 0 0.15em; font-size: 10.5pt; border-width: 1.5px; }
@@ -188,6 +195,8 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   dl div { flex: 1 1 auto; }
   .safety ul, .about ul { columns: 2; column-gap: 5mm; font-size: 7.6pt; }
   .safety ul { padding: 1.5mm 2mm 1.5mm 5mm; }
+  .about ul { padding-left: 0; }
+  .about li { margin-left: 4mm; }
   .safety li, .about li, tr, dl div, .box li, .row, footer { break-inside: avoid; }
   .defer, footer { font-size: 7.5pt; }
   .sections { gap: 2mm 6mm; }
@@ -212,22 +221,24 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .row .what { line-height: 1.08; }
   .row .wear, .row .danger, .row small { display: inline; font-size: 7pt; color: var(--ink); }
   .row > .then { font-size: 8pt; line-height: 1.1; text-align: right; }
+  .heads > :last-child { text-align: right; }
   .row .then span { display: block; }
   .row .then::before { content: none; }
   .row[aria-current] { margin: 0; padding: 0.35mm 0; outline: 0; }
-  .ticks label, .ticks input[type="checkbox"] { width: 4.6mm; height: 4.6mm; border-width: 1px; border-radius: 1mm; }
+  .ticks label, .ticks input[type="checkbox"] { width: 4.2mm; height: 4.2mm; border-width: 1px; border-radius: 1mm; }
   .row.early .ticks input:not(:checked) { border-style: solid; }
   .ticks label span { font-size: 6.5pt; }
   .got, .got label, .got input[type="checkbox"] { width: 3.6mm; height: 3.6mm; border-width: 1px; border-radius: 0.7mm; }
   .about ul { font-size: 7pt; line-height: 1.15; }
   .service { float: left; width: 56%; }
   .went { margin-left: 60%; }
-  footer { clear: both; }
+  footer { clear: both; margin-top: 0.3em; }
   .service { font-size: 7.6pt; }
   .service ul { display: none; }
-  .service, .went { break-inside: avoid; }
-  textarea { min-height: 0; height: 12.2mm; padding: 0; border: 0; border-radius: 0; border-bottom: 1px solid var(--rule);
-    background: repeating-linear-gradient(transparent 0 6mm, var(--rule) 6mm calc(6mm + 1px)); print-color-adjust: exact; resize: none; }
+  .service, .went { position: relative; break-inside: avoid; padding-top: 0.4em; }
+  .went::after { content: ""; position: absolute; inset: auto 0 6.1mm; border-bottom: 1px solid var(--rule); }
+  .service h2, .went h2 { margin-top: 0; }
+  textarea { display: block; min-height: 0; height: 12.2mm; padding: 0; border: 0; border-radius: 0; border-bottom: 1px solid var(--rule); resize: none; }
   .box { margin: 1mm 0; padding: 1mm 2mm; }
   a { color: inherit; text-decoration: none; }
 }

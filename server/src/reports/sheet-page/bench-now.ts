@@ -2,7 +2,7 @@
  * What is now, what is next and what is to be minded meanwhile, from the steps of a sheet and the times of their ticks.
  * Plain data in and out; the page only shows it. Times are local, see `local-times.ts`.
  */
-import { hoursFrom, isSameDay, later } from "./local-times.ts";
+import { clockOf, dayOf, hoursFrom, isSameDay, later } from "./local-times.ts";
 
 /** A line of the list of steps. */
 export interface PageStep {
@@ -50,6 +50,8 @@ export interface Order {
   readonly steps: readonly PageStep[];
   readonly before: ReadonlyMap<PageStep, readonly PageStep[]>;
   readonly after: ReadonlyMap<PageStep, readonly PageStep[]>;
+  /** Between which times of day the plan has anybody at work: `09:00`, `16:35`; absent without dates. */
+  readonly hours?: { readonly from: string; readonly to: string };
 }
 
 export function orderOf(steps: readonly PageStep[]): Order {
@@ -71,7 +73,22 @@ export function orderOf(steps: readonly PageStep[]): Order {
     before.set(step, [...found]);
     for (const earlier of found) after.get(earlier)!.push(step);
   }
-  return { steps, before, after };
+  const starts = steps.flatMap(({ start }) => (start ? [clockOf(start)] : [])).toSorted();
+  const ends = steps.flatMap(({ end }) => (end ? [clockOf(end)] : []));
+  const [from] = starts;
+  return {
+    steps,
+    before,
+    after,
+    ...(from ? { hours: { from, to: [...starts, ...ends].toSorted().at(-1)! } } : {}),
+  };
+}
+
+/** A time, or the next one at which by the plan's times of day somebody may be there. */
+function atWork({ hours }: Order, time: string): string {
+  if (hours === undefined || time === "") return time;
+  if (clockOf(time) < hours.from) return `${dayOf(time)}T${hours.from}`;
+  return clockOf(time) > hours.to ? `${dayOf(later(`${dayOf(time)}T12:00`, 24))}T${hours.from}` : time;
 }
 
 /** The last tick of a step of which every box is ticked. */
@@ -128,11 +145,13 @@ export function startOf(order: Order, step: PageStep, ticked: Ticked): Start {
 
 /**
  * When somebody has to be there for it. On the day of the plan that is when it is dry: the sooner the better. What is dry
- * before, as in the night, waits for the time of the plan.
+ * before, or in the night, waits for the time of the plan, or for the morning; only what is to be taken off does not wait.
  */
-export function dueAt({ dry, planned }: Start): string {
-  if (planned <= dry || (dry !== "" && planned !== "" && isSameDay(dry, planned))) return dry;
-  return planned;
+export function dueAt(order: Order, { dry, planned, laid }: Start): string {
+  if (laid !== undefined) return dry;
+  const dryAtWork = atWork(order, dry);
+  if (planned <= dry) return dryAtWork;
+  return dry !== "" && dryAtWork === dry && isSameDay(dry, planned) ? dry : planned;
 }
 
 /** Nobody keeps a plan to the minute: where nothing has to dry, a step may be begun so much before its time. */
@@ -140,7 +159,8 @@ const EARLY_H = 1;
 
 export const isSoon = (time: string, now: string): boolean => later(now, EARLY_H) >= time;
 
-export const isDue = (start: Start, now: string): boolean => start.dry <= now && isSoon(dueAt(start), now);
+export const isDue = (order: Order, start: Start, now: string): boolean =>
+  start.dry <= now && isSoon(dueAt(order, start), now);
 
 /** In the order of time, by the plan and by when it is dry. */
 const placeInTime = ({ dry, planned }: Start): string => (planned > dry ? planned : dry);
@@ -179,8 +199,8 @@ export interface BenchNow {
 
 export function benchNow(order: Order, ticked: Ticked, now: string): BenchNow {
   const open = openSteps(order, ticked);
-  const due = open.find((start) => isDue(start, now));
-  const current = due ?? open.toSorted(byText(dueAt))[0];
+  const due = open.find((start) => isDue(order, start, now));
+  const current = due ?? open.toSorted(byText((start) => dueAt(order, start)))[0];
   if (current === undefined) return { is: "done" };
   const next = nextAfter(order, ticked, now, current);
   if (due) return { is: "now", current, next };
@@ -192,7 +212,7 @@ export function benchNow(order: Order, ticked: Ticked, now: string): BenchNow {
 function nextAfter(order: Order, ticked: Ticked, now: string, current: Start): BenchNow["next"] {
   const { step } = current;
   const { start, end } = step;
-  const begins = [now, dueAt(current)].toSorted()[1]!;
+  const begins = [now, dueAt(order, current)].toSorted()[1]!;
   const ends = start && end ? later(begins, hoursFrom(start, end)) : begins;
   const [next] = openSteps(order, (each, piece) => ticked(each, piece) ?? (each === step ? ends : undefined));
   return next && { step: next.step, from: placeInTime(next), isLaid: next.laid !== undefined };

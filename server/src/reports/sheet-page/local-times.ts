@@ -15,4 +15,10 @@ export const later = (time: string, hours: number): string =>
 export const hoursFrom = (start: string, end: string): number =>
   (new Date(end).getTime() - new Date(start).getTime()) / (60 * MINUTE_MS);
 
-export const isSameDay = (one: string, other: string): boolean => one.slice(0, 10) === other.slice(0, 10);
+/** `2027-03-08` */
+export const dayOf = (time: string): string => time.slice(0, 10);
+
+/** `09:05` */
+export const clockOf = (time: string): string => time.slice(11, 16);
+
+export const isSameDay = (one: string, other: string): boolean => dayOf(one) === dayOf(other);

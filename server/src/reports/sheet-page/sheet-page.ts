@@ -384,6 +384,7 @@ function begin(article: HTMLElement): void {
       const early = isRecorded ? "" : earlyText(startOf(order, is, ticked), done ?? now);
       const isAhead = done !== undefined && early !== "";
       element.classList.toggle("ahead", isAhead);
+      element.classList.toggle("done", done !== undefined);
       element.classList.toggle("early", done === undefined && early !== "");
       const text = early === "" ? "" : `${isAhead ? "Done too early" : "Not yet"}: ${early}.`;
       if (may.textContent !== text) may.textContent = text;
@@ -413,7 +414,7 @@ function begin(article: HTMLElement): void {
     tick.textContent =
       part === "" ? (isEarly ? "Done already" : "Done") : start?.laid === undefined ? "Laid on" : "Taken off";
     tick.classList.toggle("early", isEarly);
-    const due = start === undefined ? "" : dueAt(start);
+    const due = start === undefined ? "" : dueAt(order, start);
     say(label, is === "now" && part !== "" ? `Now: ${part}` : LABELS[is]);
     const until = start?.laid === undefined ? "Nobody need be here until" : "Leave it on until";
     say(gist, isEarly ? `${until} ${clock(due)}` : (start?.step.title ?? ""));
