@@ -53,6 +53,7 @@ const SHAPES: readonly (readonly [selector: string, property: "fill" | "stroke"]
   [".mark .face", "stroke"],
   [".bar.step > rect:not(.hit)", "fill"],
   [".bar.layer > rect:not(.hit)", "stroke"],
+  [".others .bar.work rect", "fill"],
   [".hatch", "stroke"],
   [".asked", "fill"],
   [".beyond", "stroke"],

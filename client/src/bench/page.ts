@@ -122,7 +122,9 @@ li.later, li.later button.link { color: var(--second); font-weight: 400; }
 .timeline .rule { stroke-opacity: 0.6; }
 .mine { fill: var(--accent); }
 .others .lane { fill: var(--second); }
-.others .bar.work rect { fill: var(--second); }
+.others .title { font-weight: 400; }
+.others .bar.work rect { fill: var(--second); fill-opacity: 0.75; }
+.vscode-high-contrast .others .bar.work rect { fill-opacity: 1; }
 .others .bar.wait rect { opacity: 0.75; }
 .rule { stroke: var(--rule); fill: none; }
 .shut { fill: var(--ink); fill-opacity: var(--shut); }
