@@ -61,7 +61,10 @@ class BenchPanel {
   readonly #client: BaseLanguageClient;
   #uri: Uri;
   #job: string | undefined;
+  /** The last with a drawing. */
   #answer: BenchAnswer | undefined;
+  /** What is drawn, by its file and its name. */
+  #drawn: { readonly uri: Uri; readonly job: string } | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
   /** Of what was asked last: an answer to an earlier question is thrown away. */
   #asked = 0;
@@ -126,24 +129,47 @@ class BenchPanel {
   async #draw(): Promise<void> {
     this.#asked += 1;
     const asked = this.#asked;
-    const uri = this.#asUri(this.#uri);
-    const editor = window.visibleTextEditors.find(({ document }) => this.#asUri(document.uri) === uri);
-    const params: BenchParams = {
-      textDocument: { uri },
-      ...(this.#job === undefined ? {} : { job: this.#job }),
-      ...(editor ? { line: editor.selection.active.line } : {}),
-    };
-    const answer = await this.#client.sendRequest<BenchAnswer | null>(BENCH, params);
+    const answer = await this.#ask();
     if (answer === null || asked !== this.#asked) return;
-    this.#answer = answer;
-    this.panel.title = answer.bench ? `Bench view: ${answer.bench.title}` : "Bench view";
+    // A text that cannot be read just now leaves the drawing as it was, and so the lines that it leads to.
+    if (answer.bench !== undefined) {
+      this.#answer = answer;
+      this.panel.title = `Bench view: ${answer.bench.title}`;
+    }
     await this.panel.webview.postMessage({ type: "bench", answer });
+  }
+
+  /** Of the job at the caret; where there is none, as in a file of recipes or of stock, of the job that was drawn last. */
+  async #ask(): Promise<BenchAnswer | null> {
+    const uri = this.#uri;
+    const asked = this.#asUri(uri);
+    const editor = window.visibleTextEditors.find(({ document }) => this.#asUri(document.uri) === asked);
+    const before = this.#drawn?.uri.toString() === uri.toString() ? this.#drawn.job : undefined;
+    const answer = await this.#request({
+      textDocument: { uri: asked },
+      ...(this.#job === undefined ? {} : { job: this.#job }),
+      ...(before === undefined ? {} : { before }),
+      ...(editor ? { line: editor.selection.active.line } : {}),
+    });
+    if (answer?.bench !== undefined) {
+      this.#drawn = { uri, job: answer.bench.name };
+      return answer;
+    }
+    if (this.#drawn === undefined || before !== undefined) return answer;
+    const { uri: last, job } = this.#drawn;
+    const again = await this.#request({ textDocument: { uri: this.#asUri(last) }, job });
+    return again?.bench === undefined ? answer : again;
+  }
+
+  #request(params: BenchParams): Promise<BenchAnswer | null> {
+    return this.#client.sendRequest<BenchAnswer | null>(BENCH, params);
   }
 
   async #told(message: unknown): Promise<void> {
     if (typeof message !== "object" || message === null || !("type" in message)) return;
     if (message.type === "ready") await this.#draw();
     if (message.type === "job" && "name" in message && typeof message.name === "string") {
+      this.#uri = this.#drawn?.uri ?? this.#uri;
       this.#job = message.name;
       await this.#draw();
     }
@@ -171,10 +197,10 @@ class BenchPanel {
   }
 
   async #export(as: BenchExportParams["as"]): Promise<void> {
-    const job = this.#answer?.bench?.name;
-    if (job === undefined) return;
-    if (as === "markdown") await copySheet(this.#client, this.#uri, job);
-    else await saveExport(this.#client, { uri: this.#uri, job, as });
+    if (this.#drawn === undefined) return;
+    const { uri, job } = this.#drawn;
+    if (as === "markdown") await copySheet(this.#client, uri, job);
+    else await saveExport(this.#client, { uri, job, as });
   }
 }
 

@@ -382,6 +382,13 @@ function tests(browser: Browser): readonly Test[] {
           await show(answer);
           strictEqual(await page.locator("#anew").textContent(), "");
           strictEqual(await isSame(), true);
+
+          await show({ jobs: [], notes: ["There is no job that can be drawn."] });
+          strictEqual(await isSame(), true, "a text that cannot be read takes the drawing away");
+          ok((await page.locator("#anew").textContent())?.includes("of the text before"));
+          ok((await page.locator("#notes").textContent())?.includes("no job"));
+          await show(answer);
+          strictEqual(await page.locator("#anew").textContent(), "");
         }),
     },
     {

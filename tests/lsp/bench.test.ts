@@ -64,6 +64,23 @@ test("has the hours of the plan, the money, and the line of every coat", async (
   expect(await client.request("finishwright/benchExport", gone)).toBeNull();
 });
 
+test("the job at the line is drawn, else the one before, else the first", async () => {
+  const client = await startClient({ disk, openFolders: ["file:///shop"], host: { createAnalyst } });
+  const second = FILES["job.finish"].slice(FILES["job.finish"].indexOf("job shelf_job"));
+  const text = `${FILES["job.finish"]}${second.replace("shelf_job", "second")}`;
+  await client.open(URI, text);
+  const lineOf = (part: string): number => text.slice(0, text.indexOf(part)).split("\n").length - 1;
+  const drawn = async (more: object): Promise<string | undefined> => {
+    const params = { textDocument: { uri: URI }, ...more };
+    return (await client.request<BenchAnswer>("finishwright/bench", params)).bench?.name;
+  };
+  const inRecipe = { line: lineOf("  step   dust") };
+  expect(await drawn(inRecipe)).toBe("shelf_job");
+  expect(await drawn({ ...inRecipe, before: "second" })).toBe("second");
+  expect(await drawn({ line: lineOf("job shelf_job") + 1, before: "second" })).toBe("shelf_job");
+  expect(await drawn({ ...inRecipe, before: "gone" })).toBe("shelf_job");
+});
+
 test("there is no calendar of a job without dates", async () => {
   const client = await startClient({ disk, openFolders: ["file:///shop"], host: { createAnalyst } });
   await client.open(URI, FILES["job.finish"].replace("  start    2027-03-08 09:00\n", ""));

@@ -67,7 +67,7 @@ const fileOf = ({ at, places }: Bench<BenchPlace>): string | undefined => places
 /** Plans that are soon there are not spoken of, ms. */
 const SOON = 700;
 
-function take(bench: Bench<BenchPlace> | undefined): void {
+function take({ bench }: BenchAnswer): void {
   clearTimeout(slow);
   const isAnew =
     bench?.plan === "being planned" && bench.name === planned?.name && fileOf(bench) === fileOf(planned);
@@ -75,26 +75,30 @@ function take(bench: Bench<BenchPlace> | undefined): void {
     const isSame = planned !== undefined && bench.name === planned.name && bench.startAt === planned.startAt;
     planned = isSame ? { ...bench, others: othersHeld(bench.others, planned!.others) } : bench;
   }
-  shown = isAnew ? heldOver(bench, planned!) : bench?.plan === "planned" ? planned : bench;
-  const tell = (isStale: boolean): void => {
-    document.body.classList.toggle("stale", isStale);
-    say("anew", isStale ? "is being planned anew; this is the plan before" : "");
+  // Where the text cannot be read just now, the drawing stays, and says so.
+  if (bench !== undefined) {
+    shown = isAnew ? heldOver(bench, planned!) : bench.plan === "planned" ? planned : bench;
+  }
+  const tell = (said: string): void => {
+    document.body.classList.toggle("stale", said !== "");
+    say("anew", said);
   };
-  if (isAnew) slow = setTimeout(() => tell(true), SOON);
-  else tell(false);
+  if (bench === undefined && shown !== undefined) tell("of the text before, as it cannot be drawn just now");
+  else if (isAnew) slow = setTimeout(() => tell("is being planned anew; this is the plan before"), SOON);
+  else tell("");
 }
+
+const choiceOf = (jobs: BenchAnswer["jobs"], chosen: string): string =>
+  jobs.length < 2
+    ? ""
+    : `<label>Job <select id="job" data-key="job">${jobs.map(({ name, title }) => `<option value="${text(name)}"${name === chosen ? " selected" : ""}>${text(title)}</option>`).join("")}</select></label>`;
 
 function draw(): void {
   const bench = shown;
   put("notes", (answer?.notes ?? []).map((note) => `<p>${text(note)}</p>`).join(""));
   byId("page").hidden = bench === undefined;
   if (bench === undefined || answer === undefined) return;
-  put(
-    "jobs",
-    answer.jobs.length < 2
-      ? ""
-      : `<label>Job <select id="job" data-key="job">${answer.jobs.map(({ name, title }) => `<option value="${text(name)}"${name === bench.name ? " selected" : ""}>${text(title)}</option>`).join("")}</select></label>`,
-  );
+  if (answer.bench !== undefined) put("jobs", choiceOf(answer.jobs, bench.name));
   const moments = momentsOf(bench);
   const last = moments.length - 1;
   const found = hour === undefined ? last : moments.findLastIndex((each) => each <= hour! + 1e-9);
@@ -117,7 +121,7 @@ function draw(): void {
 
 /** Outlines what the line of the caret is about. */
 function outline(): void {
-  const places: readonly BenchPlace[] = answer?.bench?.places ?? [];
+  const places: readonly BenchPlace[] = shown?.places ?? [];
   for (const element of document.querySelectorAll("[data-at]")) {
     const place = places[Number(element.getAttribute("data-at") || -1)];
     const isAt =
@@ -136,9 +140,10 @@ window.addEventListener("message", ({ data }: MessageEvent<Told>) => {
     outline();
     return;
   }
-  if (data.answer.bench?.name !== answer?.bench?.name) hour = undefined;
+  const { bench } = data.answer;
+  if (bench !== undefined && bench.name !== shown?.name) hour = undefined;
   answer = data.answer;
-  take(answer.bench);
+  take(answer);
   draw();
 });
 

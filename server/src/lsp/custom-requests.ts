@@ -68,8 +68,10 @@ export const BENCH = "finishwright/bench";
 
 export interface BenchParams {
   readonly textDocument: { readonly uri: string };
-  /** Without it the job at `line`, else the first. */
+  /** Without it the job at `line`, else `before`, else the first. */
   readonly job?: string;
+  /** The job that was drawn before: it stays while the line is in none. */
+  readonly before?: string;
   /** Of the caret, from 0. */
   readonly line?: number;
 }

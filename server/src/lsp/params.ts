@@ -95,6 +95,7 @@ export const PARAMS: Readonly<Record<string, () => z.ZodMiniType>> = {
   [BENCH]: () =>
     z.extend(document, {
       job: z.optional(z.string()),
+      before: z.optional(z.string()),
       line: z.optional(z.int().check(z.minimum(0), z.maximum(MOST))),
     }),
   [BENCH_EXPORT]: () =>

@@ -24,6 +24,7 @@ export const bench = async (session: Session, params: BenchParams): Promise<Benc
   const name =
     jobs.find((each) => each.name === params.job)?.name ??
     jobAtLine(analysis, file, snapshot.document(file), params.line) ??
+    jobs.find((each) => each.name === params.before)?.name ??
     jobs[0]?.name;
   const drawn = name === undefined ? undefined : analysis.bench(file, name);
   if (drawn === undefined) return { jobs, notes: [noJob(file)] };
