@@ -51,8 +51,9 @@ test("a plan says what is done", async () => {
 });
 
 test.each([
-  ["text", /^\[x\] {3}\d\. /gmu, /^\[ \] {3}\d\. /gmu],
-  ["markdown", /^\d\. \[x\] /gmu, /^\d\. \[ \] /gmu],
+  // A wait has a box as well, and no number.
+  ["text", /^\[x\] {3}\d\. /gmu, /^\[ \] {3}(?:\d\. | {3}Wait)/gmu],
+  ["markdown", /^\d\. \[x\] /gmu, /^(?:\d\.|-) \[ \] /gmu],
 ])("a sheet as %s has the boxes of what is done ticked", async (format, ticked, open) => {
   const sheet = await of(["sheet", "job.finish", "--format", format]);
   // Dust and a coat; the wait, a coat and its wait are left.
