@@ -2,6 +2,7 @@
  * Answers what the server asks about files: which recipes the open folders hold, and the bytes of a file that it cannot
  * read by itself. Whatever stands in the way is an answer, not an exception.
  */
+import ignore from "ignore";
 import { type Disposable, FileSystemError, FileType, Uri, workspace } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import {
@@ -16,8 +17,8 @@ import {
 export const ANSWERED = { findFiles: true, readFile: true } as const;
 
 export const answerAboutFiles = (client: BaseLanguageClient): Disposable[] => [
-  client.onRequest(FIND_FILES, async ({ limit }: FindFilesParams): Promise<readonly string[]> => {
-    const found = await findRecipes(limit);
+  client.onRequest(FIND_FILES, async ({ limit, exclude }: FindFilesParams): Promise<readonly string[]> => {
+    const found = withoutExcluded(await findRecipes(limit), exclude);
     return found.map((uri) => client.code2ProtocolConverter.asUri(uri));
   }),
   client.onRequest(READ_FILE, ({ uri, maxBytes }: ReadFileParams) =>
@@ -28,6 +29,16 @@ export const answerAboutFiles = (client: BaseLanguageClient): Disposable[] => [
 /** The recipes of the open folders, leaving out what the user hides from the explorer and from search. */
 const findRecipes = (limit: number): Thenable<readonly Uri[]> =>
   workspace.findFiles("**/*.finish", undefined, limit);
+
+/** By patterns that count from the folder that a recipe lies in. */
+const withoutExcluded = (found: readonly Uri[], exclude: readonly string[] = []): readonly Uri[] => {
+  if (exclude.length === 0) return found;
+  const excluding = ignore().add([...exclude]);
+  return found.filter((uri) => {
+    const path = workspace.asRelativePath(uri, false);
+    return !ignore.isPathValid(path) || !excluding.ignores(path);
+  });
+};
 
 /**
  * The server has decided by name and place that the file may be read before it asks; what really is there is seen here.

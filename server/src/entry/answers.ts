@@ -2,6 +2,7 @@
  * Answers that a person asks for with the pointer or the keys, bundled beside the server and loaded for the first of them:
  * see `client/answers-beside.ts`, which takes the list from here.
  */
+
 export * from "../features/call-hierarchy.ts";
 export * from "../features/completion/completion.ts";
 export * from "../features/definition.ts";
@@ -31,3 +32,4 @@ export * from "../lsp/requests/signature-help.ts";
 export * from "../lsp/requests/will-rename-files.ts";
 export * from "../lsp/requests/workshop.ts";
 export * from "../lsp/requests/workspace-symbol.ts";
+export * from "./list-recipes.ts";

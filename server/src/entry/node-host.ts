@@ -10,6 +10,7 @@ import { readPlain, readPlainBytes } from "../cli/read-plain.ts";
 import { createAnalyst } from "../features/analyst.ts";
 import type { Host } from "../lsp/host.ts";
 import { reasonOf } from "../reading/reasons.ts";
+import { listRecipes } from "./list-recipes.ts";
 import { packageRoot, versionIn } from "./package-root.ts";
 import { planInThread } from "./plan-thread.ts";
 
@@ -33,6 +34,12 @@ export const nodeHost = (): Host => {
       return file === undefined
         ? { reason: "has a name that leads nowhere. Fix the path" }
         : readPlainBytes(file, permit);
+    },
+    async listRecipes(uri, listing) {
+      const folder = pathOf(uri);
+      if (folder === undefined) return [];
+      const found = await listRecipes(folder, listing);
+      return found.map((name) => pathToFileURL(path.join(folder, name)).href);
     },
     rulePage(rule) {
       const page = path.join(root, "server", "docs", "rules", `${rule}.md`);

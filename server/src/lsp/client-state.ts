@@ -6,10 +6,13 @@ export interface ClientState {
   /** Known from `initialize` on, which comes before any other message. */
   facts: ClientFacts;
   settings: Settings;
+  /** The addresses of the folders that are open. */
+  openFolders: readonly string[];
 }
 
 /** A client that has not said anything yet. */
 export const createClientState = (): ClientState => ({
   facts: clientFacts({ processId: null, rootUri: null, capabilities: {} }),
   settings: DEFAULT_SETTINGS,
+  openFolders: [],
 });

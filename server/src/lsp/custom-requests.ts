@@ -33,6 +33,8 @@ export const FIND_FILES = "finishwright/findFiles";
 export interface FindFilesParams {
   /** No more than so many are of use. */
   readonly limit: number;
+  /** Patterns, as in a `.gitignore` file at the top of each folder, of what the person excludes. */
+  readonly exclude: readonly string[];
 }
 
 /** Server to client: the bytes of a file that the server cannot read by itself, such as one of a virtual folder. */

@@ -56,7 +56,7 @@ import {
 } from "./custom-requests.ts";
 import { changeFolders } from "./folder-files.ts";
 import { guardNotification, guardRequest } from "./guard.ts";
-import { loadSettings } from "./load-settings.ts";
+import { changeSettings } from "./load-settings.ts";
 import { wrongParams } from "./params.ts";
 import { ErrorCodes, ResponseError } from "./protocol.ts";
 import { bench, benchExport } from "./requests/bench.ts";
@@ -187,7 +187,7 @@ export const HANDLERS: readonly Handler[] = [
     files.changedOnDisk(params.changes);
   }),
   notification("workspace/didChangeConfiguration", (session, params: DidChangeConfigurationParams) =>
-    loadSettings(session, params.settings),
+    changeSettings(session, params.settings),
   ),
   notification("workspace/didChangeWorkspaceFolders", changeFolders),
   request("textDocument/hover", null, (session, params: HoverParams) => hover(session, params)),

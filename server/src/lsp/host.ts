@@ -31,6 +31,11 @@ export interface Host {
   readonly readFromDisk?: (uri: string, permit: Permit) => Promise<ReadResult>;
   /** The same for the bytes of a picture. */
   readonly readPicture?: (uri: string, permit: Permit) => Promise<ReadBytes>;
+  /** The recipes below an open folder, by their addresses, where there is a disk; patterns as in a `.gitignore` file. */
+  readonly listRecipes?: (
+    folder: string,
+    listing: { readonly limit: number; readonly exclude: readonly string[] },
+  ) => Promise<readonly string[]>;
   /** The address of the page that explains a rule, where there is one beside the server. */
   rulePage(rule: string): string | undefined;
   /** Somebody looks after how long things take; told what begins, it answers with what is to be called at its end. */

@@ -1,6 +1,7 @@
 /** Gets the settings from the client, by asking where it can be asked, and says what is wrong with them. */
 
 import { shownLines } from "../escape/shown-text.ts";
+import { loadFolderFiles } from "./folder-files.ts";
 import { METHODS } from "./protocol.ts";
 import type { Session } from "./session.ts";
 import { readSettings } from "./settings.ts";
@@ -20,6 +21,13 @@ export const loadSettings = async (session: Session, sent?: unknown): Promise<vo
   if (isOtherDay) session.files.setToday(settings.today);
   session.allowed.setAlso(settings.readAlso);
   session.changes.bump({ kind: "other" });
+};
+
+/** What is no part of the folders may be other than before. */
+export const changeSettings = async (session: Session, sent: unknown): Promise<void> => {
+  const before = session.settings.exclude;
+  await loadSettings(session, sent);
+  if (JSON.stringify(session.settings.exclude) !== JSON.stringify(before)) await loadFolderFiles(session);
 };
 
 export const registerForSettings = async (session: Session): Promise<void> => {

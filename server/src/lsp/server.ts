@@ -104,7 +104,8 @@ const initialize = (session: Session, params: InitializeParams): InitializeResul
   const { processId } = params;
   if (typeof processId === "number" && Number.isInteger(processId) && processId > 0)
     session.host.watchClient?.(processId);
-  session.allowed.changeWorkspace(session.facts.openFolders, []);
+  session.openFolders = session.facts.openFolders;
+  session.allowed.changeWorkspace(session.openFolders, []);
   session.allowed.trust(session.facts.isTrusted);
   const capabilities = serverCapabilities(session.facts);
   const methods = methodsOf(capabilities);
@@ -119,11 +120,12 @@ const initialize = (session: Session, params: InitializeParams): InitializeResul
 
 /** From here on the client may be asked. What it refuses is done without, and said in the log. */
 const initialized = async (session: Session): Promise<void> => {
+  const settings = loadSettings(session);
   const asked = [
-    loadSettings(session),
+    settings,
     registerForSettings(session),
     watchFiles(session),
-    loadFolderFiles(session),
+    loadFolderFiles(session, settings),
   ];
   for (const outcome of await Promise.allSettled(asked)) {
     if (outcome.status === "rejected") session.log(`The client refused: ${errorText(outcome.reason)}`);

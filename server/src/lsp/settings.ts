@@ -22,6 +22,8 @@ export interface Settings {
   readonly jobLenses: boolean;
   /** Folders whose recipes `use` may read besides those of the open folders, by absolute path or address. */
   readonly readAlso: readonly string[];
+  /** Patterns, as in a `.gitignore` file, of what is no part of the open folders. */
+  readonly exclude: readonly string[];
   /** A local ISO date or date-time from which plans go on; absent: from the last record of each job. */
   readonly today?: string;
 }
@@ -31,6 +33,7 @@ export const DEFAULT_SETTINGS: Settings = {
   inlayHints: INLAY_HINT_KINDS,
   jobLenses: true,
   readAlso: [],
+  exclude: [],
 };
 
 /** The setting of the units that leaves them to the project and the text. */
@@ -47,6 +50,7 @@ export const SETTING_SCHEMAS = {
     .string()
     .check(z.refine((text) => text.trim() === "" || readMoment(text) !== undefined)),
   "finishwright.figures.units": z.enum([AS_WRITTEN, ...UNIT_SYSTEMS]),
+  "finishwright.files.exclude": z.array(z.string().check(z.maxLength(1000))).check(z.maxLength(100)),
   "finishwright.use.readAlso": z.array(z.string()).check(z.maxLength(100)),
   "finishwright.trace.server": z.enum(["off", "messages", "compact", "verbose"]),
 } as const;
@@ -84,6 +88,7 @@ export const readSettings = (section: unknown): ReadSettings => {
       `The setting finishwright.use.readAlso has ${JSON.stringify(folder)}, which is not a folder: write its absolute path.`,
     );
   }
+  const exclude = read("finishwright.files.exclude", SETTING_SCHEMAS["finishwright.files.exclude"]);
   const today = readMoment(read("finishwright.plan.today", SETTING_SCHEMAS["finishwright.plan.today"]) ?? "");
   const lowest = read("finishwright.findings.lowest", SETTING_SCHEMAS["finishwright.findings.lowest"]);
   const units =
@@ -95,6 +100,7 @@ export const readSettings = (section: unknown): ReadSettings => {
     ),
     ...(units === AS_WRITTEN ? {} : { units }),
     jobLenses: isOn("finishwright.codeLens.jobs", DEFAULT_SETTINGS.jobLenses),
+    exclude: exclude ?? DEFAULT_SETTINGS.exclude,
     readAlso: readAlso.filter((folder) => folderKey(folder) !== undefined),
     ...(today === undefined ? {} : { today }),
   };
@@ -111,9 +117,8 @@ export const valuesOf = (name: SettingName): readonly (string | boolean)[] => {
 const takenBy = (name: SettingName): string => {
   const values = valuesOf(name);
   if (values.length > 0) return `one of: ${values.join(", ")}`;
-  return name === "finishwright.plan.today"
-    ? "a day, such as 2027-03-10 or 2027-03-10T14:00"
-    : "a list of up to 100 folders";
+  if (name === "finishwright.plan.today") return "a day, such as 2027-03-10 or 2027-03-10T14:00";
+  return `a list of up to 100 ${name === "finishwright.files.exclude" ? "patterns" : "folders"}`;
 };
 
 /** Whether findings of this level are shown. */
