@@ -59,7 +59,7 @@ describe("texts of one sign", () => {
     ["braces", again("{\n")],
     ["marks on a letter", again("\u0301", "a")],
   ];
-  describe.each(shareOf(texts, 2))("%s", (_, make) => {
+  describe.each(shareOf(texts, 3))("%s", (_, make) => {
     check("lexer", make, lex, 64_000);
     check("parser", make, parseFile, 32_000);
     test("formatter", () => {
@@ -89,7 +89,7 @@ describe("titles and documentation", () => {
     "silicone spray ",
     "with silicones - ",
   ];
-  describe.each(shareOf([...words, "N-methyl-2-", "free of ", "instead of a ", "a, ", "poly"], 2))(
+  describe.each(shareOf([...words, "N-methyl-2-", "free of ", "instead of a ", "a, ", "poly"], 3))(
     "%j",
     (unit) => {
       const material = (size: number) => ({ name: "m", title: `${again(unit)(size)}lye`, docs: "" });
@@ -98,7 +98,7 @@ describe("titles and documentation", () => {
       });
     },
   );
-  describe.each(shareOf(["*a", "**a", "`a", "_a ", "# ", " ", "#", "[", "- a\n", "1. ", "a\n"], 2))(
+  describe.each(shareOf(["*a", "**a", "`a", "_a ", "# ", " ", "#", "[", "- a\n", "1. ", "a\n"], 3))(
     "%j",
     (unit) => {
       check("sheet prose", again(unit, "", "x"), docBlocks, 64_000);

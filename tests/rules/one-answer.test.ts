@@ -5,6 +5,7 @@ import { exampleText } from "../../server/src/core/rules/explain.ts";
 import { RULES } from "../../server/src/core/rules/registry.generated.ts";
 import type { FileFinding } from "../../server/src/views/places/file-finding.ts";
 import { findingsOf, lineOf } from "../harness/check-text.ts";
+import { shareOf } from "../harness/share.ts";
 import { casesFrom, nameOf, ORDERS, textOf, walkRemedies } from "../harness/walk-remedies.ts";
 
 const found = (text: string, rule: string) => findingsOf(text).find((each) => each.rule === rule);
@@ -359,7 +360,7 @@ describe("no two remedies of one text contradict each other", () => {
     expect(clashes).toEqual([]);
   });
   it.each(ORDERS)("by the %s fixes, which never lead back to a text that was left", (order) => {
-    const astray = EXAMPLES.filter(([, text]) =>
+    const astray = shareOf(EXAMPLES, 2).filter(([, text]) =>
       ["in a circle", "too long"].includes(walkRemedies(text, order).end),
     );
     expect(astray.map(([name]) => name)).toEqual([]);
