@@ -311,6 +311,10 @@ function tests(browser: Browser, folder: string): readonly Test[] {
           await shown(page, 'li.row[data-name="Shelf 1 and 2, top: Clear, coat 2 of 2"] .may'),
           "Not yet: dry enough from 12:10.",
         );
+        strictEqual(
+          await shown(page, ".live .check"),
+          "Check first: The grain that clear raised is not sanded down.",
+        );
         await leave(page, "telephone-next");
         // It was ticked late: it went on at 10:00.
         const coat = row(page, "Shelf 1 and 2, top: Clear, coat 1 of 2");
@@ -365,6 +369,8 @@ function tests(browser: Browser, folder: string): readonly Test[] {
             await leave(page, "telephone-strip");
             await button.tap();
             strictEqual(await shown(page, ".gist .label"), "Now: leave it on, then take it off");
+            strictEqual(await shown(page, ".gist .what"), "Leave it on as long as its label says");
+            strictEqual(await shown(page, ".live .title"), "Strip the old finish with Slow gel stripper");
             ok(
               /top: as long as its label says, laid on at/u.test(await shown(page, ".minded .waits")),
               "it waits",
@@ -389,7 +395,7 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         strictEqual(await shown(page, ".live .left"), "15 h 50 min left");
         strictEqual(
           await shown(page, ".live .meanwhile"),
-          "Mind meanwhile: fumes, fire, oily rags, solvent rags.",
+          "Before you leave: keep the air moving; no flame or spark in the room; rags in the closed metal can, the oily ones in water.",
         );
         strictEqual(await shown(page, ".live .head"), "Next: Tue 9 Mar 09:00");
         strictEqual(await shown(page, ".live .title"), "Sand with grit 120, then 150");

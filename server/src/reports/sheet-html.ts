@@ -91,7 +91,9 @@ function article(document: SheetDocument, index: number, pictures: PicturesOf): 
     ...part("cuts", "What goes on", cuts(sheet)),
     ...part("days", "Days", days(sheet)),
     ...part("ready", "To have ready", ready(sheet)),
-    ...part("work", "Steps", [benchHtml(sheet.bench, id, figuresIn(sheet.units))]),
+    ...part("work", "Steps", [
+      benchHtml(sheet.bench, { id, findings: sheet.findings, say: figuresIn(sheet.units) }),
+    ]),
     ...notes(id, sheet, pictures),
     ...part("service", SERVICE_TITLE, service(document)),
     `<section class="went"><h2>As it went</h2><textarea data-note-all aria-label="As it went" rows="4" maxlength="4000"></textarea>`,

@@ -3,16 +3,30 @@ import { shortMomentText, timeText } from "../core/measure/figures.ts";
 import { exactDuration, roundedUpHours } from "../core/measure/format-amount.ts";
 import type { ShownFigures } from "../core/measure/shown-figures.ts";
 import { andList } from "../core/model/suggest.ts";
-import type { BenchGroup, BenchList, BenchPlace, BenchRow, UseFrom } from "../views/sheet/model.ts";
+import type {
+  BenchGroup,
+  BenchList,
+  BenchPlace,
+  BenchRow,
+  SheetFinding,
+  UseFrom,
+} from "../views/sheet/model.ts";
 import { html } from "./sheet-html-text.ts";
 
-export function benchHtml(bench: BenchList, sheet: string, say: ShownFigures): string {
+/** What the rows of a sheet are told with. */
+interface OfSheet {
+  readonly id: string;
+  readonly findings: readonly SheetFinding[];
+  readonly say: ShownFigures;
+}
+
+export function benchHtml(bench: BenchList, sheet: OfSheet): string {
   const rows = bench.groups.flatMap((group) => group.rows);
   const boxes = Math.max(1, ...rows.map(({ pieces }) => pieces.length));
   return [
     `<div class="bench boxes-${boxes} where-${whereWidth(rows)}">`,
     '<p class="row heads" aria-hidden="true"><span>from</span><span>step</span><span>of</span><span>done</span><span>what</span><span>on at</span><span>don’t touch until</span></p>',
-    ...bench.groups.map((group, i) => groupHtml(group, sheet, i, say)),
+    ...bench.groups.map((group, i) => groupHtml(group, sheet, i)),
     "</div>",
   ].join("\n");
 }
@@ -24,33 +38,31 @@ function whereWidth(rows: readonly BenchRow[]): "short" | "middle" | "long" {
   return longest <= 17 ? "middle" : "long";
 }
 
-function groupHtml(
-  { title, date, rows }: BenchGroup,
-  sheet: string,
-  index: number,
-  say: ShownFigures,
-): string {
+function groupHtml({ title, date, rows }: BenchGroup, sheet: OfSheet, index: number): string {
   const start = rows[0]?.startAt;
   const end = rows
     .flatMap(({ endAt }) => endAt ?? [])
     .toSorted()
     .at(-1);
   const times = start && end ? ` <span>${timeText(start)} to ${whenText(end, date)}</span>` : "";
-  const id = `${sheet}-group-${index + 1}`;
+  const id = `${sheet.id}-group-${index + 1}`;
   return [
     `<section class="group" aria-labelledby="${id}">`,
     `<h3 id="${id}">${html(title)}${times}</h3>`,
     '<ol class="steps">',
-    ...rows.map((row) => rowHtml(row, sheet, say)),
+    ...rows.map((row) => rowHtml(row, sheet)),
     "</ol>",
     "</section>",
   ].join("\n");
 }
 
-function rowHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
+function rowHtml(row: BenchRow, sheet: OfSheet): string {
   const { fingerprint, op, startAt, endAt, then, light, full, dangers, strip } = row;
   const isUnknown = then && [then.hours, then.at, then.leastHours].every((known) => known === undefined);
   const where = placesText(row.places, " and ");
+  const checks = row.findings.flatMap(
+    (number) => sheet.findings.find((each) => each.number === number)?.headline.replaceAll("`", "") ?? [],
+  );
   const data = [
     `data-step="${fingerprint}"`,
     `data-keys="${row.steps.map(({ key }) => key).join("+")}"`,
@@ -69,6 +81,7 @@ function rowHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
     ...(light ? [`data-light="${light.hours}"`] : []),
     ...(full ? [`data-full="${full.hours}"`] : []),
     ...(strip?.takesOff ? [`data-leave="${strip.hours ?? ""}"`] : []),
+    ...(checks.length > 0 ? [`data-check="${html(checks.join("; "))}"`] : []),
     ...(dangers.length > 0 ? [`data-dangers="${html(dangers.join(", "))}"`] : []),
   ];
   return [
@@ -77,7 +90,7 @@ function rowHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
     `<span class="no">${stepNumbers(row)}</span>`,
     `<span class="where">${html(placesText(row.places))}</span>`,
     `<span class="ticks">${ticksHtml(row)}</span>`,
-    `<span class="what">${whatHtml(row, sheet, say)}</span>`,
+    `<span class="what">${whatHtml(row, sheet)}</span>`,
     `<span class="on">${op === "layer" || strip ? "__:__" : ""}</span>`,
     `<span class="then">${thenHtml(row)}</span>`,
     '<span class="may"></span>',
@@ -140,11 +153,10 @@ function doneHtml({ done = [], pieces, of }: BenchRow, piece: number): string {
 }
 
 /** What is done with what, and on the same line what to have on and what can hurt. */
-function whatHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
+function whatHtml(row: BenchRow, { id, say }: OfSheet): string {
   const { title, litres, by, findings, details, notes, wear, dangers, strip } = row;
-  const links = findings.map((number) => `<a href="#${sheet}-finding-${number}">${number}</a>`);
+  const links = findings.map((number) => `<a href="#${id}-finding-${number}">${number}</a>`);
   const small = [
-    ...(links.length > 0 ? [`See finding${links.length > 1 ? "s" : ""} ${links.join(", ")}.`] : []),
     ...notes.map(html),
     ...details.filter((text) => /^(?:Mix|Use the mix|Leave it on) /u.test(text)).map(html),
     ...useText(row).map(html),
@@ -158,6 +170,9 @@ function whatHtml(row: BenchRow, sheet: string, say: ShownFigures): string {
     ...(wear.length > 0 ? [`<span class="wear">${html(`Wear: ${wear.join(", ")}.`)}</span>`] : []),
     ...(dangers.length > 0 ? [`<span class="danger">${html(`Caution: ${dangers.join(", ")}.`)}</span>`] : []),
     ...(strip?.lines ?? []).map((text) => `<small class="part">${html(text)}</small>`),
+    ...(links.length > 0
+      ? [`<small class="see">See finding${links.length > 1 ? "s" : ""} ${links.join(", ")}.</small>`]
+      : []),
     ...small.map((text) => `<small>${text}</small>`),
   ].join(" ");
 }

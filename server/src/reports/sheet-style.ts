@@ -148,7 +148,7 @@ article > .gist { position: sticky; top: 0; z-index: 1; margin: 0 -1rem; padding
 .gist .what { clear: right; }
 .live { padding: 0.4rem 0 0; }
 .live .where, .live .wear { font-weight: 600; }
-.live .meanwhile, .minded .also { font-weight: 700; color: var(--warning); }
+.live .meanwhile, .live .check, .minded .also { font-weight: 700; color: var(--warning); }
 .live .head { margin-top: 0.5em; padding-top: 0.4em; border-top: 1px solid var(--rule); font-weight: 700; color: var(--link); }
 .live .when, .live .left { color: var(--soft); font-variant-numeric: tabular-nums; }
 .live .go { margin-top: 0.4em; padding-inline: 0.75em; }

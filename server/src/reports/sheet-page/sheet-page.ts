@@ -48,6 +48,23 @@ interface Row {
 
 const MINUTE = 60_000;
 
+/** What the cautions of the sheet ask for, in a few words; they and the labels say the rest. */
+const ACTS: Readonly<Record<string, string>> = {
+  fumes: "keep the air moving",
+  fire: "no flame or spark in the room",
+};
+
+/** All rags in one act; of them those with drying oil would still heat up in a dry can. */
+function ragsText(dangers: readonly string[]): readonly string[] {
+  const [oily, solvent] = [dangers.includes("oily rags"), dangers.includes("solvent rags")];
+  if (!oily) return solvent ? ["rags in the closed metal can"] : [];
+  return [
+    solvent
+      ? "rags in the closed metal can, the oily ones in water"
+      : "oily rags in water in the closed metal can",
+  ];
+}
+
 function rowOf(element: HTMLElement): Row {
   const { dataset } = element;
   const hours = (text: string | undefined): number | undefined =>
@@ -236,7 +253,7 @@ function begin(article: HTMLElement): void {
     Object.fromEntries(names.map((name) => [name, line(parent, name)])) as Record<N, HTMLElement>;
   const { clock: clockLine, label, what: gist } = lines(gistBox, "clock", "label", "what");
   gist.setAttribute("role", "status");
-  const { left, meanwhile, head, title, where, wear, danger, when } = lines(
+  const { left, meanwhile, head, title, where, wear, danger, check, when } = lines(
     live,
     "left",
     "meanwhile",
@@ -245,6 +262,7 @@ function begin(article: HTMLElement): void {
     "where",
     "wear",
     "danger",
+    "check",
     "when",
   );
   const { also, takes, careful, after } = lines(mindBox, "also", "takes", "careful", "after");
@@ -345,11 +363,24 @@ function begin(article: HTMLElement): void {
       "; ",
     );
 
+  /** What to do about that where nobody stays; what has no act of its own is named. */
+  const beforeLeaving = ({ dangers, soft }: Hazards): string => {
+    const others = dangers.filter((danger) => !/rags$/u.test(danger));
+    const acts = [...others.map((danger) => ACTS[danger] ?? `mind ${danger}`), ...ragsText(dangers)];
+    return join(
+      [
+        acts.length === 0 ? "" : `Before you leave: ${acts.join("; ")}.`,
+        soft.length === 0 ? "" : `Dry but still soft: ${soft.join("; ")}.`,
+      ],
+      " ",
+    );
+  };
+
   /** When it is dry, or why nobody knows, and when the plan has it; not what is said of it anyhow. */
   const whenText = ({ step, dry, planned, why, laid }: Start, now: string, said: string): string => {
     if (laid !== undefined) {
-      const label = step.leaveH === undefined ? ": leave it on as long as its label says" : "";
-      return `laid on at ${clock(laid)}${label}`;
+      const near = step.leaveH === undefined ? ". Stay near it: no longer than its label says" : "";
+      return `laid on at ${clock(laid)}${near}`;
     }
     if (why === "label") return "when what is below is dry: its label says how long";
     const dryText =
@@ -417,21 +448,31 @@ function begin(article: HTMLElement): void {
     const due = start === undefined ? "" : dueAt(order, start);
     say(label, is === "now" && part !== "" ? `Now: ${part}` : LABELS[is]);
     const until = start?.laid === undefined ? "Nobody need be here until" : "Leave it on until";
-    say(gist, isEarly ? `${until} ${clock(due)}` : (start?.step.title ?? ""));
+    // Of what is to be taken off when its label says so, the wait is what is done now.
+    const isActing = start?.laid !== undefined && start.step.leaveH === undefined;
+    const toDo = isActing ? "Leave it on as long as its label says" : (start?.step.title ?? "");
+    say(gist, isEarly ? `${until} ${clock(due)}` : toDo);
     say(left, isEarly ? leftUntil(due) : "");
     say(head, isEarly ? join([`Next: ${clock(due)}`, part], ", ") : "");
-    say(title, isEarly ? (start?.step.title ?? "") : "");
+    say(title, isEarly || isActing ? (start?.step.title ?? "") : "");
     say(where, start?.step.where ?? "");
     const texts = (selector: string): string[] =>
       [...(current?.element.querySelectorAll(selector) ?? [])].map(({ textContent }) => textContent ?? "");
     say(wear, join(texts(".what .wear"), " "));
     say(danger, join(texts(".what .danger"), " "));
-    const hazards = hazardText(hazardsAt(order, ticked, now), isEarly ? [] : (start?.step.dangers ?? []));
-    say(meanwhile, isEarly && hazards !== "" ? `Mind meanwhile: ${hazards}.` : "");
+    const toCheck = current?.element.dataset.check;
+    say(check, toCheck === undefined ? "" : `Check first: ${toCheck}.`);
+    const found = hazardsAt(order, ticked, now);
+    const hazards = hazardText(found, isEarly ? [] : (start?.step.dangers ?? []));
+    const isAlone = isEarly && start?.laid === undefined;
+    say(
+      meanwhile,
+      isEarly && hazards !== "" ? (isAlone ? beforeLeaving(found) : `Mind meanwhile: ${hazards}.`) : "",
+    );
     say(also, !isEarly && hazards !== "" ? `Mind as well: ${hazards}.` : "");
     say(when, start === undefined ? "" : whenText(start, now, isEarly ? due : ""));
-    say(takes, join([...texts(".takes").map((litres) => `Takes ${litres}`), ...texts(".by")], ", "));
-    say(careful, join([...texts(".what small:not(.part)"), ...texts(".caution")], " "));
+    say(takes, join([...texts(".takes").map((litres) => `Use ${litres}`), ...texts(".by")], ", "));
+    say(careful, join([...texts(".what small:not(.part, .see)"), ...texts(".caution")], " "));
     say(after, start === undefined || isEarly ? "" : afterIfDone(start, now));
     listWaits(waitLines(now));
     next.head.hidden = then === undefined;

@@ -209,6 +209,21 @@ export function sheetDuties(
     .toSorted((a, b) => Number(b.stated) - Number(a.stated) || order(a.word) - order(b.word));
 }
 
+/** Where rags wet with a solvent are left, and nobody has said so of rags already. */
+export const solventRags = (actions: readonly Action[]): readonly SheetDuty[] =>
+  actions.some((action) => hasSolventRags(action) && !needFor(action, "wet_rags"))
+    ? [
+        {
+          word: "wet_rags",
+          label: "Solvent rags",
+          doc: "Put rags wet with solvent into a covered metal can at once, and empty it every day.",
+          defer: "Local fire codes and the safety data sheet say how and where.",
+          surfaces: [],
+          stated: true,
+        },
+      ]
+    : [];
+
 const LABELS: Partial<Readonly<Record<DutyWord, string>>> = {
   wet_rags: "Oily rags catch fire",
   lead_test: "Old paint may hold lead",

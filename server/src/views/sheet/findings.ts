@@ -99,11 +99,12 @@ function declarationFinder(checker: Checker, file: FileId): (offset: number) => 
 }
 
 export const numbered = (findings: readonly FileFinding[]): readonly SheetFinding[] =>
-  findings.map(({ rule, severity, message, file, span, surfaces }, i) => ({
+  findings.map(({ rule, severity, message, headline, file, span, surfaces }, i) => ({
     number: i + 1,
     rule,
     severity,
     message,
+    headline,
     at: { file, span },
     ...(surfaces === undefined ? {} : { surfaces }),
   }));

@@ -84,6 +84,7 @@ export interface SheetFinding {
   readonly rule: string;
   readonly severity: Severity;
   readonly message: Prose;
+  readonly headline: Prose;
   readonly at: FileSpan;
   /** Labels of the surfaces that it is about; absent where it is about the job. */
   readonly surfaces?: readonly string[];

@@ -37,7 +37,7 @@ import { briefReason, jobDates } from "../schedule/job-dates.ts";
 import { sectionOf } from "../section/section.ts";
 import { benchList } from "./bench-list.ts";
 import { sheetDays } from "./days.ts";
-import { sheetDuties } from "./duties.ts";
+import { sheetDuties, solventRags } from "./duties.ts";
 import {
   type ConcernedFindings,
   type ConcernedFindingsOf,
@@ -154,7 +154,10 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
     facts: [...jobFacts(result, say), ...noteFacts(result, title)],
     gaps: jobGaps(result),
     choices: [],
-    duties: sheetDuties(procedures.map(({ sheet, spans }) => ({ title: sheet.title, spans }))),
+    duties: [
+      ...sheetDuties(procedures.map(({ sheet, spans }) => ({ title: sheet.title, spans }))),
+      ...solventRags(runs.flatMap(({ moments }) => moments.map(({ action }) => action))),
+    ],
     ...(fumes ? { fumes } : {}),
     shopDocs: shop ? docsOf(shop) : { text: "", file: job.file },
     pieces: pieces.map(({ piece, count }) => sheetPiece(piece, count, runs)),
@@ -475,7 +478,7 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
       name: words(parameter.name),
       text: choiceText(recipe, parameter),
     })),
-    duties: sheetDuties([{ title: "", spans }]),
+    duties: [...sheetDuties([{ title: "", spans }]), ...solventRags(run.moments.map(({ action }) => action))],
     shopDocs: { text: "", file: recipe.file },
     pieces: [],
     surfaces: [],
