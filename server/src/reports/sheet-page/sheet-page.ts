@@ -379,13 +379,15 @@ function begin(article: HTMLElement): void {
   /** When it is dry, or why nobody knows, and when the plan has it; not what is said of it anyhow. */
   const whenText = ({ step, dry, planned, why, laid }: Start, now: string, said: string): string => {
     if (laid !== undefined) {
-      const near = step.leaveH === undefined ? ". Stay near it: no longer than its label says" : "";
-      return `laid on at ${clock(laid)}${near}`;
+      const end = step.leaveH === undefined ? ". How long: read its label" : "";
+      return `on since ${clock(laid)}${end}`;
     }
     if (why === "label") return "when what is below is dry: its label says how long";
     const dryText =
       dry === "" || dry === said ? "" : `dry enough ${dry > now ? "from" : "since"} ${clock(dry)}`;
-    return join([dryText, planned === "" || planned <= said ? "" : `planned for ${clock(planned)}`], ", ");
+    // Nobody keeps a plan to the minute, and two times for one step are one too many.
+    const isTold = planned === "" || planned <= said || isSoon(planned, now) || isSoon(planned, said || now);
+    return join([dryText, isTold ? "" : `planned for ${clock(planned)}`], ", ");
   };
 
   /** When the wait that it begins would end. */
@@ -450,7 +452,7 @@ function begin(article: HTMLElement): void {
     const until = start?.laid === undefined ? "Nobody need be here until" : "Leave it on until";
     // Of what is to be taken off when its label says so, the wait is what is done now.
     const isActing = start?.laid !== undefined && start.step.leaveH === undefined;
-    const toDo = isActing ? "Leave it on as long as its label says" : (start?.step.title ?? "");
+    const toDo = isActing ? "Stay here: take it off when its label time is up" : (start?.step.title ?? "");
     say(gist, isEarly ? `${until} ${clock(due)}` : toDo);
     say(left, isEarly ? leftUntil(due) : "");
     say(head, isEarly ? join([`Next: ${clock(due)}`, part], ", ") : "");
