@@ -14,6 +14,7 @@ import {
   workspace,
 } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import { findingsCount } from "./findings-count.ts";
 
 export const TASK_TYPE = "finishwright";
 const CHECK = "check";
@@ -59,19 +60,16 @@ export const checkText = (
   warnings: boolean,
 ): { readonly lines: readonly string[]; readonly fails: boolean } => {
   const all = files.flatMap(({ label, items }) => items.map((found) => ({ label, found })));
-  const counts = LEVELS.map((level) => {
-    const count = all.filter(({ found }) => levelOf(found) === level).length;
-    return { level, count };
-  }).filter(({ count }) => count > 0);
-  const told = counts.map(({ level, count }) => `${count} ${level}${count === 1 ? "" : "s"}`);
+  const levels = all.map(({ found }) => levelOf(found));
+  const told = all.length === 0 ? "no findings" : findingsCount(levels.map((level) => LEVELS.indexOf(level)));
   const recipes = `${files.length} file${files.length === 1 ? "" : "s"}`;
   return {
     lines: [
       ...all.map(({ label, found }) => lineOf(label, found)),
-      `${recipes} checked: ${told.length === 0 ? "no findings" : told.join(", ")}.`,
+      `${recipes} checked: ${told}.`,
       "Labels, safety data sheets and local rules come first: this advises, and certifies nothing as safe.",
     ],
-    fails: counts.some(({ level }) => level === "error" || (warnings && level === "warning")),
+    fails: levels.some((level) => level === "error" || (warnings && level === "warning")),
   };
 };
 

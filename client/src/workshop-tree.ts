@@ -18,7 +18,12 @@ import {
   window,
 } from "vscode";
 import { type BaseLanguageClient, State } from "vscode-languageclient";
-import { WORKSHOP, type WorkshopItem } from "../../server/src/lsp/custom-requests.ts";
+import {
+  type FindingTarget,
+  LENS_COMMANDS,
+  WORKSHOP,
+  type WorkshopItem,
+} from "../../server/src/lsp/custom-requests.ts";
 import type { ReportsNews } from "./reports-changed.ts";
 
 type Kind = WorkshopItem["kind"];
@@ -74,7 +79,12 @@ export const registerWorkshopTree = (client: BaseLanguageClient, news: ReportsNe
     }),
     commands.registerCommand("finishwright.refreshWorkshop", () => tree.soon()),
     commands.registerCommand("finishwright.goToFirstFinding", ({ uri, findings }: WorkshopNode) =>
-      findings === undefined ? undefined : show(client, uri, findings.start),
+      findings === undefined
+        ? undefined
+        : commands.executeCommand(LENS_COMMANDS.findings, {
+            uri,
+            start: findings.start,
+          } satisfies FindingTarget),
     ),
   );
 };
@@ -171,10 +181,3 @@ function iconOf(kind: Kind, severity: Severity | undefined): ThemeIcon {
   const [icon, colour] = SIGNS[severity];
   return new ThemeIcon(icon, new ThemeColor(colour));
 }
-
-const show = async (client: BaseLanguageClient, uri: string, start: WorkshopItem["start"]): Promise<void> => {
-  const place = client.protocol2CodeConverter.asPosition(start);
-  await window.showTextDocument(client.protocol2CodeConverter.asUri(uri), {
-    selection: new Range(place, place),
-  });
-};

@@ -61,3 +61,9 @@ test("the last lines count, and say what a check is not", () => {
   `);
   expect(checkText([{ label: "a.finish", items: [] }], false).lines[0]).toBe("1 file checked: no findings.");
 });
+
+test("information is counted as people say it", () => {
+  const told = { ...early, severity: 3 };
+  const { lines } = checkText([{ label: "a.finish", items: [told, told] }], true);
+  expect(lines.at(-2)).toBe("1 file checked: 2 information.");
+});

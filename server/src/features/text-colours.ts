@@ -1,10 +1,11 @@
 /** The colours that a text gives as numbers, `"#5b3a24"`, and how one is written. */
-import type { DeclarationTree, Span } from "../../../grammar/src/tree.ts";
+import type { DeclarationTree } from "../../../grammar/src/tree.ts";
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import { colourChannels } from "../core/colour.ts";
 import type { Program } from "../core/model/program.ts";
 import { onceFor } from "../core/once.ts";
 import type { FileId } from "../core/place.ts";
+import { tokenSpan } from "./file-tokens.ts";
 import type { TextColour } from "./types.ts";
 
 /** In the order of the text; the span has the quotes in it. */
@@ -23,14 +24,9 @@ const coloursIn = onceFor((body: DeclarationTree["body"]): readonly TextColour[]
   body.tokens.flatMap((token): readonly TextColour[] => {
     if (token.kind !== "string") return [];
     const channels = colourChannels(token.text.replaceAll('"', ""));
-    return channels ? [{ span: spanIn(token), ...channels }] : [];
+    return channels ? [{ span: tokenSpan(token), ...channels }] : [];
   }),
 );
-
-const spanIn = ({ start, text }: { readonly start: number; readonly text: string }): Span => ({
-  start,
-  end: start + text.length,
-});
 
 /** `"#5b3a24"`; channels from 0 to 1. */
 export const colourText = ({ red, green, blue }: Omit<TextColour, "span">): string =>

@@ -125,6 +125,10 @@ const takenBy = (name: SettingName): string => {
 export const isShown = (severity: Severity, settings: Settings): boolean =>
   isAtLeast(severity, settings.lowest);
 
+/** The levels of findings that are shown, the gravest first. */
+export const shownLevels = (settings: Settings): readonly Severity[] =>
+  SEVERITIES.filter((severity) => isShown(severity, settings));
+
 const lookUp = (value: unknown, path: readonly string[]): unknown =>
   path.reduce<unknown>(
     (inner, key) => (typeof inner === "object" && inner !== null ? Reflect.get(inner, key) : undefined),

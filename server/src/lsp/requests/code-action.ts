@@ -6,7 +6,7 @@
  * Findings below the level that the user asked for are not shown, so their fixes are not offered either.
  */
 import type { CodeAction, CodeActionParams, Diagnostic, WorkspaceEdit } from "vscode-languageserver";
-import { byGravity, SEVERITIES } from "../../core/findings.ts";
+import { byGravity } from "../../core/findings.ts";
 import { memo } from "../../core/once.ts";
 import type { FileId } from "../../core/place.ts";
 import { allowingIn } from "../../features/allow-here.ts";
@@ -20,7 +20,7 @@ import { spanOf, touches } from "../from-lsp.ts";
 import { CodeActionKind } from "../protocol.ts";
 import { recordCommand } from "../record-command.ts";
 import type { Session } from "../session.ts";
-import { isShown } from "../settings.ts";
+import { isShown, shownLevels } from "../settings.ts";
 import { toCodeAction, toDiagnostic, toRange, toWorkspaceEdit } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";
 
@@ -34,7 +34,7 @@ export const codeAction = async (session: Session, params: CodeActionParams): Pr
   if (document === undefined) return [];
   const span = spanOf(document, params.range);
   const { facts, rulePage, settings } = session;
-  const levels = SEVERITIES.filter((severity) => isShown(severity, settings));
+  const levels = shownLevels(settings);
   const fixing = all ? fixAll(snapshot.analysis.fixAll(file, levels), snapshot, facts) : [];
   if (!quick) return fixing;
   const findings = snapshot.analysis

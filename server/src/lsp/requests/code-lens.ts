@@ -6,14 +6,13 @@
  */
 import type { CancellationToken, CodeLens, CodeLensParams, Command } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
-import { SEVERITIES } from "../../core/findings.ts";
 import { shownText } from "../../escape/shown-text.ts";
 import type { JobLens, JobLensPart } from "../../features/types.ts";
 import type { ClientFacts } from "../client-facts.ts";
 import { type FindingTarget, LENS_COMMANDS, RECORD_COMMAND, type ReportTarget } from "../custom-requests.ts";
 import { recordCommand } from "../record-command.ts";
 import type { Session } from "../session.ts";
-import { isShown } from "../settings.ts";
+import { shownLevels } from "../settings.ts";
 import { toRange } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";
 import { wholePlans } from "../whole-answers.ts";
@@ -32,7 +31,7 @@ export const codeLens = async (
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return [];
-  const levels = SEVERITIES.filter((severity) => isShown(severity, settings));
+  const levels = shownLevels(settings);
   const lenses = snapshot.analysis.jobLenses(file, levels);
   if (facts.commands.size === 0) return lenses.map((lens) => readLens(lens, document));
   return lenses.flatMap((lens) => {

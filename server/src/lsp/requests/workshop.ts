@@ -1,10 +1,9 @@
 /** `finishwright/workshop`, a request of our own: what the files that the server knows declare, for a tree beside the text. */
 import type { CancellationToken } from "vscode-languageserver";
-import { SEVERITIES } from "../../core/findings.ts";
 import type { WorkshopItem } from "../custom-requests.ts";
 import { throwIfCancelled, yieldToMessages } from "../guard.ts";
 import type { Session } from "../session.ts";
-import { isShown } from "../settings.ts";
+import { shownLevels } from "../settings.ts";
 import { fileNameOf } from "../uri.ts";
 
 /** Files are worked out one by one, and what a person asks for meanwhile comes first; edits on the way are for the next time. */
@@ -21,7 +20,7 @@ export const workshop = async (
   }
   throwIfCancelled(token);
   const snapshot = files.snapshot();
-  const levels = SEVERITIES.filter((severity) => isShown(severity, settings));
+  const levels = shownLevels(settings);
   const known = [...snapshot.analysis.files].toSorted();
   return snapshot.analysis.workshop(known, levels).flatMap((entry): readonly WorkshopItem[] => {
     const { kind, name, title, file, span, detail, findings } = entry;

@@ -260,6 +260,7 @@ export interface Hazards {
  * they are named for a day, or as long as what they wiped dries.
  */
 const RAGS = /rags$/u;
+export const isRags = (danger: string): boolean => RAGS.test(danger);
 const DAY_H = 24;
 
 /**
@@ -278,13 +279,13 @@ export function hazardsAt(order: Order, ticked: Ticked, now: string): Hazards {
     const followers = order.after.get(step) ?? [];
     const isOver = followers.length > 0 && followers.every((each) => doneAt(each, ticked) !== undefined);
     for (const danger of step.dangers) {
-      const end = RAGS.test(danger) ? [free ?? "", aDay].toSorted()[1]! : isOver ? "" : (free ?? aDay);
+      const end = isRags(danger) ? [free ?? "", aDay].toSorted()[1]! : isOver ? "" : (free ?? aDay);
       if (now < end) dangers.add(danger);
     }
     const isSoft = followers.length > 0 || (step.fullH !== undefined && now < later(done, step.fullH));
     if (step.isCoat && !step.isCured && !isOver && isSoft && free !== undefined && free <= now)
       soft.add(placeOf(step));
   }
-  const rags = [...dangers].filter((danger) => RAGS.test(danger));
-  return { dangers: [...[...dangers].filter((danger) => !RAGS.test(danger)), ...rags], soft: [...soft] };
+  const rags = [...dangers].filter(isRags);
+  return { dangers: [...[...dangers].filter((danger) => !isRags(danger)), ...rags], soft: [...soft] };
 }

@@ -13,6 +13,7 @@ import {
   dueAt,
   type Hazards,
   hazardsAt,
+  isRags,
   isSoon,
   LAID,
   orderOf,
@@ -365,7 +366,7 @@ function begin(article: HTMLElement): void {
 
   /** What to do about that where nobody stays; what has no act of its own is named. */
   const beforeLeaving = ({ dangers, soft }: Hazards): string => {
-    const others = dangers.filter((danger) => !/rags$/u.test(danger));
+    const others = dangers.filter((danger) => !isRags(danger));
     const acts = [...others.map((danger) => ACTS[danger] ?? `mind ${danger}`), ...ragsText(dangers)];
     return join(
       [
