@@ -266,7 +266,7 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         strictEqual(await shown(page, ".live .where"), "Reading table 1 and 2, top");
         strictEqual(await shown(page, ".gist .what"), "Test: stripper on a hidden edge");
         // What the stripper test needs is not known to a sheet, so all that the recipe asks for stands with it.
-        strictEqual(await shown(page, ".live .wear"), "Wear: dust mask, respirator, gloves, goggles.");
+        strictEqual(await shown(page, ".live .wear"), "Wear: respirator (vapour and dust), gloves, goggles.");
         strictEqual(await shown(page, ".live .danger"), "Caution: fumes, fire, oily rags.");
         // The same surface comes next, before the other one.
         strictEqual(

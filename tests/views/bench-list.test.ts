@@ -150,5 +150,5 @@ ${job("in mill")}`).bench.groups.flatMap(({ rows }) =>
     ["Bench clear", "respirator, gloves", "fumes, fire"],
   ]);
   // A waterborne clear brings nothing by its family: that is no word for bare hands.
-  expect(lines("").at(-1)?.[1]).toBe("what its label asks for");
+  expect(lines("").at(-1)?.[1]).toBe("what the can’s label says (gloves? goggles? mask?)");
 });

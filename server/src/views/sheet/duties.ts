@@ -9,7 +9,7 @@ import { alternatives, DUTIES, type Duty, type DutyWord } from "../../core/knowl
 import { airChangesText } from "../../core/measure/figures.ts";
 import { isStated, needFor } from "../../core/rules/duty-check.ts";
 import { type Action, type MaterialUse, OTHER_WORK } from "../../core/surface/actions.ts";
-import type { SheetDuty } from "./model.ts";
+import type { SheetDuty, SheetProcedure } from "./model.ts";
 import { capital, words } from "./words.ts";
 
 /** A step, coat or wait with its place in the run. */
@@ -105,7 +105,7 @@ export function lineDuties(
     const of = (table: Partial<Readonly<Record<DutyWord, string>>>): readonly string[] => [
       ...new Set(words.flatMap((word) => lookUp(table, word) ?? [])),
     ];
-    const wear = of(GEAR);
+    const wear = wornTogether(of(GEAR));
     const rags = hasSolventRags(action) && !needFor(action, "wet_rags") ? [SOLVENT_RAGS] : [];
     return {
       wear: wear.length === 0 && action.op === "layer" ? [BY_ITS_LABEL] : wear,
@@ -149,21 +149,45 @@ const hasSolventRags = (action: Action): boolean =>
   action.op === "step" && action.use !== undefined && needFor(action, "no_ignition") !== undefined;
 
 const SOLVENT_RAGS = "solvent rags";
-const BY_ITS_LABEL = "what its label asks for";
+const BY_ITS_LABEL = "what the can’s label says (gloves? goggles? mask?)";
 
 /** Steps that rub or dissolve what is old. */
 const FREES_LEAD: ReadonlySet<string> = new Set(["strip", "scrape", "sand", "scuff", "distress"]);
 /** Of these a sheet does not know what is done. */
 const IN_OWN_WORDS: ReadonlySet<string> = new Set(["test", "repair", OTHER_WORK]);
 
+const DUST_MASK = "dust mask";
+const RESPIRATOR = "respirator";
+/** In place of a mask and a respirator: one cannot wear both, and a respirator of the table has its particle filter. */
+const FOR_BOTH = "respirator (vapour and dust)";
+const SUPPLIED_AIR = "supplied air";
+
 const GEAR: Partial<Readonly<Record<DutyWord, string>>> = {
-  dust_mask: "dust mask",
-  vapour_respirator: "respirator",
-  supplied_air: "supplied air",
+  dust_mask: DUST_MASK,
+  vapour_respirator: RESPIRATOR,
+  supplied_air: SUPPLIED_AIR,
   gloves: "gloves",
   eye_protection: "goggles",
   hearing: "ear protection",
 };
+
+/** What keeps vapour away. */
+export const AIR_GEAR: ReadonlySet<string> = new Set([RESPIRATOR, FOR_BOTH, SUPPLIED_AIR]);
+
+const WORN: readonly string[] = [...AIR_GEAR, ...Object.values(GEAR)];
+
+/** Each once, in one order, and of what is worn before the mouth only what keeps off most. */
+export function wornTogether(gear: readonly string[]): readonly string[] {
+  const all = new Set(gear);
+  if (all.has(RESPIRATOR) && all.has(DUST_MASK)) all.add(FOR_BOTH);
+  const mouth = [SUPPLIED_AIR, FOR_BOTH, RESPIRATOR, DUST_MASK].filter((item) => all.has(item));
+  for (const weaker of mouth.slice(1)) all.delete(weaker);
+  if (all.size > 1) all.delete(BY_ITS_LABEL);
+  return [...all].toSorted((a, b) => WORN.indexOf(a) - WORN.indexOf(b));
+}
+
+/** Where a stripper lies on another surface of the room. */
+export const STRIPPER_VAPOUR = "stripper’s vapour";
 
 /** Named as dangers: what to do about each stands in the list of cautions. */
 const DANGERS: Partial<Readonly<Record<DutyWord, string>>> = {
@@ -175,6 +199,10 @@ const DANGERS: Partial<Readonly<Record<DutyWord, string>>> = {
   keep_out: "others in the room",
 };
 
+/** Dangers each once, in the order in which lines name them. */
+export const inOrderOfDuties = (dangers: readonly string[]): readonly string[] =>
+  [STRIPPER_VAPOUR, ...Object.values(DANGERS), SOLVENT_RAGS].filter((danger) => dangers.includes(danger));
+
 /** Rags can burn hours after the step, so what to do with them is said at the step and not only where it begins. */
 export function cautionsOf(action: Action): readonly string[] {
   return DUTIES.filter(({ word }) => word === "wet_rags" && needFor(action, word)).map(({ doc }) => doc);
@@ -185,10 +213,13 @@ export function cautionsOf(action: Action): readonly string[] {
  * step stands on the lines, which a range of steps here would only seem to contradict.
  */
 export function sheetDuties(
-  surfaces: readonly { readonly title: string; readonly spans: readonly DutySpan[] }[],
+  surfaces: readonly { readonly procedure: SheetProcedure; readonly spans: readonly DutySpan[] }[],
 ): readonly SheetDuty[] {
   const merged = new Map<string, { readonly span: DutySpan; readonly on: Set<string> }>();
-  for (const { title, spans } of surfaces) {
+  for (const {
+    procedure: { title },
+    spans,
+  } of surfaces) {
     for (const span of spans) {
       const key = `${span.label} ${span.stated}`;
       const entry = merged.get(key) ?? { span, on: new Set() };
@@ -196,6 +227,8 @@ export function sheetDuties(
       entry.on.add(title);
     }
   }
+  for (const { span, on } of merged.values())
+    for (const { procedure } of surfaces) if (isWornOn(procedure, span.duty.word)) on.add(procedure.title);
   const order = (word: DutyWord): number => DUTIES.findIndex((duty) => duty.word === word);
   return [...merged.values()]
     .map(({ span: { duty, label, stated }, on }) => ({
@@ -207,6 +240,13 @@ export function sheetDuties(
       stated,
     }))
     .toSorted((a, b) => Number(b.stated) - Number(a.stated) || order(a.word) - order(b.word));
+}
+
+/** Also where only another surface's stripper or can asks for it, see `shared-wear.ts`. */
+function isWornOn({ entries }: SheetProcedure, word: DutyWord): boolean {
+  const gear = lookUp(GEAR, word);
+  const items = gear === RESPIRATOR ? [RESPIRATOR, FOR_BOTH] : [gear];
+  return entries.some((entry) => entry.kind === "step" && entry.wear.some((item) => items.includes(item)));
 }
 
 /** Where rags wet with a solvent are left, and nobody has said so of rags already. */

@@ -209,6 +209,8 @@ export interface SheetStep {
   /** Of a coat, for a line of a list, which has its own place for the method. */
   readonly short?: string;
   readonly by?: string;
+  /** Of a coat: the same for all that comes out of the same can. */
+  readonly can?: string;
   /** Litres for all pieces, of the whole mix; undefined where nothing is measured out or it is not known. */
   readonly litres?: number;
   /** By the record of the job; absent where nothing of it is done. */

@@ -168,6 +168,7 @@ function stepOf(
     ...litresOf(input, action),
     ...doneOf(input.run, index),
     ...stripOf(input.run, index),
+    ...canOf(action),
     ...afterOf(moment),
     ...(action.op === "wait" ? { wait: waitOf(action, moment, windowAfter(input.run, index)) } : {}),
   };
@@ -186,6 +187,11 @@ function afterOf({ action, after }: Moment<Action>): Pick<SheetStep, "after"> {
       ...(full === undefined ? {} : { full }),
     },
   };
+}
+
+function canOf(action: Action): Pick<SheetStep, "can"> {
+  const material = action.op === "layer" ? action.use.material : undefined;
+  return material ? { can: `${material.file}\u0000${material.name}` } : {};
 }
 
 function stripOf(run: SurfaceRun, index: number): Pick<SheetStep, "strip"> {

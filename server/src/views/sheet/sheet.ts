@@ -59,6 +59,7 @@ import type {
   SheetSurface,
 } from "./model.ts";
 import { datedPlan, type Procedure, procedureOf } from "./procedure.ts";
+import { withSharedWear } from "./shared-wear.ts";
 import { capital, docsOf, titleOf, words } from "./words.ts";
 
 /**
@@ -139,9 +140,10 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
   const title = surfaceTitles(runs);
   const plan = datedPlan(result);
   const named = pieceNames(runs);
-  const procedures = runs.map((run) =>
+  const made = runs.map((run) =>
     procedureFor(checker, run, found, { title: title(run), ...named(run) }, say, { result, plan }),
   );
+  const procedures = withSharedWear(made.map(({ sheet }) => sheet));
   const fumes = sheetFumes(result);
   return {
     kind: "job",
@@ -155,7 +157,7 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
     gaps: jobGaps(result),
     choices: [],
     duties: [
-      ...sheetDuties(procedures.map(({ sheet, spans }) => ({ title: sheet.title, spans }))),
+      ...sheetDuties(made.map(({ spans }, i) => ({ procedure: procedures[i]!, spans }))),
       ...solventRags(runs.flatMap(({ moments }) => moments.map(({ action }) => action))),
     ],
     ...(fumes ? { fumes } : {}),
@@ -171,11 +173,8 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
       text: `${sheets} sheet${sheets === 1 ? "" : "s"}, or ${discs} disc${discs === 1 ? "" : "s"}`,
     })),
     days: sheetDays(runs, plan, title),
-    procedures: procedures.map(({ sheet }) => sheet),
-    bench: benchList(
-      job,
-      procedures.map(({ sheet }) => sheet),
-    ),
+    procedures,
+    bench: benchList(job, procedures),
     service: jobService(result, pieces, title),
   };
 }
@@ -459,6 +458,7 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
   const units = unitsFor(checker, recipe.file);
   const say = figuresIn(units);
   const { sheet, spans } = procedureFor(checker, run, found, { title: "", surface: "" }, say);
+  const procedures = withSharedWear([sheet]);
   return {
     kind: "recipe",
     units,
@@ -478,7 +478,10 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
       name: words(parameter.name),
       text: choiceText(recipe, parameter),
     })),
-    duties: [...sheetDuties([{ title: "", spans }]), ...solventRags(run.moments.map(({ action }) => action))],
+    duties: [
+      ...sheetDuties([{ procedure: sheet, spans }]),
+      ...solventRags(run.moments.map(({ action }) => action)),
+    ],
     shopDocs: { text: "", file: recipe.file },
     pieces: [],
     surfaces: [],
@@ -486,8 +489,8 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
     sparePercent: 0,
     paper: [],
     days: [],
-    procedures: [sheet],
-    bench: benchList(recipe, [sheet]),
+    procedures,
+    bench: benchList(recipe, procedures),
     service: { cures: cureOf(run, "Full cure"), cautions: [] },
   };
 }
