@@ -13,6 +13,7 @@ import path from "node:path";
 import type { BuildOptions, Plugin } from "esbuild";
 import type { Report } from "../server/src/core/rules/rule.ts";
 import { type Apart, answersBeside, sharedWithServer } from "./answers-beside.ts";
+import { heldForMachine, takenFromWeb } from "./extension-beside.ts";
 import { telling, untold } from "./told-beside.ts";
 import { withoutExplanations } from "./without-explanations.ts";
 
@@ -35,6 +36,8 @@ export interface Bundle {
   readonly withRecordBeside?: true;
   /** The server loads `answers.cjs` for the first hover or completion; that takes from the server what both use. */
   readonly answers?: "beside" | "alone";
+  /** Takes from the server what both use; these modules of it the server calls in it. */
+  readonly isCalled?: readonly RegExp[];
 }
 
 /** The server and its answers take the same out, so that what both have is the same. */
@@ -44,6 +47,17 @@ const OF_THE_SERVER = {
   withPlannerBeside: true,
   withRecordBeside: true,
 } as const;
+
+/** What the server loads besides, and what of it the server calls. */
+const OF_A_TAKER = { withoutExplanations: true, withPlannerBeside: true } as const;
+/** What `job-reports.ts` exports for sheets and the drawing of a job, by the module that it comes from. */
+const REPORTED_BESIDE = [
+  { module: /[\\/]views[\\/]sheet[\\/]sheet\.ts$/, name: "sheetsOf" },
+  { module: /[\\/]views[\\/]bench[\\/]bench\.ts$/, name: "benchOf" },
+];
+const RECORD =
+  /[\\/](?:core[\\/](?:record[\\/]amend|totals[\\/]recorded-(?:plan|amounts)|model[\\/]lower-record|rules[\\/](?:trouble-causes|recorded-coats)|knowledge[\\/]troubles)|features[\\/](?:record-next|repair-to-write|completion[\\/]record-lines|hover[\\/]record-cards))\.ts$/;
+const RECORD_RULES = /[\\/]core[\\/]rules[\\/]record[\\/][a-z-]+\.ts$/;
 
 export const BUNDLES: readonly Bundle[] = [
   { entry: "client/src/extension.ts", out: "client/dist/extension.cjs", runsIn: "node", format: "cjs" },
@@ -64,14 +78,23 @@ export const BUNDLES: readonly Bundle[] = [
     ...OF_THE_SERVER,
     answers: "alone",
   },
-  { entry: "server/src/entry/record.ts", out: "server/dist/record.cjs", runsIn: "node", format: "cjs" },
+  {
+    entry: "server/src/entry/record.ts",
+    out: "server/dist/record.cjs",
+    runsIn: "node",
+    format: "cjs",
+    ...OF_A_TAKER,
+    isCalled: [RECORD, RECORD_RULES],
+  },
   { entry: "server/src/entry/planning.ts", out: "server/dist/planning.cjs", runsIn: "node", format: "cjs" },
   {
     entry: "server/src/reports/job-reports.ts",
     out: "server/dist/job-reports.cjs",
     runsIn: "node",
     format: "cjs",
-    withoutExplanations: true,
+    ...OF_A_TAKER,
+    withRecordBeside: true,
+    isCalled: REPORTED_BESIDE.map(({ module }) => module),
   },
   {
     entry: "server/src/entry/finishwright.ts",
@@ -110,17 +133,25 @@ export const BUNDLES: readonly Bundle[] = [
   },
 ];
 
+const EXTENSION = "client/dist/extension.cjs";
+const EXTENSION_WEB = "client/dist/extension-web.cjs";
 const ANSWERS = "server/dist/answers.cjs";
 const LANGUAGE_SERVER = "server/dist/language-server.cjs";
 const SERVERS: readonly string[] = [LANGUAGE_SERVER, "server/dist/worker.js"];
 
-/** The server and its answers as they would be without knowing of each other. */
+const TAKERS = BUNDLES.filter(({ isCalled }) => isCalled !== undefined);
+
+/** The server and what takes from it as they would be without knowing of each other. */
 const apart = (): Apart => {
   const optionsOf = (which: Bundle["answers"]): BuildOptions => {
     const bundle = BUNDLES.find(({ answers }) => answers === which)!;
     return buildOptions({ ...bundle, answers: undefined }, false);
   };
-  return { server: optionsOf("beside"), answers: optionsOf("alone") };
+  const others = TAKERS.map(({ isCalled, ...bundle }) => ({
+    options: buildOptions(bundle, false),
+    called: isCalled!,
+  }));
+  return { server: optionsOf("beside"), answers: optionsOf("alone"), others };
 };
 
 /** How esbuild makes a bundle. */
@@ -138,8 +169,18 @@ export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => (
   logLevel: "warning",
   plugins: [
     ...(bundle.out === ANSWERS ? [telling] : []),
+    ...(bundle.out === EXTENSION ? [takenFromWeb] : []),
+    ...(bundle.out === EXTENSION_WEB ? [heldForMachine] : []),
     ...(bundle.answers === "beside" ? [answersBeside(apart)] : []),
     ...(bundle.answers === "alone" ? [sharedWithServer(apart)] : []),
+    ...(bundle.isCalled
+      ? [
+          sharedWithServer(
+            apart,
+            TAKERS.findIndex(({ out }) => out === bundle.out),
+          ),
+        ]
+      : []),
     ...(bundle.out === LANGUAGE_SERVER ? [untold] : []),
     ...(bundle.withRecordBeside ? [recordBeside(bundle)] : []),
     ...(bundle.withoutExplanations ? [withoutExplanations] : []),
@@ -220,13 +261,7 @@ const slimMessages: Plugin = {
   },
 };
 
-/** What `job-reports.ts` exports for sheets and the drawing of a job, by the module that it comes from. */
-const REPORTED_BESIDE = [
-  { module: /[\\/]views[\\/]sheet[\\/]sheet\.ts$/, name: "sheetsOf" },
-  { module: /[\\/]views[\\/]bench[\\/]bench\.ts$/, name: "benchOf" },
-];
-
-/** The reports are plain functions of plain data, so nothing is amiss if what they share with the server is there twice. */
+/** The reports are plain functions of plain data, so nothing is amiss if something of the server is there twice. */
 const reportsBeside: Plugin = {
   name: "reports-beside",
   setup({ onLoad, onResolve }) {
@@ -285,13 +320,9 @@ const tightStyle: Plugin = {
   },
 };
 
-const RECORD =
-  /[\\/](?:core[\\/](?:record[\\/]amend|totals[\\/]recorded-(?:plan|amounts)|model[\\/]lower-record|rules[\\/](?:trouble-causes|recorded-coats)|knowledge[\\/]troubles)|features[\\/](?:record-next|repair-to-write|completion[\\/]record-lines|hover[\\/]record-cards))\.ts$/;
-const RECORD_RULES = /[\\/]core[\\/]rules[\\/]record[\\/][a-z-]+\.ts$/;
-
 /**
  * Most jobs have no record, so what counts one is in a bundle beside and loaded for the first that has: the functions, and
- * the checks of the rules on records. All of them are pure, so nothing is amiss if what they share is there twice.
+ * the checks of the rules on records. All of them are pure, so nothing is amiss if something of the server is there twice.
  * A worker can load nothing beside it: in a browser a record is read and not counted, and a finding on it says so.
  */
 const recordBeside = ({ runsIn }: Bundle): Plugin => ({

@@ -1,7 +1,7 @@
 /**
  * Makes all bundles. esbuild checks no types; `npm run typecheck` does. `--minify` is for the package, `--watch` for
  * work on the editor side. An editor reads the texts of the manifest beside the manifest only, so they are put there. The
- * terms of what is bundled are written down along with it.
+ * terms of what is bundled are written down along with it, and the pages of the rules are put into one file.
  */
 import { chmodSync, copyFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
@@ -9,13 +9,16 @@ import process from "node:process";
 import { build, context } from "esbuild";
 import { BUNDLES, buildOptions, ROOT } from "./bundles.ts";
 import { bundledPackages, noticesText } from "./packing/bundled.ts";
-import { NOTICES } from "./packing/list.ts";
+import { NOTICES, RULE_PAGES } from "./packing/list.ts";
+import { packedRulePages } from "./packing/rule-pages.ts";
 
 copyFileSync(path.join(ROOT, "client/package.nls.json"), path.join(ROOT, "package.nls.json"));
 
 const isWatching = process.argv.includes("--watch");
-// What the answers take from the server changes with what either imports, so that while they are worked on each is whole.
-const bundles = isWatching ? BUNDLES.map((bundle) => ({ ...bundle, answers: undefined })) : BUNDLES;
+// What others take from the server changes with what they import, so that while they are worked on each is whole.
+const bundles = isWatching
+  ? BUNDLES.map((bundle) => ({ ...bundle, answers: undefined, isCalled: undefined }))
+  : BUNDLES;
 const options = bundles.map((bundle) => buildOptions(bundle, process.argv.includes("--minify")));
 
 if (isWatching) {
@@ -28,6 +31,7 @@ if (isWatching) {
   const metafiles = builds.flatMap((each) => (each.status === "fulfilled" ? [each.value.metafile] : []));
   try {
     writeFileSync(path.join(ROOT, NOTICES), noticesText(bundledPackages(metafiles)));
+    writeFileSync(path.join(ROOT, RULE_PAGES), packedRulePages());
   } catch (error) {
     console.error(error instanceof Error ? error.message : error);
     process.exit(1);

@@ -2,22 +2,18 @@
  * The extension in a browser, where VS Code runs without a machine of its own.
  *
  * The language server runs in a Web Worker, joined by posted messages. It reaches no files, so it asks for them (see
- * `workspace-files.ts`), and the pages of the rules are shown from here. Nothing of Node is to be had.
+ * `workspace-files.ts`). Nothing of Node is to be had.
  */
 import { type ExtensionContext, Uri, window } from "vscode";
 import { LanguageClient, type LanguageClientOptions } from "vscode-languageclient/browser";
 import type { FinishwrightApi } from "./api.ts";
-import { RULE_PAGES, serveRulePages } from "./rule-pages.ts";
 import { ID, NAME, startExtension, stopExtension } from "./run-extension.ts";
 import { endWorker, startWorker } from "./server-worker.ts";
 
 /** Called by VS Code when the first finish recipe is opened, or a command is called before. */
 export const activate = (context: ExtensionContext): FinishwrightApi => {
   const script = Uri.joinPath(context.extensionUri, "server", "dist", "worker.js").toString(true);
-  context.subscriptions.push(serveRulePages(context.extensionUri));
-  return startExtension(context, (options) => clientOf(script, options), {
-    rulePages: RULE_PAGES,
-  });
+  return startExtension(context, (options) => clientOf(script, options));
 };
 
 const clientOf = (script: string, options: LanguageClientOptions): LanguageClient => {

@@ -1,26 +1,34 @@
 /**
- * The pages that explain the rules, as documents of the editor.
+ * The pages that explain the rules, as documents of the editor. They come with the extension in one file.
  *
  * In a browser the extension's own files have web addresses, which would be opened beside the editor, as raw text. A
- * scheme of our own keeps them inside of it, as on the desktop.
+ * scheme of our own keeps them inside of it, as on the desktop, and names each page of that file.
  */
-import { type Disposable, Uri, workspace } from "vscode";
+import { type Disposable, FileSystemError, Uri, workspace } from "vscode";
 
 const SCHEME = "finishwright-rules";
 
 /** What the server puts before `/RULE.md`. */
 export const RULE_PAGES = `${SCHEME}:`;
 
-const LANGUAGE = "language.md";
-export const LANGUAGE_PAGE = `${RULE_PAGES}/${LANGUAGE}`;
+export const LANGUAGE_PAGE = `${RULE_PAGES}/language.md`;
 
-/** Shows `finishwright-rules:/RULE.md`, from the folder of pages that came with the extension, and the language page beside it. */
+/** The pages on the language, which are files of their own and lead to each other and to the rules. */
+const OTHERS = ["language", "computations", "hands-on-times", "json", "changes", "library", "ticks"];
+
+/** Shows `finishwright-rules:/RULE.md`, from the pages that came with the extension, and the pages on the language beside it. */
 export const serveRulePages = (extension: Uri): Disposable =>
   workspace.registerTextDocumentContentProvider(SCHEME, {
-    async provideTextDocumentContent({ path }) {
-      const name = path.slice(path.lastIndexOf("/") + 1);
-      const folder = Uri.joinPath(extension, "server", "docs", ...(name === LANGUAGE ? [] : ["rules"]));
-      const bytes = await workspace.fs.readFile(Uri.joinPath(folder, name));
-      return new TextDecoder().decode(bytes);
+    async provideTextDocumentContent(page) {
+      const name = page.path.slice(page.path.lastIndexOf("/") + 1);
+      if (OTHERS.some((other) => name === `${other}.md`)) return read(extension, "server", "docs", name);
+      const pages: Readonly<Record<string, string>> = JSON.parse(
+        await read(extension, "client", "dist", "rule-pages.json"),
+      );
+      if (!Object.hasOwn(pages, name)) throw FileSystemError.FileNotFound(page);
+      return pages[name]!;
     },
   });
+
+const read = async (extension: Uri, ...way: readonly string[]): Promise<string> =>
+  new TextDecoder().decode(await workspace.fs.readFile(Uri.joinPath(extension, ...way)));

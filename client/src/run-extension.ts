@@ -18,6 +18,7 @@ import { registerOpenSamples } from "./open-samples.ts";
 import { registerRecordDone } from "./record-done.ts";
 import { registerReports, SHOWN } from "./reports.ts";
 import { listenForReports } from "./reports-changed.ts";
+import { RULE_PAGES, serveRulePages } from "./rule-pages.ts";
 import { registerSaveExports } from "./save-export.ts";
 import { registerStatus } from "./status.ts";
 import { registerWorkshopTree } from "./workshop-tree.ts";
@@ -28,14 +29,10 @@ export const NAME = "Finishwright";
 
 let client: BaseLanguageClient | undefined;
 
-/**
- * `saidOfHost` is what the server is told of this host beyond what every host answers. The server is not waited for, so
- * that the editor gets on; the client says itself when it cannot be started.
- */
+/** The server is not waited for, so that the editor gets on; the client says itself when it cannot be started. */
 export const startExtension = (
   context: ExtensionContext,
   createClient: (options: LanguageClientOptions) => BaseLanguageClient,
-  saidOfHost: InitializationOptions = {},
 ): FinishwrightApi => {
   const started = createClient({
     documentSelector: documentSelector(),
@@ -44,7 +41,7 @@ export const startExtension = (
       ({
         ...ANSWERED,
         ...SHOWN,
-        ...saidOfHost,
+        rulePages: RULE_PAGES,
         trusted: workspace.isTrusted,
       }) satisfies InitializationOptions,
     diagnosticPullOptions: { onChange: true },
@@ -56,6 +53,7 @@ export const startExtension = (
     commands.registerCommand("finishwright.showOutput", () => started.outputChannel.show()),
     workspace.onDidGrantWorkspaceTrust(() => restart(started)),
     workspace.onDidChangeWorkspaceFolders(() => takeUpNewSchemes(started)),
+    serveRulePages(context.extensionUri),
     ...answerAboutFiles(started),
     news,
     registerReports(started, news),
@@ -65,7 +63,7 @@ export const startExtension = (
     registerRecordDone(started),
     registerNewRecipe(),
     registerOpenSamples(context),
-    registerLanguagePage(context),
+    registerLanguagePage(),
     registerStatus(started),
     registerWorkshopTree(started, news),
     registerCheckTask(started),

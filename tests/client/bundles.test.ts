@@ -142,6 +142,40 @@ test("the answers have no module that the server has: they take all of it from t
   expect(taken.length).toBe(inBoth.length);
 });
 
+test("the extension on a machine has only what starts a process: all else it takes from that for browsers", async () => {
+  const [machine, web] = await Promise.all(
+    ["client/dist/extension.cjs", "client/dist/extension-web.cjs"].map(
+      async (out) => outputOf(await reportOf(out), out).inputs,
+    ),
+  );
+  const ofWeb = new Map(Object.entries(web!).map(([name, { bytesInOutput }]) => [name, bytesInOutput]));
+  expect(ofWeb.get("client/src/new-recipe.ts")).toBeGreaterThan(1000);
+  // What is taken is a call by the module's name.
+  const twice = Object.entries(machine!).filter(
+    ([name, { bytesInOutput }]) => (ofWeb.get(name) ?? 0) > 1000 && bytesInOutput > 400,
+  );
+  expect(twice).toEqual([]);
+  expect(Object.keys(machine!)).toContain("client/src/extension.ts");
+  const { outputFiles } = await made("client/dist/extension.cjs");
+  expect(outputFiles[0]!.text).toContain('.held("client/src/run-extension.ts")');
+});
+
+test.each(["server/dist/job-reports.cjs", "server/dist/record.cjs"])(
+  "%s takes from the server what that keeps anyway",
+  async (out) => {
+    const [server, other] = await Promise.all(
+      ["server/dist/language-server.cjs", out].map(async (each) => outputOf(await reportOf(each), each)),
+    );
+    const rules = Object.keys(other!.inputs).filter((name) => /core\/rules\/layers\//.test(name));
+    expect(rules).toEqual([]);
+    expect((await made(out)).outputFiles[0]!.text).toContain('require("./language-server.cjs")');
+    expect(
+      Object.keys(server!.inputs).filter((name) => /core\/rules\/layers\//.test(name)).length,
+    ).toBeGreaterThan(10);
+    expect((await madeShort(out)).outputFiles![0]!.contents.length).toBeLessThan(240_000);
+  },
+);
+
 test("what tells a word of the grammar or a family is in the answers alone", async () => {
   const [server, answers] = await Promise.all(
     ["server/dist/language-server.cjs", "server/dist/answers.cjs"].map(

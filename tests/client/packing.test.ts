@@ -6,15 +6,17 @@ import { execFileSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import { deflateRawSync } from "node:zlib";
 import { listFiles, PackageManager } from "@vscode/vsce";
 import type { Metafile } from "esbuild";
 import { afterAll, describe, expect, test } from "vitest";
 import { BUNDLES, ROOT } from "../../client/bundles.ts";
 import { readAudit } from "../../client/packing/audit-report.ts";
 import { bundledPackages, noticesText } from "../../client/packing/bundled.ts";
-import { NOTICES, npmFiles, packedFiles } from "../../client/packing/list.ts";
+import { NOTICES, npmFiles, packedFiles, RULE_PAGES } from "../../client/packing/list.ts";
+import { packedRulePages } from "../../client/packing/rule-pages.ts";
 import { stageExtension } from "../../client/packing/stage.ts";
-import { made } from "../harness/bundles.ts";
+import { made, madeShort } from "../harness/bundles.ts";
 
 const scratch = mkdtempSync(path.join(tmpdir(), "finishwright-packing-"));
 afterAll(() => rmSync(scratch, { recursive: true }));
@@ -63,15 +65,37 @@ describe("the extension", () => {
 
   test("has every bundle that one of its bundles loads", () => {
     const packed = packedFiles("vsix");
-    const programs = packed.filter((name) => name.startsWith("server/dist/") && name.endsWith(".cjs"));
+    const programs = packed.filter((name) => /^(?:server|client)\/dist\/.*\.cjs$/.test(name));
     const loaded = programs.flatMap((name) =>
-      [...readFileSync(path.join(ROOT, name), "utf8").matchAll(/["'](?:\.\/)?([a-z-]+\.cjs)["']/gu)].map(
-        ([, file]) => `server/dist/${file}`,
+      [...readFileSync(path.join(ROOT, name), "utf8").matchAll(/["'](?:\.\/)?([a-z-]+\.cjs)["']/gu)].flatMap(
+        ([, file]) => (file === "server.cjs" ? [] : [`${path.posix.dirname(name)}/${file}`]),
       ),
     );
+    expect(loaded).toContain("client/dist/extension-web.cjs");
     for (const name of ["answers", "job-reports", "language-server", "planning", "record"])
       expect(loaded).toContain(`server/dist/${name}.cjs`);
     for (const name of loaded) expect(packed).toContain(name);
+  });
+
+  test("has the page of every rule in one file", () => {
+    const pages = JSON.parse(readFileSync(path.join(ROOT, RULE_PAGES), "utf8"));
+    expect(pages).toEqual(JSON.parse(packedRulePages()));
+    const rule = "waterborne-over-uncured-oil.md";
+    expect(pages[rule]).toBe(readFileSync(path.join(ROOT, "server/docs/rules", rule), "utf8"));
+    expect(Object.keys(pages)).toContain("index.md");
+  });
+
+  test("takes less than 1.5 MB, as it is packed", { timeout: 240_000 }, async () => {
+    const bundles = new Set(BUNDLES.map(({ out }) => out));
+    const packed: number[] = [];
+    for (const name of packedFiles("vsix")) {
+      const bytes = bundles.has(name)
+        ? (await madeShort(name)).outputFiles[0]!.contents
+        : readFileSync(path.join(ROOT, name));
+      // A zip names each file twice, with what its sums and its place take.
+      packed.push(deflateRawSync(bytes).length + 2 * name.length + 150);
+    }
+    expect(packed.reduce((sum, bytes) => sum + bytes)).toBeLessThan(1_500_000);
   });
 
   test("its manifest is the project's without what only npm reads", () => {
