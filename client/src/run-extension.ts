@@ -42,6 +42,7 @@ export const startExtension = (
         ...ANSWERED,
         ...SHOWN,
         rulePages: RULE_PAGES,
+        marksLines: true,
         trusted: workspace.isTrusted,
       }) satisfies InitializationOptions,
     diagnosticPullOptions: { onChange: true },

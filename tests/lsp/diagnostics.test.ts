@@ -93,6 +93,60 @@ describe("a client that pulls", () => {
     await client.end();
   });
 
+  test("gets all findings of a line at the words of the gravest, if it asks for one mark a line", async () => {
+    const client = await startClient({ initializationOptions: { marksLines: true } });
+    const text = "rough want oil dull idle\nbad bad";
+    await client.open(A, text);
+    const report = await client.pull(A);
+    const items = report.kind === "full" ? report.items : [];
+    // None is lost, and what is faded stays where it is.
+    expect(items.map(drawDiagnostic)).toEqual([
+      "0:11-0:14 unknown-name: Nothing is called oil.",
+      "0:11-0:14 rough-word: Write “smooth”, or “even so”, not a lone ` here.",
+      "0:11-0:14 dull-word: This is dull.",
+      "0:20-0:24 unused-name: Unused.",
+      "1:0-1:3 bad-word: This is bad.",
+      "1:0-1:3 bad-word: This is bad.",
+    ]);
+    const drawn = items.map(({ relatedInformation = [] }) =>
+      relatedInformation.map(
+        ({ message, location: { range } }) =>
+          `${range.start.line}:${range.start.character}-${range.end.character} ${message}`,
+      ),
+    );
+    expect(drawn).toEqual([
+      [],
+      ["0:0-5 It is about these words.", "0:0-1 “rough” begins here."],
+      ["0:15-19 It is about these words."],
+      [],
+      ["0:0-1 The text begins here."],
+      ["1:4-7 It is about these words.", "0:0-1 The text begins here."],
+    ]);
+    const titlesAt = async (line: number, character: number): Promise<readonly string[]> => {
+      const at = { line, character };
+      const actions = await client.request<CodeAction[]>("textDocument/codeAction", {
+        textDocument: { uri: A },
+        range: { start: at, end: at },
+        context: { diagnostics: items },
+      });
+      return actions.flatMap(({ title, diagnostics = [] }) =>
+        title.startsWith("Allow")
+          ? []
+          : [
+              `${title} of ${diagnostics.map((each) => items.indexOf(items.find((item) => JSON.stringify(item) === JSON.stringify(each))!)).join()}`,
+            ],
+      );
+    };
+    // At the mark and at the words themselves.
+    expect(await titlesAt(0, 12)).toEqual(["Write “smooth” of 1"]);
+    expect(await titlesAt(0, 2)).toEqual(["Write “smooth” of 1"]);
+    expect(await titlesAt(0, 22)).toEqual([]);
+    // Two that say the same are of the same mark.
+    expect(await titlesAt(1, 5)).toEqual(["Make it good of 4,5"]);
+    expect(await titlesAt(1, 1)).toEqual(["Make it good of 4,5", "Make it good of 4,5"]);
+    await client.end();
+  });
+
   test("is told in one word that nothing has changed, and gets a new answer when it has", async () => {
     const client = await startClient();
     await client.open(A, "bad");

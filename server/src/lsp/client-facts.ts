@@ -60,6 +60,8 @@ export interface ClientFacts {
   readonly commands: ReadonlySet<string>;
   /** Shows reports, and wants to hear when they change. */
   readonly showsReports: boolean;
+  /** Wants all findings of a line at one place (see `line-marks.ts`). */
+  readonly marksLines: boolean;
   /** The folders that are open at first. */
   readonly openFolders: readonly string[];
   /** The person trusts them. A client that does not say so is not trusted. */
@@ -74,6 +76,7 @@ const INITIALIZATION_OPTIONS: {
   rulePages: z.string(),
   commands: z.array(z.string()),
   reports: z.boolean(),
+  marksLines: z.boolean(),
   trusted: z.boolean(),
 };
 
@@ -142,6 +145,7 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
     rulePages: option("rulePages"),
     commands: new Set(option("commands")),
     showsReports: option("reports") === true,
+    marksLines: option("marksLines") === true,
     openFolders: openFoldersOf(params),
     isTrusted: option("trusted") === true,
   };

@@ -21,6 +21,8 @@ export interface InitializationOptions {
   readonly commands?: readonly string[];
   /** It shows what `REPORT` answers, and wants to hear `REPORTS_CHANGED`. */
   readonly reports?: boolean;
+  /** All findings of a line are to stand at the words of the gravest, so that the line has one mark. */
+  readonly marksLines?: boolean;
   /** The person trusts the open folders. Not said means that they do not. */
   readonly trusted?: boolean;
   /** A URI such that `/RULE.md` behind it is the page of a rule, for a server that lies beside no pages. */

@@ -7,19 +7,18 @@
 
 import type { Diagnostic } from "vscode-languageserver";
 import { errorText } from "../core/error-text.ts";
-import { byGravity } from "../core/findings.ts";
 import { faultMessage, INTERNAL_ERROR } from "../core/internal-error.ts";
 import { isSameList } from "../core/once.ts";
 import type { FileId } from "../core/place.ts";
-import type { FileFinding } from "../views/places/file-finding.ts";
 import type { Changes } from "./changes.ts";
 import type { ClientState } from "./client-state.ts";
 import type { Files } from "./files.ts";
 import type { Log } from "./guard.ts";
+import { marksOf } from "./line-marks.ts";
 import { DiagnosticSeverity } from "./protocol.ts";
 import { isShown } from "./settings.ts";
 import type { Turns } from "./slices.ts";
-import { SOURCE, toDiagnostic } from "./to-lsp.ts";
+import { SOURCE } from "./to-lsp.ts";
 
 export interface FileDiagnostics {
   readonly resultId: string;
@@ -133,16 +132,13 @@ const diagnosticsOf = (session: DiagnosedBy, file: FileId): Diagnostic[] => {
   const snapshot = session.files.snapshot(file);
   const document = snapshot.document(file);
   if (document === undefined) return [];
-  return snapshot.analysis
+  const shown = snapshot.analysis
     .findings(file)
-    .filter((finding) => isShown(finding.severity, session.client.settings))
-    .toSorted(byPlaceAndGravity)
-    .map((finding) => toDiagnostic(finding, document, snapshot, session.client.facts, session.rulePage));
+    .filter((finding) => isShown(finding.severity, session.client.settings));
+  return marksOf(shown, document, snapshot, session.client.facts, session.rulePage).map(
+    ({ diagnostic }) => diagnostic,
+  );
 };
-
-/** Editors show what stands at one place in the order that they got it: the gravest is read first. */
-const byPlaceAndGravity = (a: FileFinding, b: FileFinding): number =>
-  a.span.start - b.span.start || byGravity(a, b);
 
 /** FNV-1a twice, from either end: short, and two different sets share it only by a very unlikely accident. */
 const fingerprint = (text: string): string => {

@@ -5,7 +5,9 @@
  *
  * Findings below the level that the user asked for are not shown, so their fixes are not offered either.
  */
-import type { CodeAction, CodeActionParams, Diagnostic, WorkspaceEdit } from "vscode-languageserver";
+import type { CodeAction, CodeActionParams, Diagnostic, Range, WorkspaceEdit } from "vscode-languageserver";
+import type { TextDocument } from "vscode-languageserver-textdocument";
+import type { Span } from "../../../../grammar/src/tree.ts";
 import { byGravity } from "../../core/findings.ts";
 import { memo } from "../../core/once.ts";
 import type { FileId } from "../../core/place.ts";
@@ -17,11 +19,12 @@ import type { ClientFacts } from "../client-facts.ts";
 import { EXPLAIN_COMMAND, RECORD_COMMAND } from "../custom-requests.ts";
 import type { Snapshot } from "../files.ts";
 import { spanOf, touches } from "../from-lsp.ts";
+import { marksOf } from "../line-marks.ts";
 import { CodeActionKind } from "../protocol.ts";
 import { recordCommand } from "../record-command.ts";
 import type { Session } from "../session.ts";
 import { isShown, shownLevels } from "../settings.ts";
-import { toCodeAction, toDiagnostic, toRange, toWorkspaceEdit } from "../to-lsp.ts";
+import { toCodeAction, toRange, toWorkspaceEdit } from "../to-lsp.ts";
 import { fileIdOf } from "../uri.ts";
 
 export const codeAction = async (session: Session, params: CodeActionParams): Promise<CodeAction[]> => {
@@ -37,16 +40,22 @@ export const codeAction = async (session: Session, params: CodeActionParams): Pr
   const levels = shownLevels(settings);
   const fixing = all ? fixAll(snapshot.analysis.fixAll(file, levels), snapshot, facts) : [];
   if (!quick) return fixing;
-  const findings = snapshot.analysis
+  // All of the lines, as the words at which a finding is marked may be those of another.
+  const lines = wholeLines(document, params.range);
+  const near = snapshot.analysis
     .findings(file)
-    .filter((finding) => touches(finding.span, span) && isShown(finding.severity, settings))
-    .toSorted(byGravity);
-  const answered = findings.map((finding) => {
-    const own = toDiagnostic(finding, document, snapshot, facts, rulePage);
-    // The client's own copy of the diagnostic, so that it can tell which one an action is about.
-    const known = params.context.diagnostics.filter((each) => isSame(each, own));
-    return { finding, diagnostics: known.length > 0 ? known : [own] };
-  });
+    .filter((finding) => touches(finding.span, lines) && isShown(finding.severity, settings));
+  const answered = marksOf(near, document, snapshot, facts, rulePage)
+    .filter(
+      ({ finding, diagnostic }) =>
+        touches(finding.span, span) || touches(spanOf(document, diagnostic.range), span),
+    )
+    .toSorted((a, b) => byGravity(a.finding, b.finding))
+    .map(({ finding, diagnostic }) => {
+      // The client's own copy of the diagnostic, so that it can tell which one an action is about.
+      const known = params.context.diagnostics.filter((each) => isSame(each, diagnostic));
+      return { finding, diagnostics: known.length > 0 ? known : [diagnostic] };
+    });
   const { jobToWrite, repairToWrite } = snapshot.analysis;
   const written = jobToWrite(file, span) ?? repairToWrite(file, span);
   const allowing = memo((of: FileId) => allowingIn(snapshot.analysis.text(of) ?? ""));
@@ -70,6 +79,11 @@ export const codeAction = async (session: Session, params: CodeActionParams): Pr
     ...fixing,
   ];
 };
+
+const wholeLines = (document: TextDocument, { start, end }: Range): Span => ({
+  start: document.offsetAt({ line: start.line, character: 0 }),
+  end: document.offsetAt({ line: end.line + 1, character: 0 }),
+});
 
 /** Those that change neither what is done nor what is promised; what is left when they are done may have more of them. */
 const fixAll = (edits: readonly FileEdit[], snapshot: Snapshot, facts: ClientFacts): CodeAction[] =>

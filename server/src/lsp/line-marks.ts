@@ -1,0 +1,65 @@
+/**
+ * The findings of a file as diagnostics, in the order of the text and the gravest of one place first.
+ *
+ * For a client that asks for one mark a line, all findings that begin on a line stand at the words of the gravest: each is a
+ * diagnostic of its own, with its rule, page and fixes, and its first related place is the words that it is about. So a line
+ * has one wave, whose hover tells all of them, and no list has one less. Who does not ask gets each at its own words.
+ */
+import type { Diagnostic } from "vscode-languageserver";
+import type { TextDocument } from "vscode-languageserver-textdocument";
+import { byGravity } from "../core/findings.ts";
+import type { FileFinding } from "../views/places/file-finding.ts";
+import type { ClientFacts } from "./client-facts.ts";
+import type { Snapshot } from "./files.ts";
+import { toDiagnostic } from "./to-lsp.ts";
+
+export interface Marked {
+  readonly finding: FileFinding;
+  readonly diagnostic: Diagnostic;
+}
+
+export const marksOf = (
+  findings: readonly FileFinding[],
+  document: TextDocument,
+  snapshot: Snapshot,
+  facts: ClientFacts,
+  rulePage: (rule: string) => string | undefined,
+): readonly Marked[] => {
+  const marks = findings.toSorted(byPlaceAndGravity).map((finding) => ({
+    finding,
+    diagnostic: toDiagnostic(finding, document, snapshot, facts, rulePage),
+  }));
+  if (!facts.marksLines) return marks;
+  const lines = new Map<number, Marked[]>();
+  for (const mark of marks) {
+    const { line } = mark.diagnostic.range.start;
+    const others = lines.get(line);
+    if (others) others.push(mark);
+    else lines.set(line, [mark]);
+  }
+  return [...lines.values()].flatMap((line) => {
+    const [first, ...others] = line.toSorted((a, b) => byGravity(a.finding, b.finding));
+    return [first!, ...others.map((mark) => movedTo(first!, mark, document.uri, facts))];
+  });
+};
+
+/** What an editor fades stays where it is, for that is what is faded. */
+const movedTo = (first: Marked, mark: Marked, uri: string, facts: ClientFacts): Marked => {
+  const { range, tags, relatedInformation = [] } = mark.diagnostic;
+  const to = first.diagnostic.range;
+  if (tags !== undefined || isSame(range, to)) return mark;
+  const words = facts.relatedInformation
+    ? [{ location: { uri, range }, message: "It is about these words." }]
+    : [];
+  return {
+    ...mark,
+    diagnostic: { ...mark.diagnostic, range: to, relatedInformation: [...words, ...relatedInformation] },
+  };
+};
+
+const isSame = (a: Diagnostic["range"], b: Diagnostic["range"]): boolean =>
+  a.start.character === b.start.character && a.end.line === b.end.line && a.end.character === b.end.character;
+
+/** Editors show what stands at one place in the order that they got it: the gravest is read first. */
+const byPlaceAndGravity = (a: FileFinding, b: FileFinding): number =>
+  a.span.start - b.span.start || byGravity(a, b);
