@@ -4,7 +4,7 @@
  * The first half of the search looks at how early all chains end, not only the last, so that it is led towards plans that
  * can still be bettered; the second half minds the objective alone. All is counted in tasks looked at, never timed, and
  * chance is a fixed sequence of numbers, so the same shop gets the same plan. A single job within five minutes of its
- * bound is not searched to the end.
+ * bound is not searched to the end, nor are several that have got no better plan for long.
  */
 import { lastOpening } from "../calendar.ts";
 import { chance } from "../priority-rules.ts";
@@ -31,6 +31,12 @@ const backward = 0.05;
 const looksForAStep = 500;
 /** The same where the last wait may end earlier as well. */
 const looksForTheEnd = 2500;
+/**
+ * The same of several jobs, whatever their bound, in each half of the search; and where one is late. Over 58 shops of two to
+ * twenty jobs the whole search finds an earlier last work for one, by 12 minutes, and takes 2.7 times as long.
+ */
+const looksForSeveral = 500;
+const looksWhileLate = 2000;
 /** Changes without a better plan before the search goes back to the best. */
 const patience = 60;
 
@@ -53,7 +59,7 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
   const most = limits.effort * share * Math.min(mostLooks, looksPerTask * problem.nHands);
   let looks = 0;
   let best: SessionPlan | undefined;
-  /** When the best was found. */
+  /** When the best was found, or the search began to look for something else. */
   let since = 0;
   const plan = (sequence: readonly Gene[], rule: DispatchRule): SessionPlan | undefined => {
     const found = planSequence(problem, sequence, rule);
@@ -70,12 +76,17 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
   /** Nothing can be earlier. */
   const isEarliest = (): boolean =>
     best !== undefined && best.objective[0] === 0 && best.objective[1]! <= limits.lastWork;
-  /** Of a single job, what may be left to gain is a step of the grid, which the bound may well have lost to rounding. */
+  /**
+   * Of a single job, what may be left to gain is a step of the grid, which the bound may well have lost to rounding. Of
+   * several the bound says little; what has not been found for long is seldom found at all.
+   */
   const isNearEnough = (): boolean => {
-    if (best === undefined || problem.jobs.length > 1) return false;
+    if (best === undefined) return false;
     const [late, lastWork] = best.objective as readonly [number, number];
+    const unbettered = (looks - since) / problem.nHands;
+    if (problem.jobs.length > 1) return unbettered > (late > 0 ? looksWhileLate : looksForSeveral);
     const each = best.objective[endAt]! <= limits.end ? looksForAStep : looksForTheEnd;
-    return late === 0 && lastWork <= limits.lastWork + gridMs && looks - since > each * problem.nHands;
+    return late === 0 && lastWork <= limits.lastWork + gridMs && unbettered > each;
   };
   /** Nothing can be better, of a single job: changes of material count last and are hardly worth a search. */
   const isBest = (): boolean =>
@@ -104,6 +115,7 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
   for (const half of [0.6, 1]) {
     const measure = half < 1 ? smoothed : ({ objective }: SessionPlan) => objective;
     const isDone = half < 1 ? isEarliest : isBest;
+    if (problem.jobs.length > 1) since = looks;
     let current = best;
     let value = measure(current);
     let least = value;

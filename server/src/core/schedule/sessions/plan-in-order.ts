@@ -8,7 +8,7 @@ import { emptyTimes } from "../chain-timing.ts";
 import { makeResourceProfile } from "../resource-profile.ts";
 import { objectiveOf, type SessionPlan } from "./batch-sequence.ts";
 import { searchSessions } from "./local-search.ts";
-import { dustSpan, wetSpan } from "./room-dust.ts";
+import { dustSpan, wetSpan, withSpan } from "./room-dust.ts";
 import type { Release } from "./room-load.ts";
 import { fewestSessions } from "./session-bound.ts";
 import { ceilToGrid, type Kind, type SessionProblem, type Span, type Taken } from "./session-problem.ts";
@@ -18,8 +18,8 @@ import { emptyWorkshop, type Session } from "./workshop.ts";
 export function planInOrder(problem: SessionProblem): SessionPlan | undefined {
   const profile = makeResourceProfile(problem.shop, problem.crew);
   const releases: Release[] = [];
-  const dusty: Span[] = [];
-  const wet: Span[] = [];
+  let dusty: readonly Span[] = [];
+  let wet: readonly Span[] = [];
   let until = problem.start;
   const times = problem.chains.map(emptyTimes);
   const byKind = new Map<Kind, Session[]>();
@@ -47,8 +47,8 @@ export function planInOrder(problem: SessionProblem): SessionPlan | undefined {
         tasks: session.tasks.map(({ chain, index }) => ({ chain: places[chain]!, index })),
       }));
       byKind.set(kind, [...(byKind.get(kind) ?? []), ...moved]);
-      dusty.push(...moved.flatMap((session) => dustSpan(session) ?? []));
-      wet.push(...moved.flatMap((session) => wetSpan(session) ?? []));
+      dusty = moved.flatMap((session) => dustSpan(session) ?? []).reduce(withSpan, dusty);
+      wet = moved.flatMap((session) => wetSpan(session) ?? []).reduce(withSpan, wet);
       for (const { start, end, work } of moved) {
         profile.take(start, ceilToGrid(kind.fixed + work));
         until = Math.max(until, end);

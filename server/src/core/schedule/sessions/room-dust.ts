@@ -4,6 +4,7 @@
  * A coat is wet from the beginning of its session until the last task of it is dry to the touch, which counts as free of
  * dust (common practice, no source); dust flies while somebody makes it and has settled when the session has ended.
  */
+import { firstIndex } from "../../../../../grammar/src/binary-search.ts";
 import type { DustMeeting } from "../types.ts";
 import { ceilToGrid, type Kind, type SessionProblem, type Span } from "./session-problem.ts";
 
@@ -30,12 +31,24 @@ export const wetSpan = ({ kind, start, end }: Work): Span | undefined =>
 export const dustSpan = ({ kind, start, end }: Work): Span | undefined =>
   kind.makesDust && end > start ? { from: start, to: end } : undefined;
 
+/** Spans that lie apart in the order of time, with one more, which takes in those that it touches. */
+export function withSpan(spans: readonly Span[], { from, to }: Span): readonly Span[] {
+  const first = firstIndex(spans, (other) => other.to >= from);
+  const after = firstIndex(spans, (other) => other.from > to);
+  const touched = spans.slice(first, after);
+  const whole = {
+    from: Math.min(from, ...touched.map((other) => other.from)),
+    to: Math.max(to, ...touched.map((other) => other.to)),
+  };
+  return [...spans.slice(0, first), whole, ...spans.slice(after)];
+}
+
 /** What work meets that is in the room: dust what is wet, and what is wet dust. */
 interface Room {
   readonly sessions: Iterable<readonly Work[]>;
   /** Of the same batch, not put down yet. */
   readonly before: readonly Work[];
-  /** Of other jobs, planned before. */
+  /** Of other jobs, planned before; apart, in the order of time. */
   readonly taken: { readonly dusty: readonly Span[]; readonly wet: readonly Span[] } | undefined;
 }
 
@@ -56,10 +69,16 @@ export function clearFrom(work: Work, { sessions, before, taken }: Room): number
   };
   for (const others of sessions) meetAll(others);
   for (const other of before) meetAll([other]);
-  for (const other of taken?.wet ?? []) meet(dust, other);
-  for (const other of taken?.dusty ?? []) meet(wet, other);
+  if (taken !== undefined) {
+    meet(dust, dust && lastBefore(taken.wet, dust.to));
+    meet(wet, wet && lastBefore(taken.dusty, wet.to));
+  }
   return Number.isFinite(clear) ? clear : undefined;
 }
+
+/** Of spans apart from each other the last that begins before a moment: if any reaches into what ends then, this does. */
+const lastBefore = (spans: readonly Span[], moment: number): Span | undefined =>
+  spans[firstIndex(spans, ({ from }) => from >= moment) - 1];
 
 const areAtOnce = (a: Span, b: Span): boolean => a.from < b.to && b.from < a.to;
 

@@ -89,7 +89,7 @@ export interface Taken {
   readonly until: number;
   /** Of the room's air. */
   readonly releases: readonly Release[];
-  /** When they make dust, and when their coats are wet. */
+  /** When they make dust, and when their coats are wet: apart from each other, in the order of time. */
   readonly dusty: readonly Span[];
   readonly wet: readonly Span[];
 }
