@@ -24,7 +24,10 @@ const step = (title: string, of: Partial<PageStep>): PageStep => ({
   isCured: false,
   isUnknown: false,
   isLeftOn: false,
+  use: "",
+  wear: [],
   dangers: [],
+  checks: [],
   ...of,
 });
 

@@ -1,6 +1,6 @@
 /** What is worn because of another surface: the same can, and a stripper that is left on beside the work. */
 import { expect, test } from "vitest";
-import { wornTogether } from "../../server/src/views/sheet/duties.ts";
+import { wornTogether } from "../../server/src/views/sheet/gear.ts";
 import { only, STOCK } from "../harness/bench-sheets.ts";
 import { sampleAnalyst } from "../harness/samples.ts";
 

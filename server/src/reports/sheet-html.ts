@@ -68,7 +68,7 @@ function article(document: SheetDocument, index: number, pictures: PicturesOf): 
           "</section>",
         ];
   return [
-    `<article id="${id}" aria-labelledby="${id}-title" data-job="${sheet.bench.fingerprint}">`,
+    `<article id="${id}" aria-labelledby="${id}-title" data-job="${sheet.bench.fingerprint}"${openingData(sheet)}>`,
     "<header>",
     `<h1 id="${id}-title">${html(document.title)}</h1>`,
     `<p class="sort">${html(document.sort)}, from ${html(document.file)}</p>`,
@@ -101,6 +101,14 @@ function article(document: SheetDocument, index: number, pictures: PicturesOf): 
     `<footer><p>${html(document.foot)}</p></footer>`,
     "</article>",
   ].join("\n");
+}
+
+/** For the page, which sends nobody to a shop that is closed. */
+function openingData({ opening }: Sheet): string {
+  if (opening === undefined) return "";
+  const spans = opening.spans.map(({ weekday, opens, closes }) => `${weekday} ${opens} ${closes}`);
+  const closed = opening.closed.map(({ from, to }) => `${from} ${to}`);
+  return ` data-open="${spans.join(";")}" data-closed="${closed.join(";")}"`;
 }
 
 const isBox = (block: Block): block is Box => block.kind === "box";

@@ -57,19 +57,17 @@ function groupHtml({ title, date, rows }: BenchGroup, sheet: OfSheet, index: num
 }
 
 function rowHtml(row: BenchRow, sheet: OfSheet): string {
-  const { fingerprint, op, startAt, endAt, then, light, full, dangers, strip } = row;
+  const { fingerprint, op, startAt, endAt, then, light, full, wear, dangers, strip } = row;
   const isUnknown = then && [then.hours, then.at, then.leastHours].every((known) => known === undefined);
   const where = placesText(row.places, " and ");
-  const checks = row.findings.flatMap(
-    (number) => sheet.findings.find((each) => each.number === number)?.headline.replaceAll("`", "") ?? [],
-  );
+  const checks = checksOf(row, sheet.findings);
   const data = [
     `data-step="${fingerprint}"`,
     `data-keys="${row.steps.map(({ key }) => key).join("+")}"`,
     `data-name="${html(where === "" ? row.title : `${where}: ${row.title}`)}"`,
     `data-title="${html(row.title)}"`,
     `data-where="${html(where)}"`,
-    `data-surfaces="${html(row.steps.map(({ surface }) => surface).join("\n"))}"`,
+    `data-surfaces="${listData(row.steps.map(({ surface }) => surface))}"`,
     ...(startAt ? [`data-start="${startAt}"`] : []),
     ...(endAt ? [`data-end="${endAt}"`] : []),
     ...(then?.hours === undefined ? [] : [`data-wait="${then.hours}"`]),
@@ -81,7 +79,8 @@ function rowHtml(row: BenchRow, sheet: OfSheet): string {
     ...(light ? [`data-light="${light.hours}"`] : []),
     ...(full ? [`data-full="${full.hours}"`] : []),
     ...(strip?.takesOff ? [`data-leave="${strip.hours ?? ""}"`] : []),
-    ...(checks.length > 0 ? [`data-check="${html(checks.join("; "))}"`] : []),
+    ...(checks.length > 0 ? [`data-checks="${listData(checks)}"`] : []),
+    ...(wear.length > 0 ? [`data-wear="${listData(wear)}"`] : []),
     ...(dangers.length > 0 ? [`data-dangers="${html(dangers.join(", "))}"`] : []),
   ];
   return [
@@ -97,6 +96,21 @@ function rowHtml(row: BenchRow, sheet: OfSheet): string {
     moreHtml(row),
     "</li>",
   ].join("");
+}
+
+/** A line each in an attribute: what is escaped has no lines of its own. */
+const listData = (texts: readonly string[]): string => texts.map(html).join("&#10;");
+
+/** In turn `order` and `why` of what was found on its line, but for what is said of another coat of it. */
+function checksOf(
+  { findings: numbers, coat }: BenchRow,
+  findings: readonly SheetFinding[],
+): readonly string[] {
+  const orders = numbers.flatMap((number) => findings.find((each) => each.number === number) ?? []);
+  return orders.flatMap(({ order, why }) => {
+    const other = /\bbefore coat (\d{1,4})\b/u.exec(order)?.[1];
+    return other !== undefined && Number(other) !== coat ? [] : [order, why];
+  });
 }
 
 /** `4`; `4, 3` where it is another number on another surface. */

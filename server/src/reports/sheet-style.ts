@@ -112,7 +112,7 @@ ${BOX_WIDTHS}
 .row.layer .what b { font-weight: 700; }
 .row small { display: block; color: var(--soft); font-size: 0.88em; }
 .row .wear, .row .danger { display: block; font-size: 0.92em; }
-.row .danger, .live .danger { font-weight: 700; color: var(--warning); }
+.row .danger { font-weight: 700; color: var(--warning); }
 .row .where:empty, .row .then:empty, .row .may:empty { display: none; }
 .row .may { font-size: 0.88em; color: var(--soft); }
 .row.ahead .may { font-weight: 700; color: var(--warning); }
@@ -134,32 +134,34 @@ input[type="checkbox"]:checked { background: var(--ink); box-shadow: inset 0 0 0
 .ticks input:checked + span { color: var(--paper); font-weight: 700; }
 .got { width: 44px; }
 .noted { display: flex; gap: 0.6em; align-items: center; }
-input[type="text"], input[type="datetime-local"], textarea { width: 100%; min-height: 44px; padding: 0.4em 0.6em; border: 1px solid var(--rule); border-radius: 6px; background: var(--paper);
+input[type="text"], input[type="number"], input[type="datetime-local"], textarea { width: 100%; min-height: 44px; padding: 0.4em 0.6em; border: 1px solid var(--rule); border-radius: 6px; background: var(--paper);
   color: inherit; font: inherit; }
 button { min-height: 44px; margin: 0 0.3em 0.5em 0; padding: 0.4em 1em; border: 2px solid var(--ink); border-radius: 6px; background: var(--paper); color: inherit;
   font: inherit; cursor: pointer; }
 :focus-visible { outline: 3px solid var(--link); outline-offset: 2px; }
 output { display: block; min-height: 1.4em; }
-article > .gist { position: sticky; top: 0; z-index: 1; margin: 0 -1rem; padding: 0.4rem 1rem; background: var(--paper); border-bottom: 4px solid var(--link); }
+article > .gist { position: sticky; top: 0; z-index: 1; margin: 0 -1rem; padding: 0.3rem 1rem 0.4rem; background: var(--paper); border-bottom: 4px solid var(--link); }
 .gist p, .live p { margin: 0.1em 0; }
 .gist .clock { float: right; margin: 0; font-weight: 700; font-variant-numeric: tabular-nums; }
-.gist .label { font-weight: 700; color: var(--link); }
-.gist .what, .live .title { font-size: 1.35rem; font-weight: 700; line-height: 1.2; }
-.gist .what { clear: right; }
-.live { padding: 0.4rem 0 0; }
-.live .where, .live .wear { font-weight: 600; }
-.live .meanwhile, .live .check, .minded .also { font-weight: 700; color: var(--warning); }
-.live .head { margin-top: 0.5em; padding-top: 0.4em; border-top: 1px solid var(--rule); font-weight: 700; color: var(--link); }
-.live .when, .live .left { color: var(--soft); font-variant-numeric: tabular-nums; }
-.live .go { margin-top: 0.4em; padding-inline: 0.75em; }
-.live .go.early { border-style: dashed; border-color: var(--warning); color: var(--warning); }
-.minded p { margin: 0.3em 0; }
-.minded .careful { padding-left: 0.6em; border-left: 4px solid var(--warning); }
-.minded h2 { margin: 0.6em 0 0.2em; border-bottom-width: 1px; font-size: 1.05rem; }
-.minded .waits { padding: 0; list-style: none; }
-.minded .waits li { padding: 0.3em 0; border-bottom: 1px solid var(--rule); }
-.minded .waits small { display: block; color: var(--soft); }
-.minded .after { font-weight: 700; }
+/* Three questions, three headings, in every state; each answer is larger than what surrounds it. */
+.gist .label, .live .label { font-weight: 700; color: var(--link); }
+.live .label { margin: 0.5em 0 0; padding-top: 0.25em; border-top: 1px solid var(--rule); }
+.gist .what { clear: right; font-size: 1.5rem; font-weight: 700; line-height: 1.15; }
+.live { padding: 0.3rem 0 0; }
+.live .more-now, .live .waits, .live .risks, .live .next { font-weight: 600; font-variant-numeric: tabular-nums; }
+.live ul { margin: 0; padding: 0; list-style: none; }
+.live .waits li, .live .risks li, .live .next { margin: 0.1em 0 0.25em; font-size: 1.15rem; line-height: 1.25; }
+.live .first { font-size: 1.15rem; font-weight: 700; line-height: 1.25; }
+.live .risky, .live .risks, .live .first { color: var(--warning); }
+.live small { display: block; color: var(--ink); font-size: 0.9375rem; font-weight: 400; }
+.live .asked { display: flex; gap: 0.6em; align-items: center; font-weight: 600; }
+.live .asked[hidden] { display: none; }
+.live .asked input { flex: 0 0 6rem; font-size: 1.25rem; border: 2px solid var(--ink); }
+.live .buttons { margin-top: 0.4em; }
+.live .go { padding-inline: 0.75em; }
+.live .go:first-child { min-width: 7rem; font-weight: 700; }
+.live .go.early { min-width: 0; border-style: dashed; border-color: var(--warning); color: var(--warning); font-weight: 400; }
+.live .careful { margin-top: 0.4em; padding-left: 0.6em; border-left: 4px solid var(--warning); }
 footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
 /* What is done is short, so that what is to come is near. */
 @media screen { .row.done .wear, .row.done .danger, .row.done .what small, .row.done .then { display: none; } }
@@ -167,7 +169,8 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
 /* On a telephone the work follows what is to be minded; what is looked up stands behind it. */
 @media screen and (max-width: 40rem) {
   article { display: flex; flex-direction: column; }
-  h1 { margin-top: 0.3em; font-size: 1.5rem; }
+  h1 { margin-top: 0.2em; font-size: 1.25rem; }
+  .sort { display: none; }
   .work { order: 1; } .went { order: 2; } .ready { order: 3; } .facts, .days { order: 4; } .cuts, .about, .service { order: 5; } footer { order: 6; }
   .facts dl { display: block; }
   .facts dl div { display: flex; gap: 1rem; justify-content: space-between; }
@@ -178,7 +181,7 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
 @page { margin: 7mm 8mm 9mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; } }
 @media print {
   body { max-width: none; padding: 0; orphans: 3; widows: 3; font: 8.5pt/1.25 "Helvetica Neue", Arial, "Liberation Sans", Roboto, "Segoe UI", "DejaVu Sans Condensed", sans-serif; }
-  nav, .gist, .live, .minded, .tools, .more, .labels, .about.unprinted { display: none; }
+  nav, .gist, .live, .tools, .more, .labels, .about.unprinted { display: none; }
   /* What is folded away on the screen is on paper. */
   .safety details::details-content { content-visibility: visible; block-size: auto; }
   .safety summary { min-height: 0; color: inherit; }

@@ -3,6 +3,7 @@
  * Plain data in and out; the page only shows it. Times are local, see `local-times.ts`.
  */
 import { clockOf, dayOf, hoursFrom, isSameDay, later } from "./local-times.ts";
+import { type Opening, openAt } from "./opening.ts";
 
 /** A line of the list of steps. */
 export interface PageStep {
@@ -13,8 +14,14 @@ export interface PageStep {
   /** Of its boxes; `0` is the one box of all pieces. */
   readonly pieces: readonly string[];
   readonly isCoat: boolean;
+  /** How much, and how: `Use 1.31 L, by brush`; may be empty. */
+  readonly use: string;
+  /** What to have on, in a word each: `gloves`. */
+  readonly wear: readonly string[];
   /** In a word or two each: `fumes`. */
   readonly dangers: readonly string[];
+  /** What is to be done before it, and why: what was found on its line. */
+  readonly checks: readonly { readonly order: string; readonly why: string }[];
   /** By the plan. */
   readonly start?: string;
   readonly end?: string;
@@ -27,6 +34,8 @@ export interface PageStep {
   readonly isCured: boolean;
   /** How long it is left alone is known to its label alone. */
   readonly isUnknown: boolean;
+  /** What somebody has read there, in hours. */
+  readonly labelH?: number;
   /** It is laid on, left alone and taken off: for so many hours, where its label is not alone to know that. */
   readonly isLeftOn: boolean;
   readonly leaveH?: number;
@@ -35,6 +44,18 @@ export interface PageStep {
   readonly lightH?: number;
   readonly fullH?: number;
 }
+
+/** A step with what somebody has read on its label: for how many hours it is left alone. */
+export function withLabel(step: PageStep, hours: number | undefined): PageStep {
+  if (hours === undefined) return step;
+  if (!asksLabel(step)) return step;
+  const known = step.isLeftOn ? { leaveH: hours } : { isUnknown: false, waitH: hours };
+  return { ...step, ...known, labelH: hours };
+}
+
+/** Whether its label alone knows for how long it is left alone. */
+export const asksLabel = ({ isLeftOn, leaveH, isUnknown }: PageStep): boolean =>
+  isUnknown || (isLeftOn && leaveH === undefined);
 
 /** When a box of a step was ticked; under `LAID`, when it was laid on. */
 export type Ticked = (step: PageStep, piece: string) => string | undefined;
@@ -52,9 +73,11 @@ export interface Order {
   readonly after: ReadonlyMap<PageStep, readonly PageStep[]>;
   /** Between which times of day the plan has anybody at work: `09:00`, `16:35`; absent without dates. */
   readonly hours?: { readonly from: string; readonly to: string };
+  /** Of the shop; absent where none is stated. */
+  readonly opening?: Opening;
 }
 
-export function orderOf(steps: readonly PageStep[]): Order {
+export function orderOf(steps: readonly PageStep[], opening?: Opening): Order {
   const before = new Map<PageStep, readonly PageStep[]>();
   const after = new Map<PageStep, PageStep[]>(steps.map((step) => [step, []]));
   const lastOn = new Map<string, Map<string, PageStep>>();
@@ -81,26 +104,34 @@ export function orderOf(steps: readonly PageStep[]): Order {
     before,
     after,
     ...(from ? { hours: { from, to: [...starts, ...ends].toSorted().at(-1)! } } : {}),
+    ...(opening ? { opening } : {}),
   };
 }
 
-/** A time, or the next one at which by the plan's times of day somebody may be there. */
-function atWork({ hours }: Order, time: string): string {
+/** A time, or the next one at which somebody may be there: by the opening hours, else by the plan's times of day. */
+function atWork({ hours, opening }: Order, time: string): string {
+  if (opening !== undefined && time !== "") return openAt(opening, time);
   if (hours === undefined || time === "") return time;
   if (clockOf(time) < hours.from) return `${dayOf(time)}T${hours.from}`;
   return clockOf(time) > hours.to ? `${dayOf(later(`${dayOf(time)}T12:00`, 24))}T${hours.from}` : time;
 }
 
-/** The last tick of a step of which every box is ticked. */
-export function doneAt(step: PageStep, ticked: Ticked): string | undefined {
-  const times = step.pieces.map((piece) => ticked(step, piece));
+/** The last tick of a step of which every box is ticked, or every one of these pieces. */
+export function doneAt(step: PageStep, ticked: Ticked, pieces = step.pieces): string | undefined {
+  const times = pieces.map((piece) => ticked(step, piece));
   return times.every((time) => time !== undefined) ? times.toSorted().at(-1) : undefined;
 }
 
+/** The pieces of an earlier step that a later one on the same surface goes on with. */
+function sharedPieces(earlier: PageStep, step: PageStep): readonly string[] {
+  if (earlier.pieces.includes("0") || step.pieces.includes("0")) return earlier.pieces;
+  return earlier.pieces.filter((piece) => step.pieces.includes(piece));
+}
+
 /** The end of the wait behind a step: from its tick on, and else as planned. */
-export function freeAt(step: PageStep, ticked: Ticked): string | undefined {
+export function freeAt(step: PageStep, ticked: Ticked, pieces = step.pieces): string | undefined {
   const { waitH, until, leastH } = step;
-  const done = doneAt(step, ticked);
+  const done = doneAt(step, ticked, pieces);
   if (done !== undefined && waitH !== undefined) return later(done, waitH);
   if (done === undefined || leastH === undefined) return until;
   return [until ?? "", later(done, leastH)].toSorted()[1];
@@ -133,11 +164,11 @@ export function startOf(order: Order, step: PageStep, ticked: Ticked): Start {
       : { step, dry: later(laid, leaveH), planned: "", why: "wait", laid };
   }
   const earlier = order.before.get(step) ?? [];
-  const last = earlier.find((each) => doneAt(each, ticked) === undefined);
+  const last = earlier.find((each) => doneAt(each, ticked, sharedPieces(each, step)) === undefined);
   if (last) return { step, dry: "", planned, why: "step", last };
   if (earlier.some(({ isUnknown }) => isUnknown)) return { step, dry: "", planned, why: "label" };
   const dry = earlier
-    .flatMap((each) => freeAt(each, ticked) ?? [])
+    .flatMap((each) => freeAt(each, ticked, sharedPieces(each, step)) ?? [])
     .toSorted()
     .at(-1);
   return dry === undefined ? { step, dry: "", planned, why: "plan" } : { step, dry, planned, why: "wait" };
@@ -174,7 +205,9 @@ function openSteps(order: Order, ticked: Ticked): readonly Start[] {
   const blocked = new Set<PageStep>();
   const open = order.steps.flatMap((step) => {
     const earlier = order.before.get(step) ?? [];
-    if (earlier.some((each) => doneAt(each, ticked) === undefined || blocked.has(each))) blocked.add(step);
+    const isOpen = (each: PageStep): boolean =>
+      doneAt(each, ticked, sharedPieces(each, step)) !== undefined && !blocked.has(each);
+    if (!earlier.every(isOpen)) blocked.add(step);
     return doneAt(step, ticked) !== undefined || blocked.has(step) ? [] : [startOf(order, step, ticked)];
   });
   return open.toSorted(byText(rank));
@@ -208,39 +241,69 @@ export function benchNow(order: Order, ticked: Ticked, now: string): BenchNow {
   return { is: isWaiting ? "wait" : "later", current, next };
 }
 
-/** The first of what is left once the current step is done, which takes as long as in the plan. */
+/** The first of what is left once the current step is done, or laid on, which takes as long as in the plan. */
 function nextAfter(order: Order, ticked: Ticked, now: string, current: Start): BenchNow["next"] {
   const { step } = current;
   const { start, end } = step;
   const begins = [now, dueAt(order, current)].toSorted()[1]!;
   const ends = start && end ? later(begins, hoursFrom(start, end)) : begins;
-  const [next] = openSteps(order, (each, piece) => ticked(each, piece) ?? (each === step ? ends : undefined));
-  return next && { step: next.step, from: placeInTime(next), isLaid: next.laid !== undefined };
+  const isToLay = step.isLeftOn && current.laid === undefined;
+  const isThen = (each: PageStep, piece: string): boolean => each === step && isToLay === (piece === LAID);
+  const [next] = openSteps(
+    order,
+    (each, piece) => ticked(each, piece) ?? (isThen(each, piece) ? ends : undefined),
+  ).toSorted(byText(placeInTime));
+  if (next === undefined) return undefined;
+  const from = placeInTime(next);
+  const isLaid = next.laid !== undefined;
+  // What is laid on comes off when its time is up, whatever the hours.
+  const opens = order.opening === undefined || isLaid || from === "" ? from : openAt(order.opening, from);
+  return { step: next.step, from: opens, isLaid };
 }
 
 /** What is not to be touched, one for each place: until when. */
 export interface RunningWait {
   readonly step: PageStep;
   readonly on: string;
+  /** When it was done, or laid on. */
   readonly done: string;
   /** Empty where the label alone knows it. */
   readonly free: string;
+  /** It is to be taken off then. */
+  readonly isLaid: boolean;
 }
 
-export function waitsRunning({ steps }: Order, ticked: Ticked, now: string): readonly RunningWait[] {
+/** In the order in which they end; what the label alone knows goes before. */
+export function waitsRunning(order: Order, ticked: Ticked, now: string): readonly RunningWait[] {
   const running = new Map<string, RunningWait>();
-  for (const step of steps) {
-    const on = placeOf(step);
-    const laid = laidAt(step, ticked);
-    const off = laid === undefined || step.leaveH === undefined ? "" : later(laid, step.leaveH);
-    if (laid !== undefined && (off === "" || off > now)) running.set(on, { step, on, done: laid, free: off });
-    const done = doneAt(step, ticked);
-    const free = done === undefined ? undefined : freeAt(step, ticked);
-    if (done === undefined || free === undefined || free <= now || free < (running.get(on)?.free ?? ""))
-      continue;
-    running.set(on, { step, on, done, free });
+  for (const step of order.steps) {
+    const found = leftOn(step, ticked, now) ?? drying(order, step, ticked, now);
+    if (found && (found.isLaid || found.free >= (running.get(found.on)?.free ?? "")))
+      running.set(found.on, found);
   }
   return [...running.values()].toSorted(byText(({ free }) => free));
+}
+
+function leftOn(step: PageStep, ticked: Ticked, now: string): RunningWait | undefined {
+  const laid = laidAt(step, ticked);
+  if (laid === undefined) return undefined;
+  const free = step.leaveH === undefined ? "" : later(laid, step.leaveH);
+  return free === "" || free > now ? { step, on: placeOf(step), done: laid, free, isLaid: true } : undefined;
+}
+
+/** Of pieces that are done before the others of their row, the wait has begun. */
+function drying(order: Order, step: PageStep, ticked: Ticked, now: string): RunningWait | undefined {
+  const pieces = step.pieces.filter((piece) => ticked(step, piece) !== undefined);
+  const done = pieces.length === 0 ? undefined : doneAt(step, ticked, pieces);
+  if (done === undefined) return undefined;
+  const isAll = pieces.length === step.pieces.length;
+  const on = isAll ? placeOf(step) : `${placeOf(step)}, only piece ${pieces.join(", ")}`;
+  const free = step.isUnknown ? "" : freeAt(step, ticked, pieces);
+  const isOver = free === undefined || (free !== "" && free <= now);
+  // Nobody knows when that of the label alone is over, but whoever goes on has looked.
+  const isGoneOn =
+    free === "" && (order.after.get(step) ?? []).some((each) => doneAt(each, ticked) !== undefined);
+  return isOver || isGoneOn ? undefined : { step, on, done, free: free!, isLaid: false };
 }
 
 const placeOf = ({ where, title }: PageStep): string => (where === "" ? title : where);

@@ -9,6 +9,7 @@ import { alternatives, DUTIES, type Duty, type DutyWord } from "../../core/knowl
 import { airChangesText } from "../../core/measure/figures.ts";
 import { isStated, needFor } from "../../core/rules/duty-check.ts";
 import { type Action, type MaterialUse, OTHER_WORK } from "../../core/surface/actions.ts";
+import { BY_ITS_LABEL, FOR_BOTH, GEAR_WORDS, STRIPPER_VAPOUR, wornTogether } from "./gear.ts";
 import type { SheetDuty, SheetProcedure } from "./model.ts";
 import { capital, words } from "./words.ts";
 
@@ -149,45 +150,13 @@ const hasSolventRags = (action: Action): boolean =>
   action.op === "step" && action.use !== undefined && needFor(action, "no_ignition") !== undefined;
 
 const SOLVENT_RAGS = "solvent rags";
-const BY_ITS_LABEL = "what the can’s label says (gloves? goggles? mask?)";
 
 /** Steps that rub or dissolve what is old. */
 const FREES_LEAD: ReadonlySet<string> = new Set(["strip", "scrape", "sand", "scuff", "distress"]);
 /** Of these a sheet does not know what is done. */
 const IN_OWN_WORDS: ReadonlySet<string> = new Set(["test", "repair", OTHER_WORK]);
 
-const DUST_MASK = "dust mask";
-const RESPIRATOR = "respirator";
-/** In place of a mask and a respirator: one cannot wear both, and a respirator of the table has its particle filter. */
-const FOR_BOTH = "respirator (vapour and dust)";
-const SUPPLIED_AIR = "supplied air";
-
-const GEAR: Partial<Readonly<Record<DutyWord, string>>> = {
-  dust_mask: DUST_MASK,
-  vapour_respirator: RESPIRATOR,
-  supplied_air: SUPPLIED_AIR,
-  gloves: "gloves",
-  eye_protection: "goggles",
-  hearing: "ear protection",
-};
-
-/** What keeps vapour away. */
-export const AIR_GEAR: ReadonlySet<string> = new Set([RESPIRATOR, FOR_BOTH, SUPPLIED_AIR]);
-
-const WORN: readonly string[] = [...AIR_GEAR, ...Object.values(GEAR)];
-
-/** Each once, in one order, and of what is worn before the mouth only what keeps off most. */
-export function wornTogether(gear: readonly string[]): readonly string[] {
-  const all = new Set(gear);
-  if (all.has(RESPIRATOR) && all.has(DUST_MASK)) all.add(FOR_BOTH);
-  const mouth = [SUPPLIED_AIR, FOR_BOTH, RESPIRATOR, DUST_MASK].filter((item) => all.has(item));
-  for (const weaker of mouth.slice(1)) all.delete(weaker);
-  if (all.size > 1) all.delete(BY_ITS_LABEL);
-  return [...all].toSorted((a, b) => WORN.indexOf(a) - WORN.indexOf(b));
-}
-
-/** Where a stripper lies on another surface of the room. */
-export const STRIPPER_VAPOUR = "stripper’s vapour";
+const GEAR: Partial<Readonly<Record<DutyWord, string>>> = GEAR_WORDS;
 
 /** Named as dangers: what to do about each stands in the list of cautions. */
 const DANGERS: Partial<Readonly<Record<DutyWord, string>>> = {
@@ -245,7 +214,7 @@ export function sheetDuties(
 /** Also where only another surface's stripper or can asks for it, see `shared-wear.ts`. */
 function isWornOn({ entries }: SheetProcedure, word: DutyWord): boolean {
   const gear = lookUp(GEAR, word);
-  const items = gear === RESPIRATOR ? [RESPIRATOR, FOR_BOTH] : [gear];
+  const items = gear === GEAR_WORDS.vapour_respirator ? [gear, FOR_BOTH] : [gear];
   return entries.some((entry) => entry.kind === "step" && entry.wear.some((item) => items.includes(item)));
 }
 

@@ -7,6 +7,7 @@
 import { firstIndex } from "../../../../grammar/src/binary-search.ts";
 import type { Checker } from "../../core/check.ts";
 import { byGravity } from "../../core/findings.ts";
+import type { Material } from "../../core/model/model.ts";
 import { type FileId, type Place, placeKey } from "../../core/place.ts";
 import { ruleById } from "../../core/rules/registry.ts";
 import type { Action } from "../../core/surface/actions.ts";
@@ -14,6 +15,7 @@ import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { FileFinding, FileSpan } from "../places/file-finding.ts";
 import { partsOf } from "../places/finding-parts.ts";
 import { spanOfPlace } from "../places/to-absolute.ts";
+import { benchOrder } from "./bench-order.ts";
 import type { SheetFinding } from "./model.ts";
 
 /** A declaration, by the file and the key in it. */
@@ -98,16 +100,26 @@ function declarationFinder(checker: Checker, file: FileId): (offset: number) => 
   };
 }
 
-export const numbered = (findings: readonly FileFinding[]): readonly SheetFinding[] =>
-  findings.map(({ rule, severity, message, headline, file, span, surfaces }, i) => ({
-    number: i + 1,
-    rule,
-    severity,
-    message,
-    headline,
-    at: { file, span },
-    ...(surfaces === undefined ? {} : { surfaces }),
-  }));
+/** `materials`: those of the sheet, which it calls by their titles. */
+export function numbered(
+  findings: readonly FileFinding[],
+  materials: readonly Material[],
+): readonly SheetFinding[] {
+  const byName = new Map(materials.map((material) => [material.name, material]));
+  return findings.map((finding, i) => {
+    const { rule, severity, message, headline, file, span, surfaces } = finding;
+    return {
+      number: i + 1,
+      rule,
+      severity,
+      message,
+      headline,
+      ...benchOrder(finding, byName),
+      at: { file, span },
+      ...(surfaces === undefined ? {} : { surfaces }),
+    };
+  });
+}
 
 /** Which findings stand on the line of an action of this run, by their numbers. */
 export function findingsAtLines(

@@ -59,6 +59,15 @@ export interface Sheet {
   readonly procedures: readonly SheetProcedure[];
   readonly bench: BenchList;
   readonly service: SheetService;
+  /** When hands can work; absent where the shop states no hours. */
+  readonly opening?: SheetOpening;
+}
+
+export interface SheetOpening {
+  /** By weekday, 1 (Monday) to 7; times of day: `09:00`. */
+  readonly spans: readonly { readonly weekday: number; readonly opens: string; readonly closes: string }[];
+  /** Closed days, ISO dates, both ends included. */
+  readonly closed: readonly { readonly from: string; readonly to: string }[];
 }
 
 export interface SheetFact {
@@ -85,6 +94,9 @@ export interface SheetFinding {
   readonly severity: Severity;
   readonly message: Prose;
   readonly headline: Prose;
+  /** What to do about it at the bench, and why, in plain words without names of the text. */
+  readonly order: string;
+  readonly why: string;
   readonly at: FileSpan;
   /** Labels of the surfaces that it is about; absent where it is about the job. */
   readonly surfaces?: readonly string[];
@@ -211,6 +223,8 @@ export interface SheetStep {
   readonly by?: string;
   /** Of a coat: the same for all that comes out of the same can. */
   readonly can?: string;
+  /** Which of the coats of its line, from 1. */
+  readonly coat?: number;
   /** Litres for all pieces, of the whole mix; undefined where nothing is measured out or it is not known. */
   readonly litres?: number;
   /** By the record of the job; absent where nothing of it is done. */
@@ -283,6 +297,8 @@ export interface BenchRow {
   readonly title: string;
   /** What a coat goes on with: `pad`. */
   readonly by?: string;
+  /** Which of the coats of its line, from 1. */
+  readonly coat?: number;
   readonly details: readonly string[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];

@@ -189,9 +189,10 @@ function afterOf({ action, after }: Moment<Action>): Pick<SheetStep, "after"> {
   };
 }
 
-function canOf(action: Action): Pick<SheetStep, "can"> {
-  const material = action.op === "layer" ? action.use.material : undefined;
-  return material ? { can: `${material.file}\u0000${material.name}` } : {};
+function canOf(action: Action): Pick<SheetStep, "can" | "coat"> {
+  if (action.op !== "layer") return {};
+  const { coat, use } = action;
+  return { coat, ...(use.material ? { can: `${use.material.file}\u0000${use.material.name}` } : {}) };
 }
 
 function stripOf(run: SurfaceRun, index: number): Pick<SheetStep, "strip"> {

@@ -17,7 +17,7 @@ import {
   roundedUpHours,
 } from "../../core/measure/format-amount.ts";
 import { figuresIn, type ShownFigures } from "../../core/measure/shown-figures.ts";
-import type { Named, Piece, Recipe } from "../../core/model/model.ts";
+import type { Named, Piece, Recipe, Shop } from "../../core/model/model.ts";
 import { modelsOf, type ProgramFile, reachableFiles } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
 import type { Schedule } from "../../core/schedule/types.ts";
@@ -152,7 +152,7 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
     file: job.file,
     title: capital(titleOf(job)),
     docs: docsOf(job),
-    findings: numbered(found),
+    findings: numbered(found, usedMaterials(runs)),
     facts: [...jobFacts(result, say), ...noteFacts(result, title)],
     gaps: jobGaps(result),
     choices: [],
@@ -176,8 +176,23 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
     procedures,
     bench: benchList(job, procedures),
     service: jobService(result, pieces, title),
+    ...openingOf(shop),
   };
 }
+
+function openingOf(shop: Shop | undefined): Pick<Sheet, "opening"> {
+  if (shop?.hours === undefined) return {};
+  const spans = shop.hours.map(({ weekday, opens, closes }) => ({
+    weekday,
+    opens: minutesText(opens),
+    closes: minutesText(closes),
+  }));
+  return { opening: { spans, closed: shop.closed } };
+}
+
+/** Minutes after midnight: `09:00` */
+const minutesText = (minutes: number): string =>
+  `${String(Math.floor(minutes / 60)).padStart(2, "0")}:${String(minutes % 60).padStart(2, "0")}`;
 
 /** `Top`; in a job of several pieces `Reading table: top`. */
 function surfaceTitles(runs: readonly SurfaceRun[]): (run: SurfaceRun) => string {
@@ -466,7 +481,7 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
     file: recipe.file,
     title: capital(titleOf(recipe)),
     docs: docsOf(recipe),
-    findings: numbered(found),
+    findings: numbered(found, usedMaterials([run])),
     facts: recipe.forKinds.length > 0 ? [{ name: "For", text: recipe.forKinds.join(", ") }] : [],
     gaps: [
       {

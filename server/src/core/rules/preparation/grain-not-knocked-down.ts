@@ -300,7 +300,7 @@ function reportBuried({ action, before, run, index, report }: MomentContext<Laye
     ...(isRustic ? { severity: "hint" as const } : {}),
     headline: `The grain that \`${raiser.what}\` raised is not sanded down`,
     why: "Raised fibres harden under the film and leave it rough, however many coats follow.",
-    remedy: `Sand lightly with 220 once ${coatName(below)} is dry, and dust, before the next coat.`,
+    remedy: `Sand lightly with 220 once ${coatName(below)} is dry, and dust, before ${action.coats > 1 ? `coat ${action.coat}` : "this coat"}.`,
     abrades: "surface",
     related: [layerBelow(raiser)],
     fixes:

@@ -1,0 +1,314 @@
+/**
+ * What an HTML sheet says on a telephone: what to do now, when the wait ends and what may go wrong, under the same three
+ * headings at all times. Plain data in and out, see `bench-now.ts`.
+ */
+import { AIR_GEAR, STRIPPER_VAPOUR, wornTogether } from "../../views/sheet/gear.ts";
+import {
+  asksLabel,
+  type BenchNow,
+  benchNow,
+  doneAt,
+  dueAt,
+  freeAt,
+  type Hazards,
+  hazardsAt,
+  isRags,
+  type Order,
+  type PageStep,
+  type RunningWait,
+  type Start,
+  type Ticked,
+  waitsRunning,
+} from "./bench-now.ts";
+import { later } from "./local-times.ts";
+import { clockText, lastingText, leftText } from "./time-texts.ts";
+
+/** A line with a smaller one below it; the second may be empty. */
+export type TwoLines = readonly [string, string];
+
+export interface LiveTexts {
+  readonly is: BenchNow["is"];
+  /** The step in hand, or the first one once there is something to do. */
+  readonly step?: PageStep;
+  /** What to do now, in the largest letters. */
+  readonly what: string;
+  /** Below it: for how long still, what of which surface, what to wear. */
+  readonly more: readonly string[];
+  /** What is to be done before it. */
+  readonly first: readonly string[];
+  readonly waits: readonly TwoLines[];
+  readonly risksTitle: string;
+  readonly risks: readonly TwoLines[];
+  readonly next?: NextTexts;
+  /** Of the button that ticks the step; absent where all is done. */
+  readonly button?: string;
+  /** Nothing is to be done yet. */
+  readonly isEarly: boolean;
+  /** Whose label is to be read, and what for. */
+  readonly asks?: PageStep;
+}
+
+export interface NextTexts {
+  readonly title: string;
+  readonly what: string;
+  readonly more: readonly string[];
+  readonly first: readonly string[];
+}
+
+/** All that the page needs to know at a moment. */
+interface Moment {
+  readonly order: Order;
+  readonly ticked: Ticked;
+  readonly now: string;
+  readonly running: readonly RunningWait[];
+  readonly hazards: Hazards;
+}
+
+export function liveTexts(order: Order, ticked: Ticked, now: string): LiveTexts {
+  const at: Moment = {
+    order,
+    ticked,
+    now,
+    running: waitsRunning(order, ticked, now),
+    hazards: hazardsAt(order, ticked, now),
+  };
+  const bench = benchNow(order, ticked, now);
+  const { is, current } = bench;
+  if (current === undefined) return allDone(at);
+  const asks = askedStep(at, current);
+  return {
+    is,
+    step: current.step,
+    ...(is === "now" ? inHand(at, current, bench.next) : notYet(at, current)),
+    ...(asks ? { asks } : {}),
+  };
+}
+
+const RISKS = "What may go wrong";
+const RISKS_MEANWHILE = "What may go wrong meanwhile";
+
+const allDone = (at: Moment): LiveTexts => ({
+  is: "done",
+  what: "All steps are ticked",
+  more: [],
+  first: [],
+  waits:
+    at.running.length > 0 ? at.running.map((wait) => runningText(wait, at.now)) : [["No wait is left.", ""]],
+  risksTitle: RISKS,
+  risks: risksOf(at, undefined),
+  isEarly: false,
+});
+
+type StateTexts = Omit<LiveTexts, "is" | "step" | "asks">;
+
+/** Something is to be done, if it is only to stay and look. */
+function inHand(at: Moment, current: Start, next: BenchNow["next"]): StateTexts {
+  const { now } = at;
+  const { step } = current;
+  const what = whatToDo(current);
+  return {
+    what,
+    more: [
+      what === step.title ? "" : step.title,
+      step.where,
+      wearText(at, step),
+      current.laid === undefined ? step.use : "",
+    ].filter(Boolean),
+    first: firstOf(step),
+    waits: waitsInHand(at, current),
+    risksTitle: RISKS,
+    risks: [...whysOf(step), ...tooLate(at, step), ...risksOf(at, step)],
+    ...(next ? { next: nextText(next, current, now) } : {}),
+    button: buttonText(current),
+    isEarly: false,
+  };
+}
+
+/** What is put on dries, or the plan has nothing yet. */
+function notYet(at: Moment, current: Start): StateTexts {
+  const { order, now, running } = at;
+  const { step, laid } = current;
+  const due = dueAt(order, current);
+  const until = clockText(due, now);
+  const waits = running.map((wait) => runningText(wait, now));
+  return {
+    what: laid === undefined ? `Nothing to do until ${until}` : `Leave the stripper on until ${until}`,
+    more: [`${leftText(due, now)}. ${laid === undefined ? "Nobody need be here." : "Stay near."}`],
+    first: [],
+    waits: waits.length > 0 ? waits : [["Nothing is drying.", ""]],
+    risksTitle: laid === undefined ? RISKS_MEANWHILE : RISKS,
+    risks: [...whysOf(step), ...tooLate(at, step), ...risksOf(at, undefined)],
+    next: {
+      title: `Next, at ${until}`,
+      what: laid === undefined ? (step.isLeftOn ? LAY_ON : step.title) : TAKE_OFF,
+      more: [step.isLeftOn ? step.title : "", step.where, wearText(at, step)].filter(Boolean),
+      first: firstOf(step),
+    },
+    button: laid === undefined ? "Done already" : "Taken off",
+    isEarly: true,
+  };
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// What to do
+
+const LAY_ON = "Lay the stripper on";
+const TAKE_OFF = "Take the stripper off";
+
+function whatToDo({ step, laid, why }: Start): string {
+  if (laid !== undefined)
+    return step.leaveH === undefined ? "Stay here: the stripper acts, don’t touch it" : TAKE_OFF;
+  if (why === "label") return "Don’t touch it yet: read its label";
+  return step.isLeftOn ? LAY_ON : step.title;
+}
+
+const buttonText = ({ step, laid }: Start): string =>
+  laid === undefined ? (step.isLeftOn ? "Laid on" : "Done") : "Taken off";
+
+/** With what keeps off the vapour of a stripper that lies on another surface. */
+function wearText({ running }: Moment, step: PageStep): string {
+  const beside = running.filter((wait) => wait.isLaid && wait.step !== step);
+  const worn = wornTogether([
+    ...step.wear,
+    ...beside.flatMap((wait) => wait.step.wear.filter((item) => AIR_GEAR.has(item))),
+  ]);
+  return worn.length === 0 ? "" : `Wear: ${worn.join(", ")}.`;
+}
+
+function nextText(next: NonNullable<BenchNow["next"]>, current: Start, now: string): NextTexts {
+  const { step, from, isLaid } = next;
+  const isActing = current.laid !== undefined && current.step.leaveH === undefined;
+  const soon = isActing ? "once it is off" : isLaid ? "when its label time is up" : "right after this";
+  return {
+    title: `Next, ${from > now ? `from ${clockText(from, now)}` : soon}`,
+    what: isLaid ? TAKE_OFF : step.title,
+    more: [step.where].filter(Boolean),
+    first: firstOf(step),
+  };
+}
+
+/** What was found on its line, as orders. */
+const firstOf = ({ checks }: PageStep): readonly string[] => checks.map(({ order }) => `First: ${order}`);
+
+/** The step whose label alone knows how long it is left alone, as soon as somebody has to know. */
+function askedStep({ order, running }: Moment, { step }: Start): PageStep | undefined {
+  const waitedFor = [...running.map((wait) => wait.step), ...(order.before.get(step) ?? [])];
+  return [...(step.isLeftOn ? [step] : []), ...waitedFor].find(
+    (each) => asksLabel(each) || each.labelH !== undefined,
+  );
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// When the wait ends
+
+function waitsInHand(at: Moment, current: Start): readonly TwoLines[] {
+  const lines = [...ownWait(current, at.now), ...at.running.map((wait) => runningText(wait, at.now))];
+  return lines.length > 0 ? lines : [["No wait: go on as soon as this is done.", ""]];
+}
+
+/** The wait that the step begins when it is done, or laid on. */
+function ownWait({ step, laid, why, dry }: Start, now: string): readonly TwoLines[] {
+  if (why === "label") return [];
+  if (laid !== undefined)
+    return [[`Over since ${clockText(dry, now)}`, "The stripper’s time is up: take it off at once."]];
+  const isToLay = step.isLeftOn;
+  const head = isToLay ? "Once it is laid on" : "Once this is done";
+  const off = isToLay ? ", then take it off at once" : "";
+  if (isToLay ? step.leaveH === undefined : step.isUnknown)
+    return [[BY_LABEL, `${head}, don’t touch it as long as its label says${off}.`]];
+  const hours = isToLay ? step.leaveH : step.waitH;
+  const free = hours === undefined ? freeAt(step, () => now) : later(now, hours);
+  if (free === undefined || free <= now) return [];
+  const long = hours === undefined ? "" : ` for ${lastingText(Math.ceil(hours * 60))}`;
+  const until = `Until ${clockText(free, now)}${hours === undefined ? "" : isToLay ? ", if it is laid on now" : ", if it is done now"}`;
+  return [[until, `${head}, don’t touch it${long}${off}.`]];
+}
+
+const BY_LABEL = "When its label time is up";
+
+/** Of what lies there: until when, and whether one may touch it. */
+function runningText({ step, on, done, free, isLaid }: RunningWait, now: string): TwoLines {
+  const { latestH, lightH, fullH } = step;
+  const until = free === "" ? BY_LABEL : `Until ${clockText(free, now)}, ${leftText(free, now)}`;
+  const since = free === "" ? ` since ${clockText(done, now)}` : "";
+  const more = [
+    isLaid
+      ? `${on}: the stripper acts${since}. Don’t touch it before, then take it off at once.`
+      : `${on}: it dries${since}, don’t touch it.`,
+    latestH === undefined ? "" : `Next coat by ${clockText(later(done, latestH), now)}, or sand first.`,
+    lightH === undefined ? "" : `Light use from ${clockText(later(done, lightH), now)}.`,
+    fullH === undefined ? "" : `Full use from ${clockText(later(done, fullH), now)}.`,
+  ];
+  return [until, more.filter(Boolean).join(" ")];
+}
+
+// ---------------------------------------------------------------------------------------------------------------
+// What may go wrong
+
+/** What the cautions of the sheet ask for, in a few words; they and the labels say the rest. */
+const ACTS: Readonly<Record<string, string>> = {
+  [STRIPPER_VAPOUR]: "Stripper’s vapour in the room: keep the respirator on",
+  fumes: "Fumes: keep the air moving",
+  fire: "Fire: no flame or spark in the room",
+  "lead in old paint": "Lead in old paint: not before it is tested",
+  lead: "Lead: keep it wet, let no dust fly",
+  "others in the room": "Others in the room: keep them out",
+};
+
+/** All rags in one act; of them those with drying oil would still heat up in a dry can. */
+function ragsRisk(rags: readonly string[]): readonly TwoLines[] {
+  const [oily, solvent] = [rags.includes("oily rags"), rags.includes("solvent rags")];
+  if (oily && solvent) return [["Rags catch fire: into the closed metal can, the oily ones in water", ""]];
+  if (oily) return [["Oily rags catch fire: in water in the closed metal can", ""]];
+  return solvent ? [["Solvent rags catch fire: into the closed metal can", ""]] : [];
+}
+
+/** What the step in hand brings, and what earlier ones have left behind. */
+function risksOf({ hazards, running }: Moment, step: PageStep | undefined): readonly TwoLines[] {
+  const isBeside = step !== undefined && running.some((wait) => wait.isLaid && wait.step !== step);
+  const dangers = [
+    ...new Set([...(isBeside ? [STRIPPER_VAPOUR] : []), ...(step?.dangers ?? []), ...hazards.dangers]),
+  ].filter((danger) => danger !== STRIPPER_VAPOUR || isBeside);
+  const acts = dangers
+    .filter((danger) => !isRags(danger))
+    .map((danger): TwoLines => [ACTS[danger] ?? danger, ""]);
+  const soft: readonly TwoLines[] =
+    hazards.soft.length === 0 ? [] : [[`Dry but still soft: ${hazards.soft.join("; ")}`, ""]];
+  const found = [...leftTooLong(running, step), ...acts, ...ragsRisk(dangers.filter(isRags)), ...soft];
+  return found.length > 0 ? found : [lesserRisk(step, running)];
+}
+
+/** What has dried on comes off with more stripper only (common practice, no source); its label decides. */
+const leftTooLong = (running: readonly RunningWait[], step: PageStep | undefined): readonly TwoLines[] =>
+  running.some(({ isLaid }) => isLaid) || (step?.isLeftOn ?? false)
+    ? [["Left on longer than its label says, the stripper dries on", ""]]
+    : [];
+
+/** Where no danger is named. */
+function lesserRisk(step: PageStep | undefined, running: readonly RunningWait[]): TwoLines {
+  if (step?.wear.some((item) => item.includes("dust")))
+    return ["Dust: don’t breathe it, keep the mask on", ""];
+  if (step?.wear.includes("gloves")) return ["On bare skin it does harm: gloves on", ""];
+  if (step !== undefined) return ["What its label warns of: read it first", ""];
+  return running.length > 0
+    ? ["Touched too early, it keeps the mark", ""]
+    : ["Nothing is known, and nothing is certified as safe", ""];
+}
+
+const whysOf = ({ checks }: PageStep): readonly TwoLines[] =>
+  checks.flatMap(({ why }) => (why === "" ? [] : [[why, ""] as const]));
+
+/** A coat that comes after the window of the one below. */
+function tooLate({ order, ticked, now }: Moment, step: PageStep): readonly TwoLines[] {
+  if (!step.isCoat) return [];
+  const [end] = (order.before.get(step) ?? [])
+    .flatMap((each) => {
+      const done = doneAt(each, ticked);
+      return done === undefined || each.latestH === undefined ? [] : [later(done, each.latestH)];
+    })
+    .toSorted();
+  if (end === undefined) return [];
+  return end < now
+    ? [[`Too late for the next coat since ${clockText(end, now)}: sand first`, ""]]
+    : [[`Later than ${clockText(end, now)}: sand before this coat`, ""]];
+}
