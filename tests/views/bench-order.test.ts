@@ -1,6 +1,9 @@
 /** Findings as orders at the bench. */
 import { expect, test } from "vitest";
 import type { Material } from "../../server/src/core/model/model.ts";
+import { sheetDocument } from "../../server/src/reports/sheet-document.ts";
+import { sheetsHtml } from "../../server/src/reports/sheet-html.ts";
+import { sheetsText } from "../../server/src/reports/sheet-text.ts";
 import { benchOrder } from "../../server/src/views/sheet/bench-order.ts";
 import { sheets } from "../harness/bench-sheets.ts";
 
@@ -23,6 +26,7 @@ test("what is to be done stands there, with titles, and nothing of how it is wri
       materials,
     ),
   ).toEqual({
+    gist: "The grain that Hall clear raised is not sanded down",
     order: "Sand lightly with 220 once Hall clear is dry, and dust, before coat 2.",
     why: "Raised fibres harden under the film.",
   });
@@ -37,6 +41,7 @@ test("what is to be done stands there, with titles, and nothing of how it is wri
       materials,
     ),
   ).toEqual({
+    gist: "The rags of Hall clear can catch fire",
     order:
       "Lay oily rags in water in a closed metal can. The label and local codes say how to get rid of them.",
     why: "The rags of Hall clear can catch fire.",
@@ -82,4 +87,10 @@ job shelves "Shelves" {
 `);
   expect(sheet!.findings.map(({ rule }) => rule)).toContain("grain-not-knocked-down");
   for (const { order, why } of sheet!.findings) expect(`${order} ${why}`).not.toMatch(/[`_]/u);
+  // What is handed on has neither rules nor lines; whoever writes the recipe has both.
+  const document = sheetDocument(sheet!, "test.finish", () => "test.finish:9");
+  const html = sheetsHtml([document]);
+  expect(html).toContain("<strong>Warning: The grain that Clear raised is not sanded down.</strong>");
+  expect(html).not.toMatch(/grain-not-knocked-down|test\.finish:9/u);
+  expect(sheetsText([document])).toContain("grain-not-knocked-down");
 });

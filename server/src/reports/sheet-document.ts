@@ -32,6 +32,7 @@ import {
   type SheetStep,
 } from "../views/sheet/model.ts";
 import { stripParts } from "../views/sheet/strip-parts.ts";
+import { capital } from "../views/sheet/words.ts";
 import { counted, NOT_SAFE } from "./findings-text.ts";
 import { sectionInWords } from "./section-svg.ts";
 
@@ -134,8 +135,10 @@ export interface Tick {
   readonly done: readonly string[];
 }
 
-/** `locate` says where a finding stands: `tables.finish:12`. */
-export function sheetDocument(sheet: Sheet, file: string, locate: (at: FileSpan) => string): SheetDocument {
+/** Says where a finding stands: `tables.finish:12`. */
+type Locate = (at: FileSpan) => string;
+
+export function sheetDocument(sheet: Sheet, file: string, locate: Locate): SheetDocument {
   return {
     sort: sheet.kind === "job" ? "Job sheet" : "Recipe sheet",
     title: sheet.title,
@@ -189,37 +192,44 @@ const NOTHING_FOUND =
 const notListed = (count: number): string =>
   `${counted(count, "more finding")} ${count === 1 ? "is" : "are"} not listed here. \`finishwright check\` lists them all.`;
 
-function findings(found: readonly SheetFinding[], locate: (at: FileSpan) => string): readonly Block[] {
+function findings(found: readonly SheetFinding[], locate: Locate): readonly Block[] {
   if (found.length === 0) return [paragraph(plain(`${NOTHING_FOUND} ${NOT_SAFE}`))];
+  return [
+    findingsBox(found, ({ severity, rule, message, at }) => [
+      ...strong(`${severity} ${rule}`),
+      ...plain(` (${locate(at)}): `),
+      ...prose(message),
+    ]),
+  ];
+}
+
+/** Of what is handed on: without rules and lines, which are for whoever writes the recipe. */
+export const handedOnFindings = (found: readonly SheetFinding[]): Box =>
+  findingsBox(found, ({ severity, gist, rest }) => [
+    ...strong(`${capital(severity)}: ${gist}.`),
+    ...prose(rest === "" ? "" : `\n${rest}`),
+  ]);
+
+/** Of at least one finding. */
+function findingsBox(found: readonly SheetFinding[], itemOf: (finding: SheetFinding) => Inline): Box {
   const errors = found.some(({ severity }) => severity === "error");
   const counts = SEVERITIES.flatMap((severity) => {
     const count = found.filter((finding) => finding.severity === severity).length;
     if (count === 0) return [];
     return [severity === "information" ? `${count} information` : counted(count, severity)];
   });
-  // The gravest come first.
-  const items = found
-    .slice(0, MOST_LISTED)
-    .map(
-      ({ severity, rule, message, at }): Inline => [
-        ...strong(`${severity} ${rule}`),
-        ...plain(` (${locate(at)}): `),
-        ...prose(message),
-      ],
-    );
-  return [
-    {
-      kind: "box",
-      tone: errors ? "error" : "warning",
-      isFindings: true,
-      title: `${errors ? "Resolve before starting" : "Check before starting"}: ${counts.join(", ")}`,
-      blocks: [
-        { kind: "numbers", items },
-        ...(found.length > MOST_LISTED ? [paragraph(plain(notListed(found.length - MOST_LISTED)))] : []),
-        paragraph(plain(NOT_SAFE)),
-      ],
-    },
-  ];
+  return {
+    kind: "box",
+    tone: errors ? "error" : "warning",
+    isFindings: true,
+    title: `${errors ? "Resolve before starting" : "Check before starting"}: ${counts.join(", ")}`,
+    blocks: [
+      // The gravest come first.
+      { kind: "numbers", items: found.slice(0, MOST_LISTED).map(itemOf) },
+      ...(found.length > MOST_LISTED ? [paragraph(plain(notListed(found.length - MOST_LISTED)))] : []),
+      paragraph(plain(NOT_SAFE)),
+    ],
+  };
 }
 
 function gaps({ gaps: list }: Sheet): readonly Block[] {

@@ -13,7 +13,7 @@ import { docBlocks, type Inline } from "../escape/prose.ts";
 import type { BenchRow, Docs, Sheet } from "../views/sheet/model.ts";
 import { inlineLines } from "./inline-lines.ts";
 import { sectionScale, sectionSvg } from "./section-svg.ts";
-import { type Block, type Box, cautions, SERVICE_TITLE, type SheetDocument } from "./sheet-document.ts";
+import { type Box, cautions, handedOnFindings, SERVICE_TITLE, type SheetDocument } from "./sheet-document.ts";
 import { docBlockHtml, html, inline, type PictureOf } from "./sheet-html-text.ts";
 import { benchHtml } from "./sheet-rows.ts";
 import { SHEET_SCRIPT, SHEET_SCRIPT_HASH } from "./sheet-script.generated.ts";
@@ -76,7 +76,7 @@ function article(document: SheetDocument, index: number, pictures: PicturesOf): 
     '<div class="live" hidden></div>',
     '<div class="head">',
     ...docs(sheet.docs, pictures),
-    ...document.head.filter(isBox).map((box) => boxHtml(box, id)),
+    ...boxes(document).map((box) => boxHtml(box, id)),
     "</div>",
     '<div class="facts">',
     ...facts([...aboutPieces(sheet), ...sheet.facts]),
@@ -111,7 +111,12 @@ function openingData({ opening }: Sheet): string {
   return ` data-open="${spans.join(";")}" data-closed="${closed.join(";")}"`;
 }
 
-const isBox = (block: Block): block is Box => block.kind === "box";
+/** What is found first; the other boxes are those of every form. */
+const boxes = ({ sheet, head }: SheetDocument): readonly Box[] => [
+  ...(sheet.findings.length > 0 ? [handedOnFindings(sheet.findings)] : []),
+  ...head.filter((block) => block.kind === "box").filter(({ isFindings }) => !isFindings),
+];
+
 function eachOnce(pictures: PicturesOf): PicturesOf {
   const seen = new Set<string>();
   return (file) => {

@@ -11,19 +11,32 @@ import { capital, titleOf, words } from "./words.ts";
 export function benchOrder(
   { headline, why, remedy }: Pick<FindingText, "headline" | "why" | "remedy">,
   materials: ReadonlyMap<string, Material>,
-): { readonly order: string; readonly why: string } {
+): BenchOrder {
   const acts = sentencesOf(inTitles(remedy, materials)).filter((sentence) => !sentence.includes("`"));
   const gist = withoutFullStop(inTitles(headline, materials));
-  if (acts.length === 0) return { order: `Ask before you go on: ${plain(gist)}.`, why: "" };
+  if (acts.length === 0)
+    return { gist: plain(gist), order: `Ask before you go on: ${plain(gist)}.`, why: "" };
   const [first = ""] = sentencesOf(inTitles(why, materials));
-  return { order: acts.slice(0, MOST).join(" "), why: plain(first === "" ? `${gist}.` : first) };
+  return {
+    gist: plain(gist),
+    order: acts.slice(0, MOST).join(" "),
+    why: plain(first === "" ? `${gist}.` : first),
+  };
+}
+
+export interface BenchOrder {
+  /** The headline, without its full stop. */
+  readonly gist: string;
+  readonly order: string;
+  /** May be empty. */
+  readonly why: string;
 }
 
 /** Nobody reads more before the work. */
 const MOST = 2;
 
 /** Names by their titles alone, `` `clear` (gel stain) `` as well; what is left in backticks is text of a recipe. */
-const inTitles = (text: string, materials: ReadonlyMap<string, Material>): string =>
+export const inTitles = (text: string, materials: ReadonlyMap<string, Material>): string =>
   text.replaceAll(/`([^`]*)`(?: \(([^()`]*)\))?/gu, (whole, name: string, sort: string | undefined) => {
     const material = materials.get(name);
     if (!material) return whole;

@@ -15,7 +15,7 @@ import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { FileFinding, FileSpan } from "../places/file-finding.ts";
 import { partsOf } from "../places/finding-parts.ts";
 import { spanOfPlace } from "../places/to-absolute.ts";
-import { benchOrder } from "./bench-order.ts";
+import { benchOrder, inTitles } from "./bench-order.ts";
 import type { SheetFinding } from "./model.ts";
 
 /** A declaration, by the file and the key in it. */
@@ -115,6 +115,7 @@ export function numbered(
       message,
       headline,
       ...benchOrder(finding, byName),
+      rest: inTitles(message.slice(message.indexOf("\n") + 1 || message.length), byName),
       at: { file, span },
       ...(surfaces === undefined ? {} : { surfaces }),
     };

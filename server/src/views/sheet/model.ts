@@ -94,6 +94,9 @@ export interface SheetFinding {
   readonly severity: Severity;
   readonly message: Prose;
   readonly headline: Prose;
+  /** The headline and the rest of the message, with the titles of materials. */
+  readonly gist: string;
+  readonly rest: Prose;
   /** What to do about it at the bench, and why, in plain words without names of the text. */
   readonly order: string;
   readonly why: string;
