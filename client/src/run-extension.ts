@@ -43,9 +43,12 @@ export const startExtension = (
         ...SHOWN,
         rulePages: RULE_PAGES,
         marksLines: true,
+        hoverHtml: true,
         trusted: workspace.isTrusted,
       }) satisfies InitializationOptions,
     diagnosticPullOptions: { onChange: true },
+    // For `details`; the editor lets through what is harmless alone, and what recipes say is escaped.
+    markdown: { supportHtml: true },
   });
   client = started;
   const news = listenForReports(started);

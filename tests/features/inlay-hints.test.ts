@@ -166,22 +166,30 @@ describe("waits", () => {
     const recipe = "recipe r {\n  layer satin\n  wait 3 h\n  layer satin\n  wait until cured\n}\n";
     expect(waits(recipe)).toBe("wait 3 h | needs 2 h\nwait until cured | 21 days");
     expect(waits(`${recipe}${inMill}`)).toBe(
-      "wait 3 h | slightly short, needs 3 h 1 min\nwait until cured | 31 days 16 h",
+      "wait 3 h | ⚠ slightly short, needs 3 h 1 min\nwait until cured | 31 days 16 h",
     );
   });
 
   test("a stated wait that falls short says so; two waits count together", () => {
     expect(waits("recipe r {\n  layer satin\n  wait 1 h\n  layer satin\n}\n")).toBe(
-      "wait 1 h | too short, needs 2 h",
+      "wait 1 h | ⚠ too short, needs 2 h",
     );
     expect(
       waits("recipe r {\n  layer satin\n  wait 1 h\n  step dust\n  wait 90 min\n  layer satin\n}\n"),
-    ).toBe("wait 1 h | needs 2 h\nwait 90 min | needs 2 h");
+    ).toBe("wait 1 h | needs 2 h");
+  });
+
+  test("what the line says already is not said again, nor what the line above has said", () => {
+    expect(waits("recipe r {\n  layer satin\n  wait 2 h\n  layer satin\n}\n")).toBe("");
+    expect(waits("recipe r {\n  layer satin\n  wait 120 min\n  layer satin\n}\n")).toBe("");
+    expect(
+      waits("recipe r {\n  layer satin\n  wait 3 h\n  layer satin\n  wait 4 h\n  layer satin\n}\n"),
+    ).toBe("wait 3 h | needs 2 h");
   });
 
   test("oil below water must cure, oil below oil need not", () => {
     expect(waits("recipe r {\n  layer walnut\n  wait 1 day\n  layer satin\n}\n")).toBe(
-      "wait 1 day | too short, needs 3 days to cure",
+      "wait 1 day | ⚠ too short, needs 3 days to cure",
     );
     expect(waits("recipe r {\n  layer walnut\n  wait 1 day\n  layer walnut\n}\n")).toBe(
       "wait 1 day | needs 8 h",
@@ -195,7 +203,7 @@ describe("waits", () => {
   test("jobs of other files speak where this file has none", () => {
     const others = { "job.finish": `use "test.finish"\n${inMill}` };
     expect(waits("recipe r {\n  layer satin\n  wait 3 h\n  layer satin\n}\n", others)).toBe(
-      "wait 3 h | slightly short, needs 3 h 1 min",
+      "wait 3 h | ⚠ slightly short, needs 3 h 1 min",
     );
   });
 });
@@ -221,8 +229,7 @@ describe("behind one line", () => {
       "waits",
     ]);
     expect(hints.map(({ parts }) => parts.map(({ text }) => text).join(""))).toEqual([
-      "too cold here to dry in any wait",
-      "too cold here to dry in any wait",
+      "⚠ too cold here to dry in any wait",
     ]);
   });
 
@@ -235,7 +242,7 @@ describe("behind one line", () => {
     ]);
     // Oil hardens by reaction, 18 C instead of 21: 72 h × 2^0.3 = 88.6 h. With the turn it had 57 characters.
     const wait = hints[1]!;
-    expect(wait.parts.map((part) => part.text)).toEqual(["too short, needs 3 days 17 h to cure"]);
+    expect(wait.parts.map((part) => part.text)).toEqual(["⚠ too short, needs 3 days 17 h to cure"]);
     expect(wait.parts[0]!.markdown).toContain("cured 3 days × 1.23 = 3 days 17 h");
     expect(wait.parts[0]!.markdown).toContain("Planned");
   });

@@ -74,6 +74,21 @@ test("what is missing stands in for what is not known", () => {
   expect(lenses(`${STOCK}${job("piece table\n  apply gone to top")}`)[0]).toMatch(/ · 1 finding$/);
 });
 
+test.each([
+  ["piece table\n  in mill\n  start 2027-03-08", "no apply"],
+  ["piece table\n  in mill\n  start 2027-03-08\n  apply gone to top", "no recipe gone"],
+  ["in mill\n  start 2027-03-08\n  apply clear to top", "no piece"],
+  ["piece table\n  apply clear to lid", "no surface that an apply leads to"],
+  ["piece table\n  apply idle to top", "nothing to do in its recipes"],
+])(
+  "a job without work says once what is missing, and never that it takes no time and costs nothing: %s",
+  (fields, gap) => {
+    const [lens] = lenses(`${STOCK}${GOOD}recipe idle {\n}\n${job(fields)}`);
+    expect(lens).toMatch(/^\[job one "One"\] finish and cost not known: /u);
+    expect(lens).toContain(`: ${gap} · `);
+  },
+);
+
 test("findings are counted on the job, on what it goes through, and at the levels shown", () => {
   const bad = "recipe bad {\n  step sand 60, 180\n  layer satin\n  layer satin\n}\n";
   const other = bad.replace("bad", "unused");

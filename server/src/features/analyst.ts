@@ -186,7 +186,8 @@ function createAnalysis(
       if (!checker.awaitsPlans(file)) lone.keep(program, file, settings, findings);
       return findings;
     },
-    hover: (file, offset) => hoverAt(checker, file, offset),
+    hover: (file, offset) =>
+      hoverAt(checker, file, offset, (of) => found.get(of)?.findings ?? lone.find(program, of, config(of))),
     symbols: (file) => symbolsOf(program, file),
     completions: (file, offset) => completionsAt(checker, file, offset),
     inlayHints: (file, span, kinds) => inlayHintsOf(checker, file, span, kinds),

@@ -5,7 +5,6 @@
  * own lines and those of the recipes of this file that the job goes through; other files have their own.
  */
 
-import { firstIndex } from "../../../grammar/src/binary-search.ts";
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { Checker } from "../core/check.ts";
 import { byGravity, type Severity } from "../core/findings.ts";
@@ -17,6 +16,7 @@ import type { JobResult } from "../core/totals/job-totals.ts";
 import { awaitsPlan, BEING_PLANNED_TEXT, type GapField, gapsOf } from "../views/missing-inputs.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import { jobDates } from "../views/schedule/job-dates.ts";
+import { declarationAt, declarationsOf } from "./job-findings.ts";
 import type { JobLens, JobLensPart } from "./types.ts";
 
 export function jobLensesOf(
@@ -36,10 +36,11 @@ export function jobLensesOf(
     if (!declaration) return [];
     const { tree } = declaration;
     const { keyword, headSpan } = tree.body.syntax;
-    const { count, first } = concerning(told, declaration, result);
+    const { count, first } = concerning(told, result);
+    const [schedule, totals] = figuresText(result);
     const parts: readonly JobLensPart[] = [
-      { kind: "schedule", text: datesText(result) },
-      { kind: "totals", text: costText(result) },
+      { kind: "schedule", text: schedule },
+      { kind: "totals", text: totals },
       { kind: "findings", text: countText(count), ...(first ? { first: first.finding.span } : {}) },
     ];
     return [
@@ -51,6 +52,17 @@ export function jobLensesOf(
     ];
   });
 }
+
+/** When and for how much; what is missing for both is said once. */
+function figuresText(result: JobResult): readonly [schedule: string, totals: string] {
+  const [dates, cost] = [datesText(result), costText(result)];
+  const gap = dates.startsWith(NO_FINISH) ? dates.slice(NO_FINISH.length) : "";
+  return gap !== "" && cost === `cost not known: ${gap}`
+    ? [`finish and cost not known: ${gap}`, ""]
+    : [dates, cost];
+}
+
+const NO_FINISH = "finish not known: ";
 
 /** A job without a start has no date, but a length. */
 function datesText(result: JobResult): string {
@@ -116,13 +128,6 @@ function tallies(declarations: readonly ProgramDeclaration[], findings: readonly
   return { byJob, byDeclaration };
 }
 
-/** The key of the declaration that an offset of the file lies in. */
-function declarationAt(declarations: readonly ProgramDeclaration[], offset: number): string | undefined {
-  const next = firstIndex(declarations, ({ tree }) => tree.offset > offset);
-  const tree = declarations[next - 1]?.tree;
-  return tree !== undefined && offset < tree.offset + tree.length ? tree.key : undefined;
-}
-
 function both(a: Tally, b: Tally): Tally {
   const first = [a.first, b.first]
     .flatMap((each) => each ?? [])
@@ -131,14 +136,7 @@ function both(a: Tally, b: Tally): Tally {
 }
 
 /** What names the job, stands in it, or holds of a recipe of this file that it goes through. */
-function concerning(
-  { byJob, byDeclaration }: Tallies,
-  own: ProgramDeclaration,
-  { job, runs }: JobResult,
-): Tally {
-  const places = runs.flatMap(({ moments }) => moments.flatMap(({ action }) => action.frames));
-  const through = places.flatMap(({ file, declaration }) => (file === job.file ? [declaration] : []));
-  return [...new Set([...through, own.tree.key])]
+const concerning = ({ byJob, byDeclaration }: Tallies, result: JobResult): Tally =>
+  declarationsOf(result)
     .map((key) => byDeclaration.get(key) ?? NOTHING)
-    .reduce(both, byJob.get(job.name) ?? NOTHING);
-}
+    .reduce(both, byJob.get(result.job.name) ?? NOTHING);

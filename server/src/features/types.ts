@@ -19,11 +19,14 @@ import type { JobInShop } from "../core/totals/shop-plans.ts";
 import type { JobTotals } from "../core/totals/types.ts";
 import type { Bench } from "../views/bench/model.ts";
 import type { FileEdit, FileFinding, FileFix, FileSpan } from "../views/places/file-finding.ts";
+import type { Section } from "../views/section/model.ts";
 import type { Sheet } from "../views/sheet/model.ts";
 
 export interface HoverInfo {
   readonly span: Span;
   readonly markdown: string;
+  /** Of the surface, or as the layer leaves it on the first surface that it comes to; for a picture. */
+  readonly section?: Section;
 }
 
 export type SymbolKind =

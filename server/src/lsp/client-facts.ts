@@ -62,6 +62,8 @@ export interface ClientFacts {
   readonly showsReports: boolean;
   /** Wants all findings of a line at one place (see `line-marks.ts`). */
   readonly marksLines: boolean;
+  /** Draws pictures in hovers, and folds away what is in `details`. */
+  readonly hoverHtml: boolean;
   /** The folders that are open at first. */
   readonly openFolders: readonly string[];
   /** The person trusts them. A client that does not say so is not trusted. */
@@ -77,6 +79,7 @@ const INITIALIZATION_OPTIONS: {
   commands: z.array(z.string()),
   reports: z.boolean(),
   marksLines: z.boolean(),
+  hoverHtml: z.boolean(),
   trusted: z.boolean(),
 };
 
@@ -146,6 +149,7 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
     commands: new Set(option("commands")),
     showsReports: option("reports") === true,
     marksLines: option("marksLines") === true,
+    hoverHtml: option("hoverHtml") === true,
     openFolders: openFoldersOf(params),
     isTrusted: option("trusted") === true,
   };

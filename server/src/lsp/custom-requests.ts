@@ -23,6 +23,8 @@ export interface InitializationOptions {
   readonly reports?: boolean;
   /** All findings of a line are to stand at the words of the gravest, so that the line has one mark. */
   readonly marksLines?: boolean;
+  /** It draws pictures in hovers, and folds away what is in `details`, which is HTML in Markdown. */
+  readonly hoverHtml?: boolean;
   /** The person trusts the open folders. Not said means that they do not. */
   readonly trusted?: boolean;
   /** A URI such that `/RULE.md` behind it is the page of a rule, for a server that lies beside no pages. */

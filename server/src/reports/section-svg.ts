@@ -47,6 +47,19 @@ const thicknessUm = (coats: readonly SectionCoat[]): number =>
 
 export const sectionSvg = (section: Section, look: SectionLook): string => sectionDrawing(section, look).svg;
 
+/** How tall the new films are at most in a small picture, px. */
+const SMALL = 90;
+
+/** A small drawing without labels as the address of a picture, which stands by itself: on a light ground of its own. */
+export function sectionPicture(section: Section): string {
+  const scale = (sectionScale([section]) * SMALL) / TALLEST;
+  const svg = sectionSvg(section, { width: BARE_WIDTH, scale, isBare: true }).replace(
+    "<svg ",
+    '<svg xmlns="http://www.w3.org/2000/svg" style="background:#f7f4ee;color:#222222;font-family:sans-serif" ',
+  );
+  return `data:image/svg+xml;base64,${btoa(String.fromCharCode(...new TextEncoder().encode(svg)))}`;
+}
+
 /** A drawing, and where its parts stand in it, for whoever lays something over it. All in px of the drawing. */
 export interface SectionDrawing {
   readonly svg: string;

@@ -7,6 +7,7 @@
 import type { Material } from "../core/model/model.ts";
 import { isBeingPlanned } from "../core/schedule/being-planned.ts";
 import type { OpenAction } from "../core/surface/actions.ts";
+import { hasWork } from "../core/surface/has-work.ts";
 import type { SurfaceRun } from "../core/surface/run.ts";
 import type { JobResult, MaterialNeed } from "../core/totals/job-totals.ts";
 
@@ -53,6 +54,22 @@ export function materialGaps(need: MaterialNeed): readonly string[] {
 }
 
 function reasons(result: JobResult, field: GapField): readonly string[] {
+  const idle = field === "area_m2" ? [] : workGaps(result);
+  return idle.length > 0 ? idle : reasonsAtWork(result, field);
+}
+
+/** Why there is nothing to do; empty where there is something. */
+function workGaps({ job, runs }: JobResult): readonly string[] {
+  if (hasWork(runs)) return [];
+  if (job.pieces.length === 0) return ["no `piece`"];
+  if (job.applies.length === 0) return ["no `apply`"];
+  if (runs.length === 0) return ["no surface that an `apply` leads to"];
+  if (runs.some(({ applied }) => applied.length > 0)) return ["nothing to do in its recipes"];
+  const names = job.applies.flatMap(({ syntax }) => syntax.call?.name.text ?? []);
+  return names.length === 0 ? ["no recipe"] : [...new Set(names)].map((name) => `no recipe \`${name}\``);
+}
+
+function reasonsAtWork(result: JobResult, field: GapField): readonly string[] {
   switch (field) {
     case "area_m2":
     case "hands_on_h":
@@ -113,6 +130,7 @@ export const BEING_PLANNED_TEXT = "being planned";
 /** Whether a figure is only not known yet. */
 export const awaitsPlan = ({ schedule, totals, runs }: JobResult, field: GapField): boolean =>
   isBeingPlanned(schedule) &&
+  hasWork(runs) &&
   (PLAN_FIELDS.has(field) ||
     // How often is set up.
     (LABOUR_FIELDS.has(field) && totals[field] === null && runs.flatMap(areaGap).length === 0));

@@ -18,6 +18,7 @@ import type { Planner } from "../schedule/plan-cache.ts";
 import { planKey } from "../schedule/plan-key.ts";
 import type { ShopPlans } from "../schedule/shop/plan-shop.ts";
 import type { Schedule, ScheduleInput } from "../schedule/types.ts";
+import { hasWork } from "../surface/has-work.ts";
 import type { Runner, SurfaceRun } from "../surface/run.ts";
 import { litresForLater } from "./earned.ts";
 import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
@@ -307,9 +308,10 @@ function totalJob(
     ...(stock ?? []),
     ...needs.map((need) => [need.material, litresForLater(need)] as const),
   ]);
-  const open = hasUnknownMaterial(runs);
+  // Nothing to do is nothing worked out, and not work that takes no time and costs nothing.
+  const open = hasUnknownMaterial(runs) || !hasWork(runs);
   const hours = begun ? recordedHours(runs) : undefined;
-  const handsOn = hoursAreKnown(runs) ? (hours?.all ?? handsOnHours(runs)) : null;
+  const handsOn = hoursAreKnown(runs) && hasWork(runs) ? (hours?.all ?? handsOnHours(runs)) : null;
   const surfaces = runs.map(surfaceTotals);
   const prices = pricesOf(job, scope, stock !== undefined || job.after !== undefined);
   const totals: UnplannedTotals = {

@@ -10,6 +10,7 @@ import type { ProgramDeclaration, Scope } from "../../core/model/program.ts";
 import type { FileId, Place } from "../../core/place.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { unitsFor } from "../../core/units-told.ts";
+import type { FileFinding } from "../../views/places/file-finding.ts";
 
 export interface HoverContext {
   readonly checker: Checker;
@@ -19,6 +20,8 @@ export interface HoverContext {
   readonly location: Location;
   /** The name under the cursor, with the part it plays. */
   readonly use?: NameUse;
+  /** The findings of a file where they have been worked out: a hover waits for none. */
+  readonly findingsAtHand: (file: FileId) => readonly FileFinding[] | undefined;
 }
 
 /** Figures as they are told in the file at the cursor. Workings stay in the units that they are worked out in. */

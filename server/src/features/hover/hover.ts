@@ -15,11 +15,17 @@ import type { HoverContext } from "./context.ts";
 import { keywordCard } from "./keyword-card.ts";
 import { quantityCard } from "./quantity-card.ts";
 import { referenceCard } from "./reference-card.ts";
+import { sectionHere } from "./section-here.ts";
 import { useCard } from "./use-card.ts";
 import { vocabularyCard } from "./vocabulary-card.ts";
 import { isWork, workCard } from "./work-card.ts";
 
-export function hoverAt(checker: Checker, file: FileId, offset: number): HoverInfo | undefined {
+export function hoverAt(
+  checker: Checker,
+  file: FileId,
+  offset: number,
+  findingsAtHand: HoverContext["findingsAtHand"],
+): HoverInfo | undefined {
   const found = checker.program.files.get(file);
   const location = found && locate(found.tree, offset);
   const declaration = location?.declaration && found?.byKey.get(location.declaration.key);
@@ -32,13 +38,16 @@ export function hoverAt(checker: Checker, file: FileId, offset: number): HoverIn
     scope: checker.scope(file),
     declaration,
     location,
+    findingsAtHand,
     ...(use ? { use } : {}),
   };
   const said = (use && nameHover(ctx, use)) ?? nodeHover(ctx);
+  const section = said && sectionHere(ctx);
   return (
     said && {
       span: absoluteSpan(declaration.tree, said.span),
       markdown: `${said.markdown}${leftText(left())}`,
+      ...(section ? { section } : {}),
     }
   );
 }

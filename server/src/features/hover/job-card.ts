@@ -1,10 +1,12 @@
 /** The card of a job: what it takes and costs, when it is done, and what is missing to work out the rest. */
 
+import { SEVERITIES, type Severity } from "../../core/findings.ts";
 import { cansText, exactArea, gramsText, gramsThatAddUp, moneyText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber, formatWork } from "../../core/measure/format-amount.ts";
 import type { ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { Job } from "../../core/model/model.ts";
 import { sentence } from "../../core/sentence.ts";
+import { hasWork } from "../../core/surface/has-work.ts";
 import { earnedPerHour } from "../../core/totals/earned.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { type PieceCost, pieceCosts, usedMaterialCost } from "../../core/totals/piece-costs.ts";
@@ -20,12 +22,14 @@ import {
   gapsOf,
   materialGaps,
 } from "../../views/missing-inputs.ts";
-import { jobDates } from "../../views/schedule/job-dates.ts";
+import { type JobDate, jobDates } from "../../views/schedule/job-dates.ts";
 import { needSums } from "../../views/sums/need-sums.ts";
 import { cureSum, elapsedSum, handsOnSum } from "../../views/sums/time-sums.ts";
 import { usedText } from "../../views/sums/used-worth.ts";
+import { findingsOfJob } from "../job-findings.ts";
 import { bullets, code, docText, heading, nested, paragraphs } from "../markdown.ts";
 import { figuresHere, type HoverContext } from "./context.ts";
+import { SUMS_TITLE } from "./sums-title.ts";
 
 export function jobCard(ctx: HoverContext, job: Job): string {
   const result = ctx.checker.job(job);
@@ -36,29 +40,77 @@ export function jobCard(ctx: HoverContext, job: Job): string {
     heading(job.name, job.title, "a job"),
     docText(job.docs),
     // A hover shows a dozen lines before it must be scrolled, so what a reader asks first comes first.
-    bullets([
-      ...dateLines(result),
-      figure(result, "total_cost", "cost", money),
-      figure(result, "saving", "saving", money),
-      figure(result, "hands_on_h", "hands-on", (hours) => `${formatWork(hours)}: ${handsOnSum(result)}`),
-      withSum(figure(result, "elapsed_h", "elapsed", formatDuration), elapsedSum(result)),
-      figure(result, "area_m2", "area", (area) => `${say.area(area)}${areaSum(result)}`),
-      ...distinctNames(result.needs.map(({ material }) => material)).map((name, index) => {
-        const need = result.needs[index]!;
-        return nested(needText(result, need, name, say), [needSums(need).join("; ")]);
-      }),
-      withSum(figure(result, "voc_g", "VOC", gramsText), vocSums(result)),
-      peakLine(result),
-      worstText(result),
-      awaitedAir(result),
-    ]),
-    labourWorking(result),
-    costWorking(result),
-    savingWorking(ctx, result),
-    usedWorking(result),
-    pieceWorkings(result),
+    bullets(facts(ctx, result, money)),
+    ...(hasWork(result.runs) ? [SUMS_TITLE, ...allFigures(ctx, result, money, say)] : []),
   );
 }
+
+/** Hands off, full use, cost and what is still wrong; of a job without work what is missing. */
+function facts(ctx: HoverContext, result: JobResult, money: (amount: number) => string): readonly string[] {
+  const found = findingsFact(ctx, result);
+  if (!hasWork(result.runs))
+    return [`could not be calculated: ${gapsOf(result, "elapsed_h").join(", ")}`, found];
+  const [lastWork, , fullUse] = jobDates(result);
+  return [
+    `last work ${dateFact(lastWork!)}`,
+    `full use ${dateFact(fullUse!)}`,
+    figure(result, "total_cost", "cost", money),
+    found,
+  ];
+}
+
+const dateFact = ({ at, text, reason }: JobDate): string =>
+  at === undefined && reason !== "" ? `${text}, ${reason}` : text;
+
+function findingsFact({ checker, findingsAtHand }: HoverContext, result: JobResult): string {
+  const file = checker.program.files.get(result.job.file);
+  const findings = findingsAtHand(result.job.file);
+  if (file === undefined || findings === undefined) return "findings: not yet known";
+  const own = findingsOfJob(file.declarations, findings, result);
+  if (own.length === 0) return "no findings, which does not mean safe";
+  const counts = SEVERITIES.flatMap((severity) => {
+    const count = own.filter((finding) => finding.severity === severity).length;
+    const [one, several] = LEVELS[severity];
+    return count === 0 ? [] : [`${count} ${count === 1 ? one : several}`];
+  });
+  return `findings: ${counts.join(", ")}`;
+}
+
+const LEVELS: Readonly<Record<Severity, readonly [one: string, several: string]>> = {
+  error: ["error", "errors"],
+  warning: ["warning", "warnings"],
+  information: ["information", "information"],
+  hint: ["hint", "hints"],
+};
+
+const allFigures = (
+  ctx: HoverContext,
+  result: JobResult,
+  money: (amount: number) => string,
+  say: ShownFigures,
+): readonly string[] => [
+  bullets([
+    ...dateLines(result),
+    figure(result, "total_cost", "cost", money),
+    figure(result, "saving", "saving", money),
+    figure(result, "hands_on_h", "hands-on", (hours) => `${formatWork(hours)}: ${handsOnSum(result)}`),
+    withSum(figure(result, "elapsed_h", "elapsed", formatDuration), elapsedSum(result)),
+    figure(result, "area_m2", "area", (area) => `${say.area(area)}${areaSum(result)}`),
+    ...distinctNames(result.needs.map(({ material }) => material)).map((name, index) => {
+      const need = result.needs[index]!;
+      return nested(needText(result, need, name, say), [needSums(need).join("; ")]);
+    }),
+    withSum(figure(result, "voc_g", "VOC", gramsText), vocSums(result)),
+    peakLine(result),
+    worstText(result),
+    awaitedAir(result),
+  ]),
+  labourWorking(result),
+  costWorking(result),
+  savingWorking(ctx, result),
+  usedWorking(result),
+  pieceWorkings(result),
+];
 
 const withSum = (figureText: string, sum: string | undefined): string =>
   sum ? `${figureText}: ${sum}` : figureText;

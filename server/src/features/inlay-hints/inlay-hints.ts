@@ -112,16 +112,25 @@ function recipeHints(
   const dates = isInJob ? own : assumed();
   const say = figuresIn(unitsFor(checker, file));
   const amounts = isInJob ? own : reach(elsewhere()) ? elsewhere() : dates;
-  return statements.flatMap((statement): readonly InlayHintInfo[] => {
+  const told = statements.flatMap((statement) => {
     const parts = kinds.flatMap((kind): readonly InlayHintPart[] => {
       const runs = runsFor(kind === "elapsed" ? dates : amounts, statement);
       const hint = runs.length > 0 ? hintOf(kind, statement, runs, say) : undefined;
       return hint ? [{ kind, ...hint }] : [];
     });
-    if (parts.length === 0) return [];
-    return [{ offset: absoluteOffset(tree, contentEnd(tokens, statement.span.end)), parts: fitting(parts) }];
+    return parts.length === 0 ? [] : [{ statement, parts }];
+  });
+  return told.flatMap(({ statement, parts }, index): readonly InlayHintInfo[] => {
+    const above = told[index - 1]?.parts ?? [];
+    const fresh = parts.filter((part) => !isRepeated(part, above));
+    if (fresh.length === 0) return [];
+    return [{ offset: absoluteOffset(tree, contentEnd(tokens, statement.span.end)), parts: fitting(fresh) }];
   });
 }
+
+/** Litres are those of their line; of a time or a wait the line above has said it. */
+const isRepeated = ({ kind, text }: InlayHintPart, above: readonly InlayHintPart[]): boolean =>
+  kind !== "litres" && above.some((each) => each.kind === kind && each.text === text);
 
 /** Without the last parts where all of them cannot be shown: the turn of a line is in the tooltip of the others, too. */
 function fitting(parts: readonly InlayHintPart[]): readonly InlayHintPart[] {

@@ -29,20 +29,29 @@ export function waitHint(wait: WaitStatement, runs: readonly LineRun[]): HintTex
   const several = new Set(all.map(({ hours }) => toldText(hours))).size > 1;
   const duration = `${several ? "up to " : ""}${toldText(longest.hours)}`;
   const isCold = all.some(({ isTooCold, short }) => isTooCold && (wait.until || short !== "no"));
+  const short = (["yes", "slightly"] as const).find((how) => all.some((each) => each.short === how)) ?? "no";
+  if (!isCold && short === "no" && longest.stage !== "cured" && statesAlready(duration, runs))
+    return undefined;
   return {
     // The rules say then that it may never dry through; hours beside it would be a second answer.
     text: isCold
-      ? "too cold here to dry in any wait"
+      ? `${WARNING} too cold here to dry in any wait`
       : wait.until
         ? duration
-        : statedText(
-            longest,
-            duration,
-            (["yes", "slightly"] as const).find((how) => all.some(({ short }) => short === how)) ?? "no",
-          ),
+        : statedText(longest, duration, short),
     markdown: bullets([...new Set(firstFew(runs, waitRunText))]),
   };
 }
+
+/** Hints have one colour for all, so what is amiss begins with a sign. */
+const WARNING = "⚠";
+
+/** What is needed is what the line says, which needs no saying again. */
+const statesAlready = (duration: string, runs: readonly LineRun[]): boolean =>
+  runs.every(({ times: [first] }) => {
+    const action = first?.action;
+    return action?.op === "wait" && action.hours !== undefined && exactDuration(action.hours) === duration;
+  });
 
 /** A needed time as findings tell it. */
 const toldText = (hours: number): string => exactDuration(roundedUpHours(hours));
@@ -51,7 +60,11 @@ const toldText = (hours: number): string => exactDuration(roundedUpHours(hours))
 const statedText = ({ stage }: Needed, duration: string, short: Needed["short"]): string =>
   `${NEEDS[short]} ${duration}${stage === "cured" ? " to cure" : ""}`;
 
-const NEEDS = { yes: "too short, needs", slightly: "slightly short, needs", no: "needs" } as const;
+const NEEDS = {
+  yes: `${WARNING} too short, needs`,
+  slightly: `${WARNING} slightly short, needs`,
+  no: "needs",
+} as const;
 
 function neededOn(wait: WaitStatement, line: LineRun): Needed | undefined {
   const { action, before, index } = line.times[0]!;
