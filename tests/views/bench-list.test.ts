@@ -46,13 +46,61 @@ test("of two pieces that dry one after the other the line says which is free whe
         .replace("board x 2", `board x ${count}`),
     );
     const html = sheetsHtml([sheetDocument(sheet, "test.finish", () => "")]);
-    return /<span class="then">(<span>.*?)<\/span><span class="may">/u
-      .exec(html)![1]!
-      .replaceAll(/<[^>]*>/gu, "");
+    return thenIn(html);
   };
-  // Both are sanded from 09:00 to 09:20 and coated from 09:20 and 09:30 for 10 min each; dry 2 h later.
-  expect(timed(2)).toBe("piece 1 11:30, piece 2 11:40");
-  expect(timed(3)).toMatch(/^first piece \d\d:\d\d, last piece \d\d:\d\d$/u);
+  // Both are sanded from 09:00 to 09:20 and coated from 09:20 and 09:30 for 10 min each; dry 2 h later. Before the next coat
+  // nothing is sanded, so it has to be on within the label's 24 h, counted from 09:20.
+  expect(timed(2)).toBe("piece 1 11:30, 2 11:40 2 h after it is on next coat by Tue 9 Mar 09:20, or sand");
+  expect(timed(3)).toMatch(/^first \d\d:\d\d, last \d\d:\d\d 2 h after it is on next coat by /u);
+});
+
+/** The first wait of a sheet as it is read on paper. */
+const thenIn = (html: string): string =>
+  /<span class="then">(<span>.*?)<\/span><span class="may">/u
+    .exec(html)![1]!
+    .replaceAll(/<[^>]*>/gu, "")
+    .replaceAll("\u00a0", " ");
+
+test("without dates the line says how long a coat is left alone, and within which time the next goes on", () => {
+  const html = sheetsHtml([
+    sheetDocument(only(text("in mill").replace("11 C", "21 C")), "test.finish", () => ""),
+  ]);
+  expect(thenIn(html)).toBe("2 h after it is on next coat within 1 day, or sand");
+});
+
+test("a stripper whose label alone knows its time has room on paper for it", () => {
+  const stripped = text("in mill").replace(
+    "step   sand 150, takes 10 min",
+    "step   strip with paint_stripper",
+  );
+  expect(thenIn(sheetsHtml([sheetDocument(only(stripped), "test.finish", () => "")]))).toBe(
+    "__:__ by its label",
+  );
+});
+
+test("steps of several surfaces have letters before their numbers, wherever they are named", () => {
+  const two = text("in mill\n  start 2027-03-08 09:00")
+    .replace(
+      "  surface   face {",
+      "  surface   back {\n    shape area 1 m2\n    wood  beech\n  }\n  surface   face {",
+    )
+    .replace("apply work to face", "apply work to face, back");
+  const html = sheetsHtml([sheetDocument(only(two), "test.finish", () => "")]);
+  const numbers = [...html.matchAll(/<span class="no">([^<]*)<\/span>/gu)].map(([, number]) => number!);
+  expect(numbers.flatMap((number) => number.split(", ")).toSorted()).toEqual([
+    "A1",
+    "A2",
+    "A3",
+    "B1",
+    "B2",
+    "B3",
+  ]);
+  // In the order of the piece.
+  expect(html).toContain("<b>A: Back</b>");
+  expect(html).toMatch(/Face, steps? B1/u);
+  // One surface alone needs none.
+  const alone = sheetsHtml([sheetDocument(only(text("in mill")), "test.finish", () => "")]);
+  expect(alone).toContain('<span class="no">1</span>');
 });
 
 test("without dates the steps stand by surface, with all pieces on a line", () => {

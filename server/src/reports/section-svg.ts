@@ -29,6 +29,8 @@ export interface SectionLook {
   readonly scale: number;
   /** How litres are told. */
   readonly litres?: (litres: number) => string;
+  /** Of the surface, before the numbers of its steps. */
+  readonly letter?: string;
   /** The drawing alone, for where a list beside it says what it shows; `width` is then that of the drawing. */
   readonly isBare?: boolean;
 }
@@ -76,7 +78,7 @@ export interface SectionDrawing {
 
 export function sectionDrawing(
   section: Section,
-  { width: wide, scale, litres = litresText, isBare = false }: SectionLook,
+  { width: wide, scale, litres = litresText, letter = "", isBare = false }: SectionLook,
 ): SectionDrawing {
   const width = isBare ? BARE_WIDTH : wide;
   const { soaked, films } = parted(section);
@@ -88,7 +90,7 @@ export function sectionDrawing(
   );
   const labels = isBare ? [] : placed(rows, drawn);
   const top = Math.max(stack, -(labels.at(-1)?.y ?? 0) + LABEL / 2) + 16;
-  const below = belowZero(section, soaked, width, litres, isBare);
+  const below = belowZero(section, soaked, { width, litres, letter, isBare });
   const height = top + below.height + 4;
   const parts = [
     axis(stack, scale, films),
@@ -312,22 +314,20 @@ const cut = (text: string, most: number): string => {
 export const oldText = ({ title, count }: OldCoats): string =>
   count === 1 ? title : `${title}, ${count} coats`;
 
-/** `off in step 3` */
-export const keptText = ({ isKept, isAbraded, removedBy }: OldCoats): string =>
+/** `off in step 3`; `off in step A3` where its surface has a letter. */
+export const keptText = ({ isKept, isAbraded, removedBy }: OldCoats, letter = ""): string =>
   isKept
     ? isAbraded
       ? "stays, abraded"
       : "stays"
     : removedBy === undefined
       ? "comes off"
-      : `off in step ${removedBy}`;
+      : `off in step ${letter}${removedBy}`;
 
 function belowZero(
   section: Section,
   soaked: readonly SectionCoat[],
-  width: number,
-  litres: (litres: number) => string,
-  isBare: boolean,
+  { width, litres, letter, isBare }: Required<Omit<SectionLook, "scale">>,
 ): { readonly svg: string; readonly height: number; readonly face: number } {
   const { wood, old } = section;
   const x = AXIS + BLOCK + GAP;
@@ -347,7 +347,7 @@ function belowZero(
     say(name, each.litres === undefined ? "no film" : `${litres(each.litres)}, no film`, true);
   }
   for (const each of old.toReversed()) {
-    say(oldText(each), keptText(each));
+    say(oldText(each), keptText(each, letter));
     if (!each.isKept) continue;
     parts.push(
       `<rect x="${AXIS}" y="${y}" width="${BLOCK}" height="${OLD}" fill="${each.fill}" stroke="#3a3a3a"/>`,

@@ -322,16 +322,12 @@ function materials({ kind, materials: list, paper, sparePercent }: Sheet): reado
   const inJob = kind === "job";
   const table: Table = {
     kind: "table",
-    caption: inJob ? `What to have ready, with ${percentText(sparePercent)} spare` : "What to have ready",
+    caption: inJob ? `What to have ready. ${spareText(sparePercent)}` : "What to have ready",
     columns: [
       { title: "Material" },
-      { title: "Kind" },
+      { title: "What it is" },
       ...(inJob
-        ? [
-            { title: "Takes", form: "figure" } as const,
-            { title: "On hand", form: "figure" } as const,
-            { title: "Cans to open", form: "short" } as const,
-          ]
+        ? AMOUNT_TITLES.map((title, i) => ({ title, form: i < 2 ? "figure" : "short" }) as const)
         : []),
     ],
     groups: list.map((material) => ({
@@ -356,6 +352,14 @@ function materials({ kind, materials: list, paper, sparePercent }: Sheet): reado
       : [paragraph([...strong("Abrasive paper"), ...plain(`, an estimate by common practice: ${sheets}.`)])]),
   ];
 }
+
+/** Litres of the job, litres that are there, and cans for the rest. */
+export const AMOUNT_TITLES = ["You need", "You have", "New cans"] as const;
+
+export const spareText = (percent: number): string =>
+  percent === 0
+    ? "Nothing is added to the amounts, so measure well."
+    : `${percentText(percent)} more than the work takes is in the amounts, so that it does not run out.`;
 
 const materialKind = ({ sort, name }: SheetMaterial): Inline => [
   ...plain(sort),

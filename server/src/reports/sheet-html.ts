@@ -13,11 +13,20 @@ import { docBlocks, type Inline } from "../escape/prose.ts";
 import type { BenchRow, Docs, Sheet } from "../views/sheet/model.ts";
 import { inlineLines } from "./inline-lines.ts";
 import { sectionScale, sectionSvg } from "./section-svg.ts";
-import { type Box, cautions, handedOnFindings, SERVICE_TITLE, type SheetDocument } from "./sheet-document.ts";
+import {
+  AMOUNT_TITLES,
+  type Box,
+  cautions,
+  handedOnFindings,
+  SERVICE_TITLE,
+  type SheetDocument,
+  spareText,
+} from "./sheet-document.ts";
 import { docBlockHtml, html, inline, type PictureOf } from "./sheet-html-text.ts";
 import { benchHtml } from "./sheet-rows.ts";
 import { SHEET_SCRIPT, SHEET_SCRIPT_HASH } from "./sheet-script.generated.ts";
 import { SHEET_STYLE } from "./sheet-style.ts";
+import { surfaceLetters } from "./surface-letters.ts";
 
 /** What was read of the pictures that the texts of a file name. */
 export type PicturesOf = (file: FileId) => PictureOf;
@@ -57,6 +66,7 @@ function contents(documents: readonly SheetDocument[]): string {
 
 function article(document: SheetDocument, index: number, pictures: PicturesOf): string {
   const { sheet } = document;
+  const letters = surfaceLetters(sheet.procedures.map(({ title }) => title));
   const id = `sheet-${index + 1}`;
   const part = (name: string, title: string, content: readonly string[]): readonly string[] =>
     content.length === 0
@@ -88,11 +98,11 @@ function article(document: SheetDocument, index: number, pictures: PicturesOf): 
     ...safety(sheet),
     "</details>",
     "</section>",
-    ...part("cuts", "What goes on", cuts(sheet)),
-    ...part("days", "Days", days(sheet)),
-    ...part("ready", "To have ready", ready(sheet)),
+    ...part("cuts", "What goes on", cuts(sheet, letters)),
+    ...part("days", "Days", days(sheet, letters)),
+    ...part("ready", "What to have ready", ready(sheet)),
     ...part("work", "Steps", [
-      benchHtml(sheet.bench, { id, findings: sheet.findings, say: figuresIn(sheet.units) }),
+      benchHtml(sheet.bench, { id, findings: sheet.findings, say: figuresIn(sheet.units), letters }),
     ]),
     ...notes(id, sheet, pictures),
     ...part("service", SERVICE_TITLE, service(document)),
@@ -191,7 +201,7 @@ function safety(sheet: Sheet): readonly string[] {
   return [...(items.length > 0 ? [listHtml("ul", items)] : []), `<p class="defer">${html(DEFER)}</p>`];
 }
 
-function cuts({ surfaces, units }: Sheet): readonly string[] {
+function cuts({ surfaces, units }: Sheet, letters: ReadonlyMap<string, string>): readonly string[] {
   if (surfaces.length === 0) return [];
   const scale = sectionScale(surfaces.map(({ section }) => section));
   const figures = surfaces.map(({ title, area, wear, film, section }) => {
@@ -200,13 +210,14 @@ function cuts({ surfaces, units }: Sheet): readonly string[] {
       ...(wear ? [`${wear} wear`] : []),
       `film ${film}`,
     ];
-    return `<figure><figcaption><b>${html(title)}</b> ${html(more.join(", "))}</figcaption>\n${sectionSvg(section, { width: 400, scale, litres: figuresIn(units).litres })}</figure>`;
+    const letter = letters.get(title) ?? "";
+    return `<figure><figcaption><b>${html(letter === "" ? title : `${letter}: ${title}`)}</b> ${html(more.join(", "))}</figcaption>\n${sectionSvg(section, { width: 400, scale, letter, litres: figuresIn(units).litres })}</figure>`;
   });
   return ['<div class="sections">', ...figures, "</div>"];
 }
 
 /** A line a day: from when to when, and the steps of each surface. */
-function days({ bench }: Sheet): readonly string[] {
+function days({ bench }: Sheet, letters: ReadonlyMap<string, string>): readonly string[] {
   const rows = bench.groups.flatMap(({ date, rows: list }) => {
     const start = list[0]?.startAt;
     if (date === undefined || start === undefined) return [];
@@ -215,7 +226,7 @@ function days({ bench }: Sheet): readonly string[] {
       .toSorted()
       .at(-1)!;
     return [
-      `<tbody><tr><th scope="row">${html(shortDayText(date))}</th><td>${timeText(start)} to ${end.slice(0, 10) === date ? timeText(end) : "the next day"}</td><td>${html(stepsOfDay(list))}</td></tr></tbody>`,
+      `<tbody><tr><th scope="row">${html(shortDayText(date))}</th><td>${timeText(start)} to ${end.slice(0, 10) === date ? timeText(end) : "the next day"}</td><td>${html(stepsOfDay(list, letters))}</td></tr></tbody>`,
     ];
   });
   if (rows.length === 0) return [];
@@ -226,15 +237,16 @@ function days({ bench }: Sheet): readonly string[] {
   ];
 }
 
-/** `Top, steps 1 to 4; Base, step 1` */
-function stepsOfDay(rows: readonly BenchRow[]): string {
+/** `Top, steps A1 to A4; Base, step B1` */
+function stepsOfDay(rows: readonly BenchRow[], letters: ReadonlyMap<string, string>): string {
   const numbers = new Map<string, number[]>();
   for (const { surface, number } of rows.flatMap(({ steps }) => steps))
     numbers.set(surface, [...(numbers.get(surface) ?? []), number]);
   return [...numbers]
     .map(([surface, list]) => {
       const [first, last] = [Math.min(...list), Math.max(...list)];
-      const steps = first === last ? `step ${first}` : `steps ${first} to ${last}`;
+      const letter = letters.get(surface) ?? "";
+      const steps = first === last ? `step ${letter}${first}` : `steps ${letter}${first} to ${letter}${last}`;
       return surface === "" ? steps : `${surface}, ${steps}`;
     })
     .join("; ");
@@ -248,14 +260,14 @@ function ready({ kind, materials, paper, sparePercent }: Sheet): readonly string
     ({ title, sort, takes, onHand, open }) =>
       `<tbody><tr><th scope="row">${html(title)}</th><td>${html(sort)}</td>${isJob ? `<td class="figure">${html(takes)}</td><td class="figure">${html(onHand)}</td><td>${html(open)}</td>` : ""}${box(title)}</tr></tbody>`,
   );
-  const heads = ["Material", "Kind", ...(isJob ? ["Takes", "On hand", "Cans to open"] : []), "Ready"];
+  const heads = ["Material", "What it is", ...(isJob ? AMOUNT_TITLES : []), "Ready"];
   const sheets = paper.map(({ name, text }) => `${name} ${text}`).join("; ");
   return [
     ...(rows.length === 0
       ? []
       : [
           '<div class="table"><table>',
-          `<caption>${isJob ? `With ${html(`${sparePercent} %`)} spare` : "Materials"}</caption>`,
+          `<caption>${isJob ? html(spareText(sparePercent)) : "Materials"}</caption>`,
           `<thead><tr>${heads.map((head) => `<th scope="col">${head}</th>`).join("")}</tr></thead>`,
           ...rows,
           "</table></div>",

@@ -18,6 +18,8 @@ interface OfSheet {
   readonly id: string;
   readonly findings: readonly SheetFinding[];
   readonly say: ShownFigures;
+  /** See `surface-letters.ts`. */
+  readonly letters: ReadonlyMap<string, string>;
 }
 
 export function benchHtml(bench: BenchList, sheet: OfSheet): string {
@@ -25,7 +27,7 @@ export function benchHtml(bench: BenchList, sheet: OfSheet): string {
   const boxes = Math.max(1, ...rows.map(({ pieces }) => pieces.length));
   return [
     `<div class="bench boxes-${boxes} where-${whereWidth(rows)}">`,
-    '<p class="row heads" aria-hidden="true"><span>from</span><span>step</span><span>of</span><span>done</span><span>what</span><span>on at</span><span>don’t touch until</span></p>',
+    '<p class="row heads" aria-hidden="true"><span>from</span><span>step</span><span>of</span><span>done</span><span>what</span><span>put on</span><span>don’t touch until</span></p>',
     ...bench.groups.map((group, i) => groupHtml(group, sheet, i)),
     "</div>",
   ].join("\n");
@@ -86,7 +88,7 @@ function rowHtml(row: BenchRow, sheet: OfSheet): string {
   return [
     `<li class="row ${op}" ${data.join(" ")}>`,
     `<span class="time">${startAt ? timeText(startAt) : ""}</span>`,
-    `<span class="no">${stepNumbers(row)}</span>`,
+    `<span class="no">${html(stepNumbers(row, sheet.letters))}</span>`,
     `<span class="where">${html(placesText(row.places))}</span>`,
     `<span class="ticks">${ticksHtml(row)}</span>`,
     `<span class="what">${whatHtml(row, sheet)}</span>`,
@@ -113,9 +115,9 @@ function checksOf(
   });
 }
 
-/** `4`; `4, 3` where it is another number on another surface. */
-const stepNumbers = ({ steps }: BenchRow): string =>
-  [...new Set(steps.map(({ number }) => number))].join(", ");
+/** `4`; `A4, B3` where there are several surfaces. */
+const stepNumbers = ({ steps }: BenchRow, letters: ReadonlyMap<string, string>): string =>
+  [...new Set(steps.map(({ surface, number }) => `${letters.get(surface) ?? ""}${number}`))].join(", ");
 
 /** `Reading table 1, 2: top`; `Chair 1 to 6: seat, back`; `Top` where there is a single piece. */
 function placesText(places: readonly BenchPlace[], between = ", "): string {
@@ -198,44 +200,71 @@ function useText({ light, full }: BenchRow): readonly string[] {
     return [
       use.at === undefined
         ? `${name} use ${exactDuration(roundedUpHours(use.hours))} later`
-        : `${name} use from ${shortMomentText(use.at)}`,
+        : `${name} use ${shortMomentText(use.at)}`,
     ];
   };
-  const both = [...from("light", light), ...from("full", full)].join("; ");
-  return both === "" ? [] : [`Last coat here: ${both}.`];
+  const both = [...from("light", light), ...from("full", full)].join(", ");
+  return both === "" ? [] : [`Last coat: ${both}.`];
 }
 
 const STAGE = { touch: "touch-dry", recoat: "", stackable: "stackable", cured: "" } as const;
 
-function thenHtml({ startAt, then, pieces, strip }: BenchRow): string {
-  if (strip?.takesOff && !then) {
-    if (strip.offFrom) return html(whenText(strip.offFrom, startAt?.slice(0, 10)));
-    return strip.hours === undefined
-      ? "the label’s time"
-      : html(`${exactDuration(roundedUpHours(strip.hours))} later`);
-  }
-  if (!then) return "";
+/** Until when nobody touches it, how long that is for what went on late, and how late the next coat may be; a line each. */
+function thenHtml(row: BenchRow): string {
+  const { then, strip } = row;
+  const lines =
+    strip?.takesOff && !then ? offLines(row) : [...untilLines(row), ...longLines(row), ...latestLines(row)];
+  return lines.map((line) => `<span>${line}</span>`).join(" ");
+}
+
+/** Of what is laid on and taken off. */
+function offLines({ startAt, strip }: BenchRow): readonly string[] {
+  if (strip?.hours === undefined) return ["__:__", "<small>by its label</small>"];
+  const long = `${exactDuration(roundedUpHours(strip.hours))} after it is on`;
+  if (strip.offFrom === undefined) return [html(long)];
+  return [html(whenText(strip.offFrom, startAt?.slice(0, 10))), `<small>${html(long)}</small>`];
+}
+
+function untilLines({ startAt, then, pieces }: BenchRow): readonly string[] {
+  if (!then) return [];
   const stage = then.until ? STAGE[then.until] : "";
-  const more = stage === "" ? "" : `, ${stage}`;
   if (then.at) {
     const day = startAt?.slice(0, 10);
     const free = html(whenText(then.at, day));
     const stageHtml = stage === "" ? "" : `${html(stage)} `;
     // Piece after piece, on the same day: the first is free while the others still are not.
-    if (then.firstAt === undefined || then.firstAt.slice(0, 10) !== day) return `${stageHtml}${free}`;
+    if (then.firstAt === undefined || then.firstAt.slice(0, 10) !== day) return [`${stageHtml}${free}`];
     const first = html(timeText(then.firstAt));
     const other = pieces.length === 2 ? pieces.find((piece) => piece !== then.firstPiece) : undefined;
-    const [one, two] =
-      other === undefined ? ["first piece", "last piece"] : [`piece ${then.firstPiece}`, `piece ${other}`];
-    return `${stageHtml}<span><small>${one}</small> ${first},</span> <span><small>${two}</small> ${free}</span>`;
+    const [one, two] = other === undefined ? ["first", "last"] : [`piece ${then.firstPiece}`, `${other}`];
+    return [`<small>${one}</small> ${first}, <small>${two}</small> ${free}`];
   }
-  if (then.hours === undefined) {
-    if (then.leastHours !== undefined) return html(`${exactDuration(then.leastHours)} later at least`);
-    if (then.until === "cured") return "it has cured, by the label";
-    return html(stage === "" ? "the label's time" : stage);
-  }
-  return html(`${exactDuration(roundedUpHours(then.hours))} later${more}`);
+  if (then.hours !== undefined || then.leastHours !== undefined) return stage === "" ? [] : [html(stage)];
+  if (then.until === "cured") return ["it has cured, by the label"];
+  return [html(stage === "" ? "the label’s time" : stage)];
 }
+
+/** `2 h after it is on`: what counts for what went on at another time than planned. */
+function longLines({ then, op }: BenchRow): readonly string[] {
+  const hours = then?.hours ?? then?.leastHours;
+  if (hours === undefined) return [];
+  const least = then?.hours === undefined ? "at least " : "";
+  const after = op === "layer" ? "after it is on" : "after it";
+  const text = html(`${least}${exactDuration(roundedUpHours(hours))} ${after}`);
+  return [then?.at === undefined ? text : `<small>${text}</small>`];
+}
+
+/** The next coat needs sanding first after that; counted from the beginning, as nobody knows when which piece is done. */
+function latestLines({ then, startAt }: BenchRow): readonly string[] {
+  if (then?.latestHours === undefined) return [];
+  if (startAt === undefined) return [html(`next coat within ${exactDuration(then.latestHours)}, or sand`)];
+  const latest = shortMomentText(
+    new Date(Date.parse(`${startAt}Z`) + then.latestHours * HOUR_MS).toISOString(),
+  );
+  return [html(`next coat by ${latest}, or sand`)];
+}
+
+const HOUR_MS = 3_600_000;
 
 /** The day stands with it where it is another one. */
 const whenText = (at: string, date: string | undefined): string =>

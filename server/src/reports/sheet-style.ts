@@ -212,9 +212,9 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .where-short { --where: 14mm; }
   .where-middle { --where: 23mm; }
   .where-long { --where: 31mm; }
-  .row, .row.heads { display: grid; grid-template-columns: 9.5mm 6mm var(--where) max(8mm, calc(5.7mm * var(--boxes))) minmax(0, 1fr) 7mm 28mm; gap: 0 1mm; align-items: center; min-height: 4.8mm; padding: 0; }
+  .row, .row.heads { display: grid; grid-template-columns: 9.5mm 8mm var(--where) max(8mm, calc(5.7mm * var(--boxes))) minmax(0, 1fr) 8mm 34mm; gap: 0 1mm; align-items: center; min-height: 4.8mm; padding: 0; }
   .row > .time { white-space: nowrap; }
-  .row.heads { min-height: 0; color: var(--soft); border: 0; }
+  .row.heads { min-height: 0; color: var(--soft); border: 0; white-space: nowrap; }
   .row > *, .row > .time, .row > .no, .row > .where, .row > .ticks { grid-column: auto; grid-row: 1; }
   .row .where:empty, .row .then:empty, .row .on { display: block; }
   .row > .may, .row > .no::before { display: none; content: none; }

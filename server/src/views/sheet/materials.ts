@@ -65,7 +65,7 @@ function amounts(
   return {
     takes,
     onHand: there,
-    open: containers.length === 0 ? "enough on hand" : cansToOpen(material, containers),
+    open: containers.length === 0 ? "none, you have enough" : cansToOpen(material, containers),
   };
 }
 

@@ -151,7 +151,7 @@ export interface SheetMaterial {
   /** Litres of the job, spare included. */
   readonly takes: string;
   readonly onHand: string;
-  /** Cans to open. */
+  /** New cans, to be bought or opened. */
   readonly open: string;
   readonly docs: Docs;
   readonly notes: readonly string[];

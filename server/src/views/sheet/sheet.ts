@@ -332,7 +332,7 @@ function jobGaps(result: JobResult): readonly SheetGap[] {
       missing: needs.flatMap((need) => (need.totals.litres === null ? materialGaps(need) : [])),
     },
     {
-      figure: "Cans to open",
+      figure: "New cans",
       missing: needs.flatMap((need) => (need.totals.litres === null ? [] : materialGaps(need))),
     },
   ].filter(({ missing }) => missing.length > 0);
