@@ -11,7 +11,8 @@ import { sheetsMarkdown } from "../../server/src/reports/sheet-markdown.ts";
 import { type SheetFormat, sheetReport } from "../../server/src/reports/sheet-report.ts";
 import { SHEET_COLOURS } from "../../server/src/reports/sheet-style.ts";
 import { SHEET_COLUMNS, sheetsText } from "../../server/src/reports/sheet-text.ts";
-import { SHEET_SCRIPT_FILE, sheetScriptText } from "../../server/tools/write-sheet-script.ts";
+import { SOURCE_COLOURS } from "../../server/src/reports/site/site-style.ts";
+import { PAGE_SCRIPTS, pageScriptText } from "../../server/tools/write-page-scripts.ts";
 import { analyse, lineOf } from "../harness/check-text.ts";
 import { sampleAnalyst, sampleNames } from "../harness/samples.ts";
 import { markdownTokens } from "./markdown.ts";
@@ -109,8 +110,8 @@ recipe clearing(clear: material, coats: number = 2) {
 }
 `;
 
-test("the script of HTML sheets is bundled from its source", async () => {
-  expect(readFileSync(SHEET_SCRIPT_FILE, "utf8")).toBe(await sheetScriptText());
+test.each(PAGE_SCRIPTS)("$constant is bundled from its source", async (script) => {
+  expect(readFileSync(script.file, "utf8")).toBe(await pageScriptText(script));
 });
 
 describe("a sheet as a whole", () => {
@@ -239,6 +240,9 @@ test("colours have the contrast that the guidelines ask for, and paper is black 
     for (const ink of Object.values(inks)) expect(contrast(ink, paper)).toBeGreaterThanOrEqual(4.5);
     expect(contrast(rule, paper)).toBeGreaterThanOrEqual(3);
   }
+  for (const look of ["light", "dark"] as const)
+    for (const ink of Object.values(SOURCE_COLOURS[look]))
+      expect(contrast(ink, SHEET_COLOURS[look].paper)).toBeGreaterThanOrEqual(4.5);
   expect(SHEET_COLOURS.light).toMatchObject({ paper: "#ffffff", ink: "#000000" });
 });
 

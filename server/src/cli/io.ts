@@ -48,6 +48,12 @@ export interface CliFiles {
   write(path: string, text: string, isOwn: IsOwn): Promise<WriteOutcome>;
   /** Puts a text in the place of the one that was read, at once and whole, or leaves the file as it is. */
   replace(path: string, read: FileText, text: string): Promise<WriteOutcome>;
+  /** Makes a folder, and those above it, where there are none. */
+  makeFolder(path: string): Promise<WriteOutcome>;
+  /** Takes away a plain file that `isOwn` says may be; else why not, as the end of a sentence that begins with it. */
+  remove(path: string, isOwn: IsOwn): Promise<WriteOutcome>;
+  /** When a file was last written, an ISO date-time in UTC; undefined where that cannot be told. */
+  changedAt(path: string): Promise<string | undefined>;
   /** The path without symbolic links, by which one file is known under all its names. */
   realPath(path: string): Promise<string>;
   /** Everything below a folder that ends in `.finish`, links to files included, linked folders and those that `search` leaves out not. */

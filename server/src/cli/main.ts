@@ -23,6 +23,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<AddCommand>>> = {
   care: async () => (await import("./commands/care.ts")).addCare,
   recipe: async () => (await import("./commands/recipe.ts")).addRecipe,
   find: async () => (await import("./commands/find.ts")).addFind,
+  site: async () => (await import("./commands/site.ts")).addSite,
   shopping: async () => (await import("./commands/shopping.ts")).addShopping,
   compare: async () => (await import("./commands/compare.ts")).addCompare,
   diff: async () => (await import("./commands/diff.ts")).addDiff,

@@ -11,7 +11,7 @@ import { MAX_FILE_BYTES, reasonOf } from "../reading/reasons.ts";
 import type { CliFiles, PathKind, Recipes } from "./io.ts";
 import { codeOf, failureOf, isLink, leadsNowhere, readPlain, readPlainBytes, unread } from "./read-plain.ts";
 import { replaceText } from "./replace-text.ts";
-import { writeOwn } from "./write-own.ts";
+import { makeFolder, removeOwn, writeOwn } from "./write-own.ts";
 
 export const nodeFiles: CliFiles = {
   kind: kindOf,
@@ -19,6 +19,15 @@ export const nodeFiles: CliFiles = {
   readBytes: readPlainBytes,
   write: writeOwn,
   replace: replaceText,
+  makeFolder,
+  remove: removeOwn,
+  async changedAt(path) {
+    try {
+      return (await stat(path)).mtime.toISOString();
+    } catch {
+      return undefined;
+    }
+  },
   async realPath(path) {
     try {
       return await realpath(path);

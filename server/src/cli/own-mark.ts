@@ -20,6 +20,13 @@ const sumOf = (text: string): string =>
 export const withOwnMark = (text: string, format: SheetFormat): string =>
   text + LINES[format](`Made by finishwright, sum ${sumOf(text)}`);
 
+/** The same for a JSON text of one object, with the mark as its last field. */
+export function withOwnMarkInJson(text: string): string {
+  const open = `${text.trimEnd().replace(/\}$/u, "").trimEnd()},`;
+  const about = JSON.stringify(`Made by finishwright, sum ${sumOf(open)}`);
+  return `${open}\n  "_finishwright": { "about": ${about} } }\n`;
+}
+
 /** `own`: made by a command and not touched since; `changed`: made by one and touched since; else `other`. */
 export function originOf(text: string): "own" | "changed" | "other" {
   const lines = text.trimEnd();

@@ -6,6 +6,17 @@ import { type CliIo, UsageError } from "./io.ts";
 import type { Loaded } from "./load.ts";
 import { originOf } from "./own-mark.ts";
 
+/** What is written already is replaced where a command made it and nobody has touched it since; of an empty file nothing is lost. */
+export function mayReplaceMade(before: string, what: string, command: string): true | string {
+  const origin = before === "" ? "own" : originOf(before);
+  if (origin === "own") return true;
+  const why =
+    origin === "changed"
+      ? `is a ${what} that has been edited since it was made`
+      : `already exists and was not made by \`${command}\``;
+  return `${why}, so it was not changed. Give another name, or add \`--overwrite\` to replace it`;
+}
+
 const ENDINGS: Readonly<Record<string, SheetFormat>> = {
   ".html": "html",
   ".htm": "html",
@@ -77,15 +88,7 @@ export async function writeMade(
   if (failed) throw new UsageError(`\`${output}\` ${failed.reason}.`);
 }
 
-/** Of an empty file nothing is lost. */
 const mayReplace =
   (what: MadeFile["what"]) =>
-  (before: string): true | string => {
-    const origin = before === "" ? "own" : originOf(before);
-    if (origin === "own") return true;
-    const why =
-      origin === "changed"
-        ? `is a ${what} that has been edited since it was made`
-        : `already exists and was not made by \`${MADE[what].command}\``;
-    return `${why}, so it was not changed. Give another name, or add \`--overwrite\` to replace it`;
-  };
+  (before: string): true | string =>
+    mayReplaceMade(before, what, MADE[what].command);

@@ -4,7 +4,7 @@
  * What somebody else has made, or has changed since, is left alone, and so is everything that is no plain file. A link
  * stays a link, and at no moment is there half a file (see `replace-text.ts`).
  */
-import { lstat, readFile, stat } from "node:fs/promises";
+import { lstat, mkdir, readFile, rm, stat } from "node:fs/promises";
 import path from "node:path";
 import type { IsOwn, WriteOutcome } from "./io.ts";
 import { createFile, replaceBytes, writeReasonOf } from "./replace-text.ts";
@@ -28,6 +28,32 @@ export async function writeOwn(file: string, text: string, isOwn: IsOwn): Promis
     return (await replaceBytes(file, read, text)) ? undefined : { reason: CHANGED };
   } catch (error) {
     return { reason: codeOf(error) === "EEXIST" ? CHANGED : writeReasonOf(error) };
+  }
+}
+
+export async function makeFolder(folder: string): Promise<WriteOutcome> {
+  try {
+    await mkdir(folder, { recursive: true });
+    return undefined;
+  } catch (error) {
+    const code = codeOf(error);
+    if (code === "EEXIST" || code === "ENOTDIR")
+      return { reason: "cannot be made: a file is in its place. Choose another place" };
+    return { reason: writeReasonOf(error) };
+  }
+}
+
+/** Nothing where there is none any more. A link is somebody else's. */
+export async function removeOwn(file: string, isOwn: IsOwn): Promise<WriteOutcome> {
+  try {
+    const found = await lstat(file);
+    if (!found.isFile() || found.size > MOST_BYTES) return { reason: "is not a plain file, so it is left as it is" };
+    const verdict = isOwn((await readFile(file)).toString());
+    if (verdict !== true) return { reason: verdict };
+    await rm(file);
+    return undefined;
+  } catch (error) {
+    return codeOf(error) === "ENOENT" ? undefined : { reason: writeReasonOf(error) };
   }
 }
 

@@ -40,7 +40,7 @@ export const SHEET_COLOURS = {
   },
 } as const satisfies Readonly<Record<"light" | "dark", SheetColours>>;
 
-const variables = (colours: SheetColours): string =>
+export const variables = (colours: SheetColours): string =>
   Object.entries(colours)
     .map(([name, value]) => `--${name}: ${value};`)
     .join(" ");

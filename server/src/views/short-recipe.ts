@@ -106,8 +106,8 @@ interface Line {
   readonly coat?: { readonly of: LayerAction["syntax"]; readonly noun: string; readonly rest: string };
 }
 
-/** In the order in which they are done, with the coats that the record has beyond the recipe. */
-function stepsOf(run: SurfaceRun): readonly string[] {
+/** A line each, in the order in which they are done, with the coats that the record has beyond the recipe. */
+export function stepsOf(run: SurfaceRun): readonly string[] {
   const lines = run.moments.flatMap(lineOf);
   const steps: string[] = [];
   for (let at = 0; at < lines.length; ) {

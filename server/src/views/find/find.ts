@@ -14,10 +14,10 @@ import { onceFor, onFirstUse } from "../../core/once.ts";
 import type { FileId, Place } from "../../core/place.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
-import { topCoat } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { spanOfPlace } from "../places/to-absolute.ts";
 import { titleOf } from "../sheet/words.ts";
+import { daysOf, keyOf, type RecipeAt, recipesIn, recipesOf, sheenOf } from "./in-runs.ts";
 import type {
   Criterion,
   FindQuery,
@@ -87,8 +87,6 @@ interface Untouched {
   readonly surface: Surface;
 }
 
-const keyOf = ({ file, declaration }: { readonly file: FileId; readonly declaration: string }): string =>
-  `${file}\0${declaration}`;
 const surfaceKey = (piece: Piece, surface: string): string => `${keyOf(piece)}\0${surface}`;
 
 // ---------------------------------------------------------------------------------------------------------------
@@ -136,11 +134,6 @@ function matchOf(candidate: Candidate, query: FindQuery, textOf: TextOf): readon
   }
 }
 
-const daysOf = (result: JobResult | undefined): number | null => {
-  const hours = result?.totals.elapsed_h ?? null;
-  return hours === null ? null : hours / 24;
-};
-
 /** In small letters, with blanks for what joins the words of a name. */
 const plain = (text: string): string =>
   text
@@ -170,12 +163,6 @@ const titleAndName = onceFor((named: Named): { readonly title: string; readonly 
   const title = titleOf(named);
   return { title, text: `${title}\n${named.name}` };
 });
-
-/** Of the top coat, by the line that puts it on, else by its material. */
-function sheenOf({ final }: LookedAt): string | undefined {
-  const coat = final?.certain ? topCoat(final) : undefined;
-  return coat?.action?.sheen ?? coat?.material?.sheen?.value;
-}
 
 function materialsOf({ moments }: LookedAt): readonly Material[] {
   const used = new Set<Material>();
@@ -231,7 +218,7 @@ interface Context {
   readonly found: FoundList;
   readonly textOf: TextOf;
   readonly checker: () => Checker;
-  recipeAt(place: Place): Recipe | undefined;
+  readonly recipeAt: RecipeAt;
   declared<K extends "recipe" | "piece">(kind: K): readonly Extract<Recipe | Piece, { kind: K }>[];
 }
 
@@ -250,24 +237,10 @@ function createContext({ program }: SearchedFiles, files: readonly FileId[], que
       return file && tree ? file.tree.text.slice(tree.offset, tree.offset + tree.length) : "";
     }),
     checker: onFirstUse(() => createChecker(program)),
-    recipeAt: ({ file, declaration }) => {
-      const model = program.files.get(file)?.byKey.get(declaration)?.lowered.model;
-      return model?.kind === "recipe" ? model : undefined;
-    },
+    recipeAt: recipesIn(program),
     declared: <K extends "recipe" | "piece">(kind: K) =>
       models.filter((model): model is Extract<Recipe | Piece, { kind: K }> => model.kind === kind),
   };
-}
-
-/** The recipes whose lines are done in a run, those that others follow among them. */
-function recipesOf(run: LookedAt, recipeAt: Context["recipeAt"]): ReadonlySet<Recipe> {
-  const recipes = new Set(run.applied.map(({ recipe }) => recipe));
-  if (run.recipe) recipes.add(run.recipe);
-  for (const { action } of run.moments) {
-    const recipe = recipeAt(action.place);
-    if (recipe) recipes.add(recipe);
-  }
-  return recipes;
 }
 
 interface FoundList {

@@ -95,6 +95,15 @@ export function sheetsOf(
   return sheets;
 }
 
+/** The sheet of a recipe by itself, whether or not a job goes through it. */
+export function sheetOfRecipe(
+  checker: Checker,
+  recipe: Recipe,
+  findings: (file: FileId) => readonly FileFinding[],
+): Sheet {
+  return recipeSheet(checker, recipe, (file) => concernedFindings(checker, file, findings(file)));
+}
+
 /** Recipes of the file that none of these jobs goes through. */
 function recipesApart(file: ProgramFile, results: readonly JobResult[]): readonly Recipe[] {
   const through = new Set(
