@@ -348,9 +348,9 @@ function tests(browser: Browser, folder: string): readonly Test[] {
           "First: Sand lightly with 220 once Clear is dry, and dust, before coat 2.",
         ]);
         same(await lines(page, ".live .risks"), [
-          "Raised fibres harden under the film and leave it rough, however many coats follow.",
-          "Later than Tue 9 Mar 10:10: sand before this coat",
           "Touched too early, it keeps the mark",
+          "Later than Tue 9 Mar 10:10: sand before this coat",
+          "Raised fibres harden under the film and leave it rough, however many coats follow.",
         ]);
         await answersOnFirstScreen(page);
         await leave(page, "telephone-next");
@@ -419,7 +419,7 @@ function tests(browser: Browser, folder: string): readonly Test[] {
             // Somebody reads the label: 30 min from 10:10 on, and the base can be scuffed meanwhile.
             await page.locator("[data-label-time]").fill("30");
             const [until] = await lines(page, ".live .waits");
-            ok(until?.startsWith("Until 10:40, 30 min left") === true, until ?? "no wait");
+            ok(until?.startsWith("Take the stripper off at 10:40, 30 min left") === true, until ?? "no wait");
             strictEqual(await shown(page, ".gist .what"), "Scuff with grit 220");
             await answersOnFirstScreen(page);
             await leave(page, "telephone-meanwhile");

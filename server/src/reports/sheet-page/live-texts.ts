@@ -137,7 +137,7 @@ function notYet(at: Moment, current: Start): StateTexts {
     first: [],
     waits: waits.length > 0 ? waits : [["Nothing is drying.", ""]],
     risksTitle: laid === undefined ? RISKS_MEANWHILE : RISKS,
-    risks: [...whysOf(step), ...tooLate(at, step), ...risksOf(at, undefined)],
+    risks: [...risksOf(at, undefined), ...tooLate(at, step), ...whysOf(step)],
     next: {
       title: `Next, at ${until}`,
       what: laid === undefined ? (step.isLeftOn ? LAY_ON : step.title) : TAKE_OFF,
@@ -229,11 +229,12 @@ const BY_LABEL = "When its label time is up";
 /** Of what lies there: until when, and whether one may touch it. */
 function runningText({ step, on, done, free, isLaid }: RunningWait, now: string): TwoLines {
   const { latestH, lightH, fullH } = step;
-  const until = free === "" ? BY_LABEL : `Until ${clockText(free, now)}, ${leftText(free, now)}`;
+  const head = isLaid ? `${TAKE_OFF} at` : "Until";
+  const until = free === "" ? BY_LABEL : `${head} ${clockText(free, now)}, ${leftText(free, now)}`;
   const since = free === "" ? ` since ${clockText(done, now)}` : "";
   const more = [
     isLaid
-      ? `${on}: the stripper acts${since}. Don’t touch it before, then take it off at once.`
+      ? `${on}: the stripper acts${since}. Don’t touch it before${free === "" ? ", then take it off at once" : ""}.`
       : `${on}: it dries${since}, don’t touch it.`,
     latestH === undefined ? "" : `Next coat by ${clockText(later(done, latestH), now)}, or sand first.`,
     lightH === undefined ? "" : `Light use from ${clockText(later(done, lightH), now)}.`,
