@@ -184,6 +184,7 @@ describe("a stripper whose label alone knows its time", () => {
       more: ["Base", "Wear: respirator (vapour and dust)."],
       waits: [
         ["Take the stripper off at 10:40, 30 min left", "Top: the stripper acts. Don’t touch it before."],
+        ["No wait: go on as soon as this is done.", ""],
       ],
       next: { title: "Next, from 10:40", what: "Take the stripper off" },
     });

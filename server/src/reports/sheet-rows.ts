@@ -3,6 +3,7 @@ import { shortMomentText, timeText } from "../core/measure/figures.ts";
 import { exactDuration, roundedUpHours } from "../core/measure/format-amount.ts";
 import type { ShownFigures } from "../core/measure/shown-figures.ts";
 import { andList } from "../core/model/suggest.ts";
+import { hoursAfter } from "../views/sheet/hours-after.ts";
 import type {
   BenchGroup,
   BenchList,
@@ -11,6 +12,7 @@ import type {
   SheetFinding,
   UseFrom,
 } from "../views/sheet/model.ts";
+import { capital } from "../views/sheet/words.ts";
 import { html } from "./sheet-html-text.ts";
 
 /** What the rows of a sheet are told with. */
@@ -59,34 +61,9 @@ function groupHtml({ title, date, rows }: BenchGroup, sheet: OfSheet, index: num
 }
 
 function rowHtml(row: BenchRow, sheet: OfSheet): string {
-  const { fingerprint, op, startAt, endAt, then, light, full, wear, dangers, strip } = row;
-  const isUnknown = then && [then.hours, then.at, then.leastHours].every((known) => known === undefined);
-  const where = placesText(row.places, " and ");
-  const checks = checksOf(row, sheet.findings);
-  const data = [
-    `data-step="${fingerprint}"`,
-    `data-keys="${row.steps.map(({ key }) => key).join("+")}"`,
-    `data-name="${html(where === "" ? row.title : `${where}: ${row.title}`)}"`,
-    `data-title="${html(row.title)}"`,
-    `data-where="${html(where)}"`,
-    `data-surfaces="${listData(row.steps.map(({ surface }) => surface))}"`,
-    ...(startAt ? [`data-start="${startAt}"`] : []),
-    ...(endAt ? [`data-end="${endAt}"`] : []),
-    ...(then?.hours === undefined ? [] : [`data-wait="${then.hours}"`]),
-    ...(then?.leastHours === undefined ? [] : [`data-least="${then.leastHours}"`]),
-    ...(isUnknown ? ['data-unknown=""'] : []),
-    ...(then?.until === "cured" ? ['data-cured=""'] : []),
-    ...(then?.at === undefined ? [] : [`data-until="${then.at}"`]),
-    ...(then?.latestHours === undefined ? [] : [`data-latest="${then.latestHours}"`]),
-    ...(light ? [`data-light="${light.hours}"`] : []),
-    ...(full ? [`data-full="${full.hours}"`] : []),
-    ...(strip?.takesOff ? [`data-leave="${strip.hours ?? ""}"`] : []),
-    ...(checks.length > 0 ? [`data-checks="${listData(checks)}"`] : []),
-    ...(wear.length > 0 ? [`data-wear="${listData(wear)}"`] : []),
-    ...(dangers.length > 0 ? [`data-dangers="${html(dangers.join(", "))}"`] : []),
-  ];
+  const { op, startAt, strip } = row;
   return [
-    `<li class="row ${op}" ${data.join(" ")}>`,
+    `<li class="row ${op}" ${rowData(row, sheet.findings).join(" ")}>`,
     `<span class="time">${startAt ? timeText(startAt) : ""}</span>`,
     `<span class="no">${html(stepNumbers(row, sheet.letters))}</span>`,
     `<span class="where">${html(placesText(row.places))}</span>`,
@@ -98,6 +75,38 @@ function rowHtml(row: BenchRow, sheet: OfSheet): string {
     moreHtml(row),
     "</li>",
   ].join("");
+}
+
+/** What the page reads of a line, see `sheet-page/page-rows.ts`. */
+function rowData(row: BenchRow, findings: readonly SheetFinding[]): readonly string[] {
+  const { fingerprint, title, steps, startAt, endAt, then, light, full, wear, dangers, strip } = row;
+  const isUnknown = then && [then.hours, then.at, then.leastHours].every((known) => known === undefined);
+  const where = placesText(row.places, " and ");
+  const checks = checksOf(row, findings);
+  const data = (name: string, value: string | number | undefined): readonly string[] =>
+    value === undefined ? [] : [`data-${name}="${value}"`];
+  return [
+    ...data("step", fingerprint),
+    ...data("keys", steps.map(({ key }) => key).join("+")),
+    ...data("name", html(where === "" ? title : `${where}: ${title}`)),
+    ...data("title", html(title)),
+    ...data("where", html(where)),
+    ...data("surfaces", listData(steps.map(({ surface }) => surface))),
+    ...data("start", startAt),
+    ...data("end", endAt),
+    ...data("wait", then?.hours),
+    ...data("least", then?.leastHours),
+    ...data("unknown", isUnknown ? "" : undefined),
+    ...data("cured", then?.until === "cured" ? "" : undefined),
+    ...data("until", then?.at),
+    ...data("latest", then?.latestHours),
+    ...data("light", light?.hours),
+    ...data("full", full?.hours),
+    ...data("leave", strip?.takesOff ? (strip.hours ?? "") : undefined),
+    ...data("checks", checks.length > 0 ? listData(checks) : undefined),
+    ...data("wear", wear.length > 0 ? listData(wear) : undefined),
+    ...data("dangers", dangers.length > 0 ? html(dangers.join(", ")) : undefined),
+  ];
 }
 
 /** A line each in an attribute: what is escaped has no lines of its own. */
@@ -142,8 +151,6 @@ function numbersText(numbers: readonly number[], between: string): string {
     return `${first} to ${numbers.at(-1)}`;
   return between === ", " ? numbers.join(", ") : andList(numbers.map(String));
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function ticksHtml(row: BenchRow): string {
   const { pieces, of, title } = row;
@@ -258,13 +265,9 @@ function longLines({ then, op }: BenchRow): readonly string[] {
 function latestLines({ then, startAt }: BenchRow): readonly string[] {
   if (then?.latestHours === undefined) return [];
   if (startAt === undefined) return [html(`next coat within ${exactDuration(then.latestHours)}, or sand`)];
-  const latest = shortMomentText(
-    new Date(Date.parse(`${startAt}Z`) + then.latestHours * HOUR_MS).toISOString(),
-  );
-  return [html(`next coat by ${latest}, or sand`)];
+  const latest = hoursAfter(startAt, then.latestHours);
+  return latest === undefined ? [] : [html(`next coat by ${shortMomentText(latest)}, or sand`)];
 }
-
-const HOUR_MS = 3_600_000;
 
 /** The day stands with it where it is another one. */
 const whenText = (at: string, date: string | undefined): string =>

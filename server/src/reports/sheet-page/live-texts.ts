@@ -201,12 +201,19 @@ function askedStep({ order, running }: Moment, { step }: Start): PageStep | unde
 // ---------------------------------------------------------------------------------------------------------------
 // When the wait ends
 
-function waitsInHand(at: Moment, current: Start): readonly TwoLines[] {
-  const lines = [...ownWait(current, at.now), ...at.running.map((wait) => runningText(wait, at.now))];
-  return lines.length > 0 ? lines : [["No wait: go on as soon as this is done.", ""]];
+/** First what is to be taken off, then the step in hand, then what dries elsewhere. */
+function waitsInHand({ running, now }: Moment, current: Start): readonly TwoLines[] {
+  const textsOf = (list: readonly RunningWait[]): readonly TwoLines[] =>
+    list.map((wait) => runningText(wait, now));
+  const waits = [
+    ...textsOf(running.filter(({ isLaid }) => isLaid)),
+    ...ownWait(current, now),
+    ...textsOf(running.filter(({ isLaid }) => !isLaid)),
+  ];
+  return waits.length > 0 ? waits : [[BY_LABEL, ""]];
 }
 
-/** The wait that the step begins when it is done, or laid on. */
+/** The wait that the step begins when it is done, or laid on; nothing where its own label is still to be read. */
 function ownWait({ step, laid, why, dry }: Start, now: string): readonly TwoLines[] {
   if (why === "label") return [];
   if (laid !== undefined)
@@ -218,7 +225,7 @@ function ownWait({ step, laid, why, dry }: Start, now: string): readonly TwoLine
     return [[BY_LABEL, `${head}, don’t touch it as long as its label says${off}.`]];
   const hours = isToLay ? step.leaveH : step.waitH;
   const free = hours === undefined ? freeAt(step, () => now) : later(now, hours);
-  if (free === undefined || free <= now) return [];
+  if (free === undefined || free <= now) return [["No wait: go on as soon as this is done.", ""]];
   const long = hours === undefined ? "" : ` for ${lastingText(Math.ceil(hours * 60))}`;
   const until = `Until ${clockText(free, now)}${hours === undefined ? "" : isToLay ? ", if it is laid on now" : ", if it is done now"}`;
   return [[until, `${head}, don’t touch it${long}${off}.`]];

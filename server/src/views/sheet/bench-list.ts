@@ -7,6 +7,7 @@ import { dayText } from "../../core/measure/figures.ts";
 import type { Named } from "../../core/model/model.ts";
 import { fingerprintOf } from "./fingerprint.ts";
 import { inOneGo } from "./goes.ts";
+import { hoursAfterOnStep } from "./hours-after.ts";
 import {
   type BenchGroup,
   type BenchList,
@@ -95,7 +96,7 @@ const doneIn = (done: BenchRow["done"]): Pick<BenchRow, "done"> => (done && done
 
 /** One for every time at which some of the pieces have it done. */
 function rowsOf(procedure: SheetProcedure): readonly BenchRow[] {
-  const { title: surface, pieces, entries } = procedure;
+  const { pieces, entries } = procedure;
   const keys = stepKeys(procedure);
   const lastStep = entries.findLastIndex((entry) => entry.kind === "step" && entry.op !== "wait");
   const rows: BenchRow[] = [];
@@ -103,53 +104,58 @@ function rowsOf(procedure: SheetProcedure): readonly BenchRow[] {
   for (const [index, entry] of entries.entries()) {
     if (entry.kind === "note" || entry.kind === "open") notes.push(entry.text);
     if (entry.kind !== "step" || entry.op === "wait" || entry.number === undefined) continue;
-    const {
-      op,
-      number,
-      title,
-      short = title,
-      by,
-      coat,
-      details,
-      cautions,
-      wear,
-      dangers,
-      findings,
-      litres,
-      done,
-      strip,
-    } = entry;
-    const key = keys.get(number)!;
-    const waits = waitsAfter(entries.slice(index + 1));
-    for (const time of timesOf(entry, pieces)) {
-      const isLastCoat = index === lastStep && op === "layer";
-      rows.push({
-        fingerprint: fingerprintOf([key, ...time.pieces.map(String)]),
-        op,
-        steps: [{ surface, number, key }],
-        places: [placeOf(procedure, time.pieces)],
-        title: short,
-        ...(by === undefined ? {} : { by }),
-        ...(coat === undefined ? {} : { coat }),
-        details: [...details, ...waits.flatMap((wait) => wait.details)],
-        notes,
-        cautions,
-        wear,
-        dangers,
-        findings,
-        ...(litres === undefined ? {} : { litres: (litres * time.pieces.length) / pieces }),
-        ...(time.startAt === undefined ? {} : { startAt: time.startAt }),
-        ...(time.endAt === undefined ? {} : { endAt: time.endAt }),
-        pieces: pieces > MOST_PIECES ? [] : time.pieces,
-        of: pieces,
-        ...(strip ? { strip: stripParts(strip, pieces > MOST_PIECES ? undefined : time) } : {}),
-        ...doneIn(done?.filter(({ piece }) => time.pieces.includes(piece))),
-        ...(isLastCoat ? afterLast(entry, waits, time) : thenIn(leftAlone(waits, time.pieces))),
-      });
-    }
+    const step: ListedStep = {
+      procedure,
+      entry: { ...entry, op: entry.op, number: entry.number },
+      key: keys.get(entry.number)!,
+      notes,
+      waits: waitsAfter(entries.slice(index + 1)),
+      isLastCoat: index === lastStep && entry.op === "layer",
+    };
+    rows.push(...timesOf(entry, pieces).map((time) => rowOf(step, time)));
     notes = [];
   }
   return rows;
+}
+
+/** A step of a procedure with what its lines need to know of the others. */
+interface ListedStep {
+  readonly procedure: SheetProcedure;
+  readonly entry: SheetStep & { readonly op: BenchRow["op"]; readonly number: number };
+  readonly key: string;
+  /** What is noted before it. */
+  readonly notes: readonly string[];
+  readonly waits: readonly SheetStep[];
+  readonly isLastCoat: boolean;
+}
+
+function rowOf({ procedure, entry, key, notes, waits, isLastCoat }: ListedStep, time: Time): BenchRow {
+  const { title: surface, pieces } = procedure;
+  const { op, number, title, short = title, by, coat, details, litres, done, strip } = entry;
+  const { cautions, wear, dangers, findings } = entry;
+  return {
+    fingerprint: fingerprintOf([key, ...time.pieces.map(String)]),
+    op,
+    steps: [{ surface, number, key }],
+    places: [placeOf(procedure, time.pieces)],
+    title: short,
+    ...(by === undefined ? {} : { by }),
+    ...(coat === undefined ? {} : { coat }),
+    details: [...details, ...waits.flatMap((wait) => wait.details)],
+    notes,
+    cautions,
+    wear,
+    dangers,
+    findings,
+    ...(litres === undefined ? {} : { litres: (litres * time.pieces.length) / pieces }),
+    ...(time.startAt === undefined ? {} : { startAt: time.startAt }),
+    ...(time.endAt === undefined ? {} : { endAt: time.endAt }),
+    pieces: pieces > MOST_PIECES ? [] : time.pieces,
+    of: pieces,
+    ...(strip ? { strip: stripParts(strip, pieces > MOST_PIECES ? undefined : time) } : {}),
+    ...doneIn(done?.filter(({ piece }) => time.pieces.includes(piece))),
+    ...(isLastCoat ? afterLast(entry, waits, time) : thenIn(leftAlone(waits, time.pieces))),
+  };
 }
 
 function placeOf({ piece, surface, pieces: of }: SheetProcedure, pieces: readonly number[]): BenchPlace {
@@ -216,7 +222,7 @@ function afterLast(
 ): Pick<BenchRow, "then" | "light" | "full"> {
   const from = (hours: number | undefined): UseFrom | undefined => {
     if (hours === undefined) return undefined;
-    const at = endAt === undefined ? undefined : afterHours(endAt, hours);
+    const at = endAt === undefined ? undefined : hoursAfterOnStep(endAt, hours);
     return { hours, ...(at === undefined ? {} : { at }) };
   };
   const [touch, light, full] = [from(after.touch), from(after.light), from(after.full)];
@@ -226,15 +232,3 @@ function afterLast(
 }
 
 const thenIn = (then: BenchRow["then"]): Pick<BenchRow, "then"> => (then ? { then } : {});
-
-const MINUTE_MS = 60_000;
-const STEP_MS = 5 * MINUTE_MS;
-
-/** On a step of five minutes, rounded up, as all dates of use are; undefined after the year 9999. */
-function afterHours(at: string, hours: number): string | undefined {
-  const ms = Date.parse(`${at}Z`) + hours * 60 * MINUTE_MS;
-  const time = Math.ceil(ms / STEP_MS - 1e-6) * STEP_MS;
-  return time < LAST_MS ? new Date(time).toISOString().slice(0, 19) : undefined;
-}
-
-const LAST_MS = Date.UTC(9999, 11, 31);

@@ -7,10 +7,12 @@
  */
 import { shortMomentText, timeText } from "../../core/measure/figures.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
+import { hoursBetween } from "../../core/measure/iso-dates.ts";
 import { defaultTaskHours } from "../../core/quantities/abrasives.ts";
 import type { StepAction } from "../../core/surface/actions.ts";
 import { workedAreaM2 } from "../../core/surface/part-of-surface.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
+import { hoursAfter } from "./hours-after.ts";
 import type { StripParts, StripStep } from "./model.ts";
 
 /** Undefined for an action that lays no stripper on. */
@@ -43,43 +45,50 @@ function layShare(run: SurfaceRun, { part }: StepAction): number {
   );
 }
 
-const MINUTE_MS = 60_000;
-const STEP_MS = 5 * MINUTE_MS;
-
 /** With times where the plan has the step from `startAt` to `endAt`, and it is known how long it is left on. */
 export function stripParts(strip: StripStep, time?: { startAt?: string; endAt?: string }): StripParts {
-  const { hours, takesOff, layShare: share } = strip;
-  const left = hours === undefined ? undefined : formatDuration(hours);
-  const start = time?.startAt === undefined ? undefined : Date.parse(`${time.startAt}Z`);
-  const end = time?.endAt === undefined ? undefined : Date.parse(`${time.endAt}Z`);
-  if (!takesOff || hours === undefined || start === undefined || end === undefined) {
-    return {
-      lines: [
-        "Lay it on.",
-        left === undefined
-          ? "Don’t touch it until __:__, as long as its label says."
-          : `Don’t touch it for ${left}.`,
-        takesOff ? "Take it off." : "The next step takes it off.",
-      ],
-      takesOff,
-      ...(hours === undefined ? {} : { hours }),
-    };
-  }
-  const hands = Math.max(0, end - hours * 60 * MINUTE_MS - start);
-  const laid = start + Math.ceil((hands * share) / STEP_MS) * STEP_MS;
-  const offFrom = iso(laid + hours * 60 * MINUTE_MS);
-  const day = time!.startAt!.slice(0, 10);
+  const { hours, takesOff } = strip;
+  const parts = { takesOff, ...(hours === undefined ? {} : { hours }) };
+  const { startAt, endAt } = time ?? {};
+  const times = startAt === undefined || endAt === undefined ? undefined : timesOf(strip, startAt, endAt);
+  if (hours === undefined || startAt === undefined || endAt === undefined || times === undefined)
+    return { ...parts, lines: linesWithoutTimes(strip) };
+  const { laid, offFrom } = times;
+  const day = startAt.slice(0, 10);
   const clock = (at: string): string => (at.slice(0, 10) === day ? timeText(at) : shortMomentText(at));
   return {
+    ...parts,
     lines: [
-      `Lay it on: ${clock(time!.startAt!)} to ${clock(iso(laid))}.`,
-      `Don’t touch it until ${clock(offFrom)} (${left}).`,
-      `Take it off: ${clock(offFrom)} to ${clock(time!.endAt!)}.`,
+      `Lay it on: ${clock(startAt)} to ${clock(laid)}.`,
+      `Don’t touch it until ${clock(offFrom)} (${formatDuration(hours)}).`,
+      `Take it off: ${clock(offFrom)} to ${clock(endAt)}.`,
     ],
-    takesOff,
-    hours,
     offFrom,
   };
 }
 
-const iso = (ms: number): string => new Date(ms).toISOString().slice(0, 19);
+function linesWithoutTimes({ hours, takesOff }: StripStep): readonly string[] {
+  return [
+    "Lay it on.",
+    hours === undefined
+      ? "Don’t touch it until __:__, as long as its label says."
+      : `Don’t touch it for ${formatDuration(hours)}.`,
+    takesOff ? "Take it off." : "The next step takes it off.",
+  ];
+}
+
+/** Until when it is laid on, and from when it is taken off; undefined where another step does that, or nobody knows when. */
+function timesOf(
+  { hours, takesOff, layShare: share }: StripStep,
+  startAt: string,
+  endAt: string,
+): { readonly laid: string; readonly offFrom: string } | undefined {
+  if (!takesOff || hours === undefined) return undefined;
+  const hands = Math.max(0, hoursBetween(startAt, endAt) - hours);
+  // In steps of five minutes, as the plan is.
+  const laid = hoursAfter(startAt, Math.ceil(hands * share * STEPS_PER_HOUR) / STEPS_PER_HOUR);
+  const offFrom = laid === undefined ? undefined : hoursAfter(laid, hours);
+  return laid === undefined || offFrom === undefined ? undefined : { laid, offFrom };
+}
+
+const STEPS_PER_HOUR = 12;

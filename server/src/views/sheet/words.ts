@@ -6,6 +6,7 @@ import { lookUp } from "../../../../grammar/src/look-up.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
 import type { FileId } from "../../core/place.ts";
+import { sentence as capital } from "../../core/sentence.ts";
 import {
   type LayerAction,
   type MaterialUse,
@@ -18,7 +19,7 @@ import type { Docs } from "./model.ts";
 /** `reading_table` as words. */
 export const words = (name: string): string => name.replaceAll("_", " ");
 
-export const capital = (text: string): string => text.replace(/^\p{Ll}/u, (first) => first.toUpperCase());
+export { capital };
 
 export const titleOf = ({ title, name }: { readonly title?: string; readonly name: string }): string =>
   title?.trim() ? title.trim() : words(name);
