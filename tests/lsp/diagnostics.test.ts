@@ -166,6 +166,21 @@ describe("a client that pulls", () => {
     await client.end();
   });
 
+  test("is told to pull again, if it does not by itself, of a file that it has asked about and then edits unseen", async () => {
+    const client = await startClient();
+    await client.open(A, "bad");
+    await client.open(B, "bad");
+    await client.pull(A);
+    await client.pull(B);
+    // As a rename does over two files, one of them in a hidden tab: only the other is asked about.
+    await client.change(A, 2, "good");
+    await client.change(B, 2, "good");
+    await client.pull(A);
+    await client.take("workspace/diagnostic/refresh");
+    expect(await client.findings(B)).toEqual([]);
+    await client.end();
+  });
+
   test("is asked to pull again when a used file appears, changes and goes on disk", async () => {
     const disk = new Map<string, string>();
     const client = await startClient({ disk });

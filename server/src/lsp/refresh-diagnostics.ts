@@ -5,6 +5,10 @@
  * changes that it does not show, as when a name is changed in several files at once; and it cannot know that a used file
  * came in late, changed on disk, or that a setting changed. It is told only if that made a difference to an open file that
  * it has asked about before, because a refresh makes it ask about all of them.
+ *
+ * What it asks about by itself it is given time for. VS Code's client drops a question about a file whose tab it takes for
+ * hidden just then, or that it has put off behind one under way, and on a busy machine that leaves old findings standing:
+ * so an edit is looked at once more when it has been quiet, and what it has not asked for by then it is told of.
  */
 
 import { yieldToMessages } from "./guard.ts";
@@ -14,6 +18,8 @@ import type { Session } from "./session.ts";
 /** When more files than these are opened at once, each of them is looked at once and not after every one. */
 const FEW = 20;
 const PAUSE_MS = 50;
+/** So long after the last edit a client that asks by itself has asked. */
+const QUIET_MS = 2000;
 /** Between two looks there is so many times the time that one took. */
 const REST = 4;
 
@@ -49,8 +55,15 @@ export const refreshDiagnostics = (session: Session): void => {
     await refresh();
   };
 
-  changes.listen((change) => {
-    if (change.kind === "edit" && diagnostics.asked.has(change.file)) return;
+  const look = (): void => {
     refresh().catch((error: unknown) => session.log(`Refreshing diagnostics failed: ${String(error)}`));
+  };
+  let quiet: ReturnType<typeof setTimeout> | undefined;
+  changes.listen((change) => {
+    if (change.kind !== "edit" || !diagnostics.asked.has(change.file)) return look();
+    clearTimeout(quiet);
+    quiet = setTimeout(look, QUIET_MS);
+    // Nothing to stay for: in a process it ends with its client.
+    if (typeof quiet === "object") quiet.unref();
   });
 };
