@@ -5,7 +5,7 @@
  * finish recipe is opened or a command is called, and never before. How the server is started is the business of `extension.ts` on a machine
  * and of `extension-web.ts` in a browser.
  */
-import { commands, type ExtensionContext, workspace } from "vscode";
+import { commands, type ExtensionContext, version as editorVersion, env, workspace } from "vscode";
 import { type BaseLanguageClient, type LanguageClientOptions, State } from "vscode-languageclient";
 import type { InitializationOptions } from "../../server/src/lsp/custom-requests.ts";
 import type { FinishwrightApi } from "./api.ts";
@@ -21,6 +21,7 @@ import { listenForReports } from "./reports-changed.ts";
 import { RULE_PAGES, serveRulePages } from "./rule-pages.ts";
 import { registerSaveExports } from "./save-export.ts";
 import { registerStatus } from "./status.ts";
+import { slowText, startedText } from "./timings.ts";
 import { registerWorkshopTree } from "./workshop-tree.ts";
 import { ANSWERED, answerAboutFiles } from "./workspace-files.ts";
 
@@ -34,7 +35,7 @@ export const startExtension = (
   context: ExtensionContext,
   createClient: (options: LanguageClientOptions) => BaseLanguageClient,
 ): FinishwrightApi => {
-  const started = createClient({
+  const started: BaseLanguageClient = createClient({
     documentSelector: documentSelector(),
     // Asked for at every start, since trust may have been given in between.
     initializationOptions: () =>
@@ -47,6 +48,17 @@ export const startExtension = (
         trusted: workspace.isTrusted,
       }) satisfies InitializationOptions,
     diagnosticPullOptions: { onChange: true },
+    middleware: {
+      async sendRequest(type, param, token, next) {
+        const began = performance.now();
+        try {
+          return await next(type, param, token);
+        } finally {
+          const slow = slowText(typeof type === "string" ? type : type.method, performance.now() - began);
+          if (slow !== undefined) started.info(slow);
+        }
+      },
+    },
     // For `details`; the editor lets through what is harmless alone, and what recipes say is escaped.
     markdown: { supportHtml: true },
   });
@@ -73,8 +85,17 @@ export const startExtension = (
     registerCheckTask(started),
   );
   void commands.executeCommand("setContext", "finishwright.active", true);
+  const began = performance.now();
   const ready = started.start();
-  ready.catch(() => {});
+  ready.then(
+    () => {
+      const { version } = context.extension.packageJSON as { readonly version: string };
+      const folders = workspace.workspaceFolders?.length ?? 0;
+      const ms = performance.now() - began;
+      started.info(startedText({ version, editor: env.appName, editorVersion, folders, ms }));
+    },
+    () => {},
+  );
   return { version: 1, ready };
 };
 

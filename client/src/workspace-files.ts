@@ -12,13 +12,16 @@ import {
   type ReadFileParams,
   type ReadFileResult,
 } from "../../server/src/lsp/custom-requests.ts";
+import { listedText } from "./timings.ts";
 
 /** What the client says of itself because of this module. */
 export const ANSWERED = { findFiles: true, readFile: true } as const;
 
 export const answerAboutFiles = (client: BaseLanguageClient): Disposable[] => [
   client.onRequest(FIND_FILES, async ({ limit, exclude }: FindFilesParams): Promise<readonly string[]> => {
+    const began = performance.now();
     const found = withoutExcluded(await findRecipes(limit), exclude);
+    client.info(listedText(found.length, performance.now() - began));
     return found.map((uri) => client.code2ProtocolConverter.asUri(uri));
   }),
   client.onRequest(READ_FILE, ({ uri, maxBytes }: ReadFileParams) =>

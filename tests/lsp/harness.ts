@@ -135,6 +135,7 @@ export const joinServer = async (
   const inbox = createInbox();
   let settings = setup.settings;
   connection.onNotification((method, params) => inbox.put({ method, params }));
+  connection.onUnhandledProgress((params) => inbox.put({ method: "$/progress", params }));
   connection.onRequest((method, params) => {
     if (method === "workspace/configuration") return [settings];
     if (method === "finishwright/findFiles") return setup.folderFiles;

@@ -62,6 +62,8 @@ export interface ClientFacts {
   readonly showsReports: boolean;
   /** Wants all findings of a line at one place (see `line-marks.ts`). */
   readonly marksLines: boolean;
+  /** Shows how far long work is. */
+  readonly showsProgress: boolean;
   /** Draws pictures in hovers, and folds away what is in `details`. */
   readonly hoverHtml: boolean;
   /** The folders that are open at first. */
@@ -148,6 +150,7 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
     rulePages: option("rulePages"),
     commands: new Set(option("commands")),
     showsReports: option("reports") === true,
+    showsProgress: params.capabilities.window?.workDoneProgress === true,
     marksLines: option("marksLines") === true,
     hoverHtml: option("hoverHtml") === true,
     openFolders: openFoldersOf(params),

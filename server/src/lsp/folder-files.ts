@@ -8,12 +8,17 @@
 import type { DidChangeWorkspaceFoldersParams, WorkspaceFolder } from "vscode-languageserver";
 import { FIND_FILES, type FindFilesParams } from "./custom-requests.ts";
 import { MAX_FILES } from "./files.ts";
+import { showProgress } from "./progress.ts";
 import type { Session } from "./session.ts";
 
 /** `ready` is waited for before anything is listed. */
 export const loadFolderFiles = async (session: Session, ready?: Promise<unknown>): Promise<void> => {
   const isListed = session.facts.findsFiles || session.host.listRecipes !== undefined;
-  if (isListed) await session.files.setFolderFiles(listFiles(session, ready));
+  if (!isListed) return;
+  const loaded = session.files.setFolderFiles(listFiles(session, ready));
+  if (session.facts.showsProgress)
+    showProgress(session.connection, "Reading the recipes of the folder", loaded);
+  await loaded;
 };
 
 /** Other folders are open now. */

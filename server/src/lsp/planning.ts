@@ -41,6 +41,8 @@ export interface PlanningOptions {
   readonly maker: PlanMaker;
   /** There are new plans, for jobs of these files. */
   readonly onNews: (files: ReadonlySet<FileId>) => void;
+  /** Plans are being made until that is settled. */
+  readonly onBusy?: (done: Promise<void>) => void;
   /** Whether more jobs may come to be known at any moment, so that it is too early to plan. */
   readonly isEarly?: () => boolean;
   /** In milliseconds. */
@@ -59,6 +61,7 @@ const PATIENCE_MS = 250;
 export function createPlanning({
   maker,
   onNews,
+  onBusy,
   isEarly = () => false,
   now = () => performance.now(),
 }: PlanningOptions): Planning {
@@ -69,9 +72,14 @@ export function createPlanning({
   let timer: ReturnType<typeof setTimeout> | undefined;
 
   const queue = new PlanQueue(MOST_PLANS, () => {
-    if (!isRunning) void run();
+    if (!isRunning) start();
     else if (making && !queue.isWanted(making.request)) giveUpInTime();
   });
+
+  const start = (): void => {
+    const done = run();
+    onBusy?.(done);
+  };
 
   const giveUpInTime = (): void => {
     if (!maker.abandon || !making || timer !== undefined) return;

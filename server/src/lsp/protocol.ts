@@ -126,6 +126,8 @@ export const METHODS: {
   readonly configurationChanged: typeof lsp.DidChangeConfigurationNotification.method;
   readonly filesChanged: typeof lsp.DidChangeWatchedFilesNotification.method;
   readonly register: typeof lsp.RegistrationRequest.method;
+  readonly createProgress: typeof lsp.WorkDoneProgressCreateRequest.method;
+  readonly progress: "$/progress";
   readonly refreshDiagnostics: typeof lsp.DiagnosticRefreshRequest.method;
   readonly refreshInlayHints: typeof lsp.InlayHintRefreshRequest.method;
   readonly refreshCodeLenses: typeof lsp.CodeLensRefreshRequest.method;
@@ -142,6 +144,8 @@ export const METHODS: {
   configurationChanged: "workspace/didChangeConfiguration",
   filesChanged: "workspace/didChangeWatchedFiles",
   register: "client/registerCapability",
+  createProgress: "window/workDoneProgress/create",
+  progress: "$/progress",
   refreshDiagnostics: "workspace/diagnostic/refresh",
   refreshInlayHints: "workspace/inlayHint/refresh",
   refreshCodeLenses: "workspace/codeLens/refresh",

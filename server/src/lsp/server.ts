@@ -24,6 +24,7 @@ import { HANDLERS } from "./handlers.ts";
 import type { Host } from "./host.ts";
 import { loadSettings, registerForSettings } from "./load-settings.ts";
 import { createPlanning, planHere } from "./planning.ts";
+import { showProgress } from "./progress.ts";
 import { createProjectConfigs } from "./project-configs.ts";
 import { METHODS } from "./protocol.ts";
 import { pushDiagnostics } from "./push-diagnostics.ts";
@@ -53,6 +54,9 @@ const createSession = (connection: Connection, host: Host): Session => {
     maker: host.planMaker?.() ?? planHere,
     onNews: (planned) => files.plansChanged(planned),
     isEarly: () => files.isReading,
+    onBusy: (done) => {
+      if (client.facts.showsProgress) showProgress(connection, "Planning the jobs", done);
+    },
   });
   const units = () => client.settings.units;
   const files = new Files({ host, reader, changes, configs, units, allowed, planning, log });

@@ -2,16 +2,19 @@
  * `workspace/diagnostic`: the findings of all files that the server knows, opened or not.
  *
  * Clients ask for this again as soon as it is answered, so an answer without news is kept back until there are some:
- * an idle editor costs nothing. Only the first question, which names no earlier result, is always answered at once.
+ * an idle editor costs nothing. Only the first question, which names no earlier result, is always answered at once. To a
+ * client that takes partial results the findings of each file go as soon as they are known.
  */
 import type {
   CancellationToken,
   WorkspaceDiagnosticParams,
   WorkspaceDiagnosticReport,
   WorkspaceDocumentDiagnosticReport,
+  WorkspaceFullDocumentDiagnosticReport,
 } from "vscode-languageserver";
 import type { FileId } from "../../core/place.ts";
 import { throwIfCancelled, yieldToMessages } from "../guard.ts";
+import { partsFor } from "../progress.ts";
 import { DocumentDiagnosticReportKind } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import { fileIdOf } from "../uri.ts";
@@ -32,11 +35,20 @@ export const workspaceDiagnostic = async (
   const earlier = new Map<FileId, Earlier>(
     params.previousResultIds.map(({ uri, value }) => [fileIdOf(uri), { uri, resultId: value }]),
   );
+  const tell = partsFor(session.connection, params);
+  let wasTold = false;
+  const tellFile =
+    tell &&
+    ((item: WorkspaceFullDocumentDiagnosticReport): void => {
+      tell({ items: [item] });
+      wasTold = true;
+    });
+  const isFirst = earlier.size === 0;
   for (;;) {
     const { generation } = session.changes;
-    const { items, isWhole } = await reportAll(session, earlier, token);
-    const hasNews = items.some((item) => item.kind === DocumentDiagnosticReportKind.Full);
-    if (session.changes.generation === generation && (hasNews || earlier.size === 0)) return { items };
+    const { items, isWhole } = await reportAll(session, earlier, token, tellFile);
+    const hasNews = wasTold || items.some((item) => item.kind === DocumentDiagnosticReportKind.Full);
+    if (session.changes.generation === generation && (hasNews || isFirst)) return { items };
     const news = session.changes.after(generation, token);
     await (isWhole ? news : Promise.race([news, session.files.settled()]));
     await pause(session, token);
@@ -45,8 +57,9 @@ export const workspaceDiagnostic = async (
 
 const reportAll = async (
   session: Session,
-  earlier: ReadonlyMap<FileId, Earlier>,
+  earlier: Map<FileId, Earlier>,
   token: CancellationToken,
+  tell?: (item: WorkspaceFullDocumentDiagnosticReport) => void,
 ): Promise<{ readonly items: WorkspaceDocumentDiagnosticReport[]; readonly isWhole: boolean }> => {
   const files = new Set(session.files.all);
   const items: WorkspaceDocumentDiagnosticReport[] = [];
@@ -71,11 +84,16 @@ const reportAll = async (
       version: session.files.versionOf(file) ?? null,
       resultId,
     };
-    items.push(
-      earlier.get(file)?.resultId === resultId
-        ? { kind: DocumentDiagnosticReportKind.Unchanged, ...common }
-        : { kind: DocumentDiagnosticReportKind.Full, ...common, items: diagnostics },
-    );
+    if (earlier.get(file)?.resultId === resultId) {
+      items.push({ kind: DocumentDiagnosticReportKind.Unchanged, ...common });
+      continue;
+    }
+    const full = { kind: DocumentDiagnosticReportKind.Full, ...common, items: diagnostics };
+    if (tell) {
+      tell(full);
+      // What the client has now.
+      earlier.set(file, { uri: common.uri, resultId });
+    } else items.push(full);
   }
   // What the client was told of a file that is gone since, here or by a document's own report, is taken back by an
   // empty report without a name, so that it is not asked about again.

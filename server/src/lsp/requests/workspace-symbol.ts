@@ -1,6 +1,7 @@
 /** `workspace/symbol`: what all files declare under a name with these letters, the best matches first. */
 import type { SymbolInformation, WorkspaceSymbolParams } from "vscode-languageserver";
 import { shownText } from "../../escape/shown-text.ts";
+import { inParts } from "../parts.ts";
 import type { Session } from "../session.ts";
 import { SYMBOL, toLocation } from "../to-lsp.ts";
 
@@ -10,7 +11,7 @@ export const workspaceSymbol = async (
 ): Promise<SymbolInformation[]> => {
   await session.files.complete();
   const snapshot = session.files.snapshot();
-  return snapshot.analysis
+  const found: SymbolInformation[] = snapshot.analysis
     .workspaceSymbols(params.query)
     .flatMap(({ name, kind, container, file, nameSpan }) => {
       const location = toLocation(snapshot, { file, span: nameSpan });
@@ -22,4 +23,5 @@ export const workspaceSymbol = async (
         ...(container !== undefined && { containerName: shownText(container) }),
       };
     });
+  return inParts(session, params, found);
 };
