@@ -26,7 +26,7 @@ export const DECLARATION_WORDS: Readonly<Record<string, { readonly example: stri
   {
     use: {
       example: 'use "stock/clears.finish"',
-      doc: "Imports another file's declarations. `use notation 0.2` on the first line says in which notation a file is written.",
+      doc: "Imports another file's declarations; `pkg:NAME/FILE.finish` is a recipe of an installed package. `use notation 0.2` on the first line says in which notation a file is written.",
     },
     material: { example: 'material hall_clear "Waterborne satin clear" {', doc: "What is in the can." },
     piece: {

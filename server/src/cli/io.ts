@@ -56,6 +56,8 @@ export interface CliFiles {
   changedAt(path: string): Promise<string | undefined>;
   /** The path without symbolic links, by which one file is known under all its names. */
   realPath(path: string): Promise<string>;
+  /** The folder of a package that is installed for files of a folder; both absolute paths. Undefined where there is none. */
+  findPackage(folder: string, name: string): string | undefined;
   /** Everything below a folder that ends in `.finish`, links to files included, linked folders and those that `search` leaves out not. */
   recipes(folder: string): Promise<Recipes>;
   /** Files below a folder that match a pattern, relative to it, with `/`; without `node_modules` and dot folders. */

@@ -13,11 +13,12 @@ import { nearKept } from "../core/schedule/sessions/near-kept.ts";
 import type { Schedule, ScheduleInput } from "../core/schedule/types.ts";
 import type { KeptNotes } from "../core/totals/job-totals.ts";
 import type { Analysis, Analyst } from "../features/types.ts";
-import { isNetworkPath, type Permit } from "../reading/may-read.ts";
+import type { Permit } from "../reading/may-read.ts";
 import { type NamedPicture, pathOfPicture } from "../reading/read-pictures.ts";
 import { type AskedFile, findFiles, labelFor } from "./find-files.ts";
 import { type CliIo, UsageError, warn } from "./io.ts";
-import { foldersToReadAlso, permitFor, recipesIn } from "./permits.ts";
+import { createPackages, resolveUse } from "./packages.ts";
+import { foldersToReadAlso, permitFor, recipesIn, withPackages } from "./permits.ts";
 import { createProjectConfigs, type ProjectConfigs } from "./project-config.ts";
 import type { ReadBytes } from "./read-plain.ts";
 
@@ -119,7 +120,8 @@ export async function readAsked(
   const files: ReadFile[] = [];
   const problems = [...found.problems];
   for (const file of found.files) problems.push(...(await configs.find(file.path)));
-  const permit = recipesIn([
+  const packages = createPackages(io.files);
+  const inFolders = recipesIn([
     ...found.files.flatMap(({ path: file, foundIn }) => [
       configs.folder(file),
       ...(foundIn ? [foundIn] : []),
@@ -127,6 +129,7 @@ export async function readAsked(
     ]),
     ...also,
   ]);
+  const permit = withPackages(inFolders, packages);
   for (const file of found.files) {
     const read = input ? await io.readInput() : await io.files.read(file.path, permitFor(file, permit));
     if ("text" in read) files.push({ ...file, text: read.text });
@@ -139,7 +142,7 @@ export async function readAsked(
     permit,
     createAnalyst: () =>
       io.createAnalyst({
-        resolve: resolveUse,
+        resolve: packages.resolve,
         config: configs.of,
         ...(units === undefined ? {} : { units: () => units }),
         ...(io.onFault ? { onFault: io.onFault } : {}),
@@ -252,15 +255,6 @@ function standardInput(io: CliIo, paths: readonly string[], name: string | undef
 export function labelling(io: CliIo, asked: readonly AskedFile[]): (file: string) => string {
   const labels = new Map(asked.map((file) => [file.path, file.label]));
   return (file) => labels.get(file) ?? labelFor(io.cwd, file);
-}
-
-/**
- * The file that `use "path"` means in the file `from`, by its absolute path. Backslashes are taken for slashes. A name
- * that leads to another computer stays one, and is not read.
- */
-export function resolveUse(from: string, used: string): string {
-  const slashed = used.replaceAll("\\", "/");
-  return isNetworkPath(slashed) ? slashed : path.resolve(path.dirname(from), slashed);
 }
 
 /** The picture that a text in the file `from` names, from where the recipes lie that may be used there, too. */

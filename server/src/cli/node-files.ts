@@ -8,6 +8,7 @@ import { readdir, realpath, stat } from "node:fs/promises";
 import { decodeText, type ReadText } from "../reading/decode-text.ts";
 import { MAX_DEPTH } from "../reading/may-read.ts";
 import { MAX_FILE_BYTES, reasonOf } from "../reading/reasons.ts";
+import { findPackage } from "./find-package.ts";
 import type { CliFiles, PathKind, Recipes } from "./io.ts";
 import { codeOf, failureOf, isLink, leadsNowhere, readPlain, readPlainBytes, unread } from "./read-plain.ts";
 import { replaceText } from "./replace-text.ts";
@@ -35,6 +36,7 @@ export const nodeFiles: CliFiles = {
       return path;
     }
   },
+  findPackage,
   recipes: recipesBelow,
   async search(folder, pattern) {
     try {

@@ -9,6 +9,7 @@ import path from "node:path";
 import { folderKey, type Permit } from "../reading/may-read.ts";
 import type { AskedFile } from "./find-files.ts";
 import { type CliIo, UsageError } from "./io.ts";
+import type { Packages } from "./packages.ts";
 import { ASKED } from "./read-plain.ts";
 
 const WIDEN = "allow its folder with `--read-also FOLDER`";
@@ -18,6 +19,12 @@ export function recipesIn(folders: readonly string[]): Permit {
   const keys = new Set(folders.map(folderKey));
   return { purpose: "recipe", allows: (key) => keys.has(key), widen: WIDEN };
 }
+
+/** The same, and recipes of the packages that `use` lines lead to. */
+export const withPackages = (permit: Permit, packages: Pick<Packages, "allows">): Permit => ({
+  ...permit,
+  allows: (key) => permit.allows(key) || packages.allows(key),
+});
 
 /** A file that the person has named is read wherever it lies; one that was found, where it really lies in these folders. */
 export const permitFor = ({ foundIn }: AskedFile, recipes: Permit): Permit =>

@@ -18,9 +18,9 @@ import {
   load,
   MOST_BESIDE,
   mayShareShop,
-  resolveUse,
 } from "./load.ts";
-import { foldersToReadAlso, recipesIn } from "./permits.ts";
+import { createPackages, type Packages } from "./packages.ts";
+import { foldersToReadAlso, recipesIn, withPackages } from "./permits.ts";
 import { createProjectConfigs } from "./project-config.ts";
 
 export interface LoadedState extends FilesState {
@@ -82,7 +82,7 @@ async function onDisk(
   keyOf: FilesState["keyOf"],
 ): Promise<LoadedState> {
   if (places.length === 0) {
-    const analysis = io.createAnalyst({ resolve: resolveUse }).analysis();
+    const analysis = io.createAnalyst({ resolve: createPackages(io.files).resolve }).analysis();
     return stateOf(io, { analysis, asked: [], keyOf, problems: [] });
   }
   const { analysis, asked, label, complete } = await load(io, places, { ...options, withProject: true });
@@ -101,14 +101,14 @@ export async function revisionState(
   const names = tree.recipes.filter((name) =>
     inRoot.some((place) => place === "" || name === place || name.startsWith(`${place}/`)),
   );
-  const { configs, permit } = await readers(
+  const { configs, permit, packages } = await readers(
     io,
     names.map((name) => path.join(root, name)),
     options,
     [root],
   );
   const analyst = io.createAnalyst({
-    resolve: resolveUse,
+    resolve: packages.resolve,
     config: configs.of,
     parts: dayOf(options.today),
     ...(io.onFault ? { onFault: io.onFault } : {}),
@@ -136,11 +136,13 @@ export async function revisionState(
       analyst.setFile(path.join(root, beside[index]!), read.text);
   if (others.length > MOST_BESIDE) warn(io, leftOutOf(others.length));
   for (let missing = analyst.missingFiles(); missing.length > 0; missing = analyst.missingFiles()) {
+    const isInstalled = missing.map(packages.holds);
     const may = missing.map((file) => refusalOf(file, permit) ?? outside(root, file));
     const found = await tree.read(missing.map((file) => below(root, file)));
     for (const [index, file] of missing.entries()) {
-      const read = found[index]!;
-      const refused = may[index];
+      // A revision says which packages it wants, and has none of them: those that are installed now stand for them.
+      const read = isInstalled[index] ? await io.files.read(file, permit) : found[index]!;
+      const refused = isInstalled[index] ? undefined : may[index];
       if (refused !== undefined) analyst.setAbsent(file, `it ${refused}`);
       else if ("text" in read) analyst.setFile(file, read.text);
       else analyst.setAbsent(file, `it ${read.reason}`);
@@ -159,9 +161,9 @@ export async function textState(
   text: string | undefined,
   options: LoadOptions,
 ): Promise<LoadedState> {
-  const { configs, permit } = await readers(io, [file], options, []);
+  const { configs, permit, packages } = await readers(io, [file], options, []);
   const analyst = io.createAnalyst({
-    resolve: resolveUse,
+    resolve: packages.resolve,
     config: configs.of,
     parts: dayOf(options.today),
     ...(io.onFault ? { onFault: io.onFault } : {}),
@@ -189,13 +191,18 @@ async function readers(
   files: readonly string[],
   { readAlso }: LoadOptions,
   folders: readonly string[],
-): Promise<{ readonly configs: ReturnType<typeof createProjectConfigs>; readonly permit: Permit }> {
+): Promise<{
+  readonly configs: ReturnType<typeof createProjectConfigs>;
+  readonly permit: Permit;
+  readonly packages: Packages;
+}> {
   const also = await foldersToReadAlso(io, readAlso);
   const configs = createProjectConfigs(io);
   // What is wrong in a project file is told where the project is checked.
   for (const file of files) await configs.find(file);
   const projects = folders.length > 0 ? folders : files.map(configs.folder);
-  return { configs, permit: recipesIn([...projects, ...also]) };
+  const packages = createPackages(io.files);
+  return { configs, permit: withPackages(recipesIn([...projects, ...also]), packages), packages };
 }
 
 function stateOf(

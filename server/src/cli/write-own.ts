@@ -47,7 +47,8 @@ export async function makeFolder(folder: string): Promise<WriteOutcome> {
 export async function removeOwn(file: string, isOwn: IsOwn): Promise<WriteOutcome> {
   try {
     const found = await lstat(file);
-    if (!found.isFile() || found.size > MOST_BYTES) return { reason: "is not a plain file, so it is left as it is" };
+    if (!found.isFile() || found.size > MOST_BYTES)
+      return { reason: "is not a plain file, so it is left as it is" };
     const verdict = isOwn((await readFile(file)).toString());
     if (verdict !== true) return { reason: verdict };
     await rm(file);

@@ -7,6 +7,7 @@ import { applyChanges, formatFile } from "../../../grammar/src/format.ts";
 import { parseFile } from "../../../grammar/src/parse.ts";
 import type * as library from "../../library.d.cts";
 import { readMoment } from "../core/measure/iso-dates.ts";
+import { isPackagePath } from "../core/model/package-path.ts";
 import { printedTotals } from "../core/totals/print.ts";
 import { createAnalyst } from "../features/analyst.ts";
 import type { Analysis } from "../features/types.ts";
@@ -59,7 +60,9 @@ function analysed(
   const given = typeof recipes === "string" ? { [NAMELESS]: recipes } : recipes;
   const texts = Object.entries(given).map(([name, text]) => [path.normalize(name), text] as const);
   const analyst = createAnalyst({
-    resolve: (from, used) => path.join(path.dirname(from), used.replaceAll("\\", "/")),
+    // A recipe of a package is passed by that very name.
+    resolve: (from, used) =>
+      isPackagePath(used) ? path.normalize(used) : path.join(path.dirname(from), used.replaceAll("\\", "/")),
     ...(today === undefined ? {} : { parts: { today: momentOf(today) } }),
   });
   for (const [name, text] of texts) analyst.setFile(name, text);

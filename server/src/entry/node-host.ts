@@ -6,6 +6,7 @@
 import { existsSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { findPackage } from "../cli/find-package.ts";
 import { readPlain, readPlainBytes } from "../cli/read-plain.ts";
 import { createAnalyst } from "../features/analyst.ts";
 import type { Host } from "../lsp/host.ts";
@@ -40,6 +41,11 @@ export const nodeHost = (): Host => {
       if (folder === undefined) return [];
       const found = await listRecipes(folder, listing);
       return found.map((name) => pathToFileURL(path.join(folder, name)).href);
+    },
+    findPackage(uri, name) {
+      const folder = pathOf(uri);
+      const found = folder === undefined ? undefined : findPackage(folder, name);
+      return found === undefined ? undefined : pathToFileURL(found).href;
     },
     rulePage(rule) {
       const page = path.join(root, "server", "docs", "rules", `${rule}.md`);

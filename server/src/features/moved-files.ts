@@ -3,6 +3,7 @@
  * paths are relative to where it stands. A line that means the same afterwards is left as it is.
  */
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
+import { isPackagePath } from "../core/model/package-path.ts";
 import type { Program, ProgramFile, UseLink } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import type { FileEdit } from "../views/places/file-finding.ts";
@@ -27,6 +28,8 @@ function editOf(
   resolve: Resolve,
   movedTo: (file: FileId) => FileId,
 ): FileEdit | undefined {
+  // The name of a package means the same wherever it is said.
+  if (isPackagePath(path)) return undefined;
   const [from, to] = [movedTo(file.id), movedTo(target)];
   const tree = file.byKey.get(place.declaration)?.tree;
   if (!tree || (from === file.id && to === target) || resolve(from, path) === to) return undefined;

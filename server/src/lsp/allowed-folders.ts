@@ -14,6 +14,8 @@ export interface AllowedFolders {
   changeWorkspace(added: readonly string[], removed: readonly string[]): void;
   /** The folders that the person adds, by address or absolute path. */
   setAlso(folders: readonly string[]): void;
+  /** A package that is installed for files of these folders. */
+  addPackage(folder: FileId): void;
   trust(isTrusted: boolean): void;
   opened(file: FileId): void;
   closed(file: FileId): void;
@@ -31,7 +33,9 @@ export const createAllowedFolders = (): AllowedFolders => {
   const tell = (): void => {
     for (const listener of listeners) listener();
   };
-  const allows = (key: string): boolean => workspace.has(key) || own.has(key) || (isTrusted && also.has(key));
+  const packages = new Set<string>();
+  const allows = (key: string): boolean =>
+    workspace.has(key) || own.has(key) || packages.has(key) || (isTrusted && also.has(key));
   const widen = (): string =>
     `open a folder that holds both, or add its folder to the setting \`finishwright.use.readAlso\`${
       also.size > 0 && !isTrusted ? ", which counts once you trust this workspace" : ""
@@ -60,6 +64,9 @@ export const createAllowedFolders = (): AllowedFolders => {
     setAlso(folders) {
       also = new Set(folders.flatMap((folder) => folderKey(folder) ?? []));
       tell();
+    },
+    addPackage(folder) {
+      packages.add(folderKey(folder) ?? "");
     },
     trust(now) {
       isTrusted = now;

@@ -24,6 +24,7 @@ import type { FileReader } from "./file-reader.ts";
 import type { Log } from "./guard.ts";
 import type { Host, ReadBytes, ReadResult } from "./host.ts";
 import { Loader } from "./loader.ts";
+import { createResolve } from "./packages.ts";
 import type { Planning } from "./planning.ts";
 import type { ProjectConfigs } from "./project-configs.ts";
 import { FileChangeType } from "./protocol.ts";
@@ -91,7 +92,7 @@ export class Files {
     this.#changes = changes;
     this.#configs = configs;
     this.#analyst = host.createAnalyst({
-      resolve: resolveUse,
+      resolve: createResolve(host, allowed),
       config: configs.of,
       ...(units ? { units } : {}),
       plan: this.#plan,

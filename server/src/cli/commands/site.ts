@@ -202,7 +202,9 @@ const PAGE = "page of a site";
 async function refuseOtherSite(io: CliIo, folder: string, { output, overwrite }: SiteOptions): Promise<void> {
   const kind = await io.files.kind(folder);
   if (kind !== "folder" && kind !== "missing")
-    throw new UsageError(`\`${output}\` is not a folder. Give a new name, or a folder of pages, after \`-o\`.`);
+    throw new UsageError(
+      `\`${output}\` is not a folder. Give a new name, or a folder of pages, after \`-o\`.`,
+    );
   if (overwrite || (await io.files.kind(path.join(folder, "index.html"))) === "missing") return;
   const read = await io.files.read(path.join(folder, "index.html"));
   const verdict = "text" in read ? mayReplaceMade(read.text, PAGE, "site") : read.reason;

@@ -12,6 +12,7 @@ import { isDeclaring } from "../resolution/reference.ts";
 import { type Resolution, referenceAt } from "../resolution/resolve.ts";
 import { jobGraph } from "./job-graph.ts";
 import type { LocalFinding, ModelDeclaration } from "./model.ts";
+import { isPackagePath, packagePath } from "./package-path.ts";
 import {
   modelsOf,
   type Program,
@@ -204,11 +205,13 @@ function checkUses(program: Program, file: ProgramFile, named: ReadonlySet<FileI
   for (const use of file.uses) {
     const plain = (rule: string, message: string) => findings.push(findingAt(rule, use.place, message));
     const reason = program.absent.get(use.target);
-    if (reason !== undefined)
+    if (isPackagePath(use.path) && packagePath(use.path) === undefined)
       plain(
         "use-not-found",
-        `The file "${use.path}" cannot be used: ${reason}\nThe path is relative to this file.`,
+        `"${use.path}" does not say which file of which package\nWrite the name of the package and a recipe in it, such as "pkg:shared-finishes/clears.finish".`,
       );
+    else if (reason !== undefined)
+      plain("use-not-found", `The file "${use.path}" cannot be used: ${reason}\n${whereLooked(use.path)}`);
     else if (use.target === file.id || usesTransitively(program, use.target, file.id)) {
       plain(
         "use-cycle",
@@ -224,6 +227,13 @@ function checkUses(program: Program, file: ProgramFile, named: ReadonlySet<FileI
     seen.add(use.target);
   }
   return findings;
+}
+
+function whereLooked(path: string): string {
+  const asked = packagePath(path);
+  return asked === undefined
+    ? "The path is relative to this file."
+    : `Packages are looked for in the folders \`node_modules\` from this file up to the root of its repository: install \`${asked.name}\` with npm, or fix the name.`;
 }
 
 /** The used files that declare what is named here, or lead to one that does. */

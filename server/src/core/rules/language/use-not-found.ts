@@ -12,7 +12,7 @@ export const useNotFound: LanguageRule = {
   docs: {
     summary: "A file named by `use` cannot be found, or may not be read.",
     why: "Nothing that it declares can be named here, so other errors may follow from this one, and what depends on it is not checked.",
-    remedy: "Fix the path, which is relative to this file, or add the file.",
+    remedy: "Fix the path, which is relative to this file, or add the file; of a package, install it.",
     sources: [BY_DEFINITION],
   },
   failing: [
