@@ -103,7 +103,7 @@ describe("next", () => {
   test("is nothing when the last step is in hand, and what is ticked before its turn opens nothing", () => {
     expect(
       nowOf(TOP_AND_BASE, { test: `${MON}09:00`, dewax: `${MON}09:10`, clean: `${MON}09:40` }, `${MON}09:45`),
-    ).toEqual({ is: "now", current: "strip", due: `${MON}09:45` });
+    ).toEqual({ is: "now", current: "strip", due: `${MON}09:10` });
     expect(nowOf(TOP_AND_BASE, { dewax: `${MON}09:00` }, `${MON}09:00`)).toMatchObject({ current: "test" });
     const all = Object.fromEntries(TOP_AND_BASE.map(({ title }) => [title, `${MON}09:00`]));
     expect(nowOf(TOP_AND_BASE, all, `${MON}13:00`)).toEqual({ is: "done" });

@@ -95,7 +95,7 @@ describe("what to do now, when the wait ends and what may go wrong are answered"
     expect(said).toMatchObject({
       is: "wait",
       what: "Nothing to do until 11:40",
-      more: ["1 h 40 min left. Nobody need be here."],
+      more: ["1 h 40 min left. Nobody is needed."],
       first: [],
       waits: [
         [
@@ -200,6 +200,19 @@ describe("a stripper whose label alone knows its time", () => {
       waits: [["Over since 10:40", "The stripper’s time is up: take it off at once."]],
     });
   });
+});
+
+test("what needs no drying goes on as soon as what goes before it is done, on the day on which it is planned", () => {
+  const strip = step("strip", { isLeftOn: true, start: `${MON}09:45`, end: `${MON}12:05` });
+  const wash = step("wash", { start: `${MON}12:05`, end: `${MON}12:25` });
+  const off = { "strip laid": `${MON}10:10`, strip: `${MON}10:25` };
+  const said = saidOf([strip, wash], off, `${MON}10:25`);
+  expect(said).toMatchObject({ is: "now", what: "wash" });
+  // Its label has been kept to.
+  expect(said.asks).toBeUndefined();
+  // The day before nobody is sent there.
+  const tomorrow = { ...wash, start: `${TUE}09:00`, end: `${TUE}09:20` };
+  expect(saidOf([strip, tomorrow], off, `${MON}10:25`).what).toBe("Nothing to do until Tue 9 Mar 09:00");
 });
 
 test("a coat whose label alone knows how long it dries waits until somebody has read it", () => {

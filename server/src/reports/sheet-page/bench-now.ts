@@ -144,6 +144,8 @@ export interface Start {
   readonly step: PageStep;
   /** From then on what is below is dry; empty where nothing has to dry or nobody knows how long. */
   readonly dry: string;
+  /** The same, and what goes before it is done; absent where nothing goes before, or is not done. */
+  readonly ready?: string;
   /** The time of the plan; empty without dates. */
   readonly planned: string;
   /** What it waits for: a wait, one that the label alone knows, the step before it, or nothing but the plan. */
@@ -167,22 +169,22 @@ export function startOf(order: Order, step: PageStep, ticked: Ticked): Start {
   const last = earlier.find((each) => doneAt(each, ticked, sharedPieces(each, step)) === undefined);
   if (last) return { step, dry: "", planned, why: "step", last };
   if (earlier.some(({ isUnknown }) => isUnknown)) return { step, dry: "", planned, why: "label" };
-  const dry = earlier
-    .flatMap((each) => freeAt(each, ticked, sharedPieces(each, step)) ?? [])
-    .toSorted()
-    .at(-1);
-  return dry === undefined ? { step, dry: "", planned, why: "plan" } : { step, dry, planned, why: "wait" };
+  const frees = earlier.flatMap((each) => freeAt(each, ticked, sharedPieces(each, step)) ?? []);
+  const ends = earlier.flatMap((each) => doneAt(each, ticked, sharedPieces(each, step)) ?? []);
+  const [dry = "", ready] = [frees, [...frees, ...ends]].map((times) => times.toSorted().at(-1));
+  return { step, dry, ...(ready === undefined ? {} : { ready }), planned, why: dry === "" ? "plan" : "wait" };
 }
 
 /**
- * When somebody has to be there for it. On the day of the plan that is when it is dry: the sooner the better. What is dry
- * before, or in the night, waits for the time of the plan, or for the morning; only what is to be taken off does not wait.
+ * When somebody has to be there for it. On the day of the plan that is when it is dry and its turn has come: the sooner the
+ * better. What is dry before, or in the night, waits for the time of the plan, or for the morning; only what is to be taken
+ * off does not wait.
  */
-export function dueAt(order: Order, { dry, planned, laid }: Start): string {
+export function dueAt(order: Order, { dry, ready = "", planned, laid }: Start): string {
   if (laid !== undefined) return dry;
-  const dryAtWork = atWork(order, dry);
-  if (planned <= dry) return dryAtWork;
-  return dry !== "" && dryAtWork === dry && isSameDay(dry, planned) ? dry : planned;
+  if (planned <= dry) return atWork(order, dry);
+  const isOnTheDay = ready !== "" && atWork(order, ready) === ready && isSameDay(ready, planned);
+  return isOnTheDay && ready < planned ? ready : planned;
 }
 
 /** Nobody keeps a plan to the minute: where nothing has to dry, a step may be begun so much before its time. */

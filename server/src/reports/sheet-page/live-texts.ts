@@ -133,7 +133,7 @@ function notYet(at: Moment, current: Start): StateTexts {
   const waits = running.map((wait) => runningText(wait, now));
   return {
     what: laid === undefined ? `Nothing to do until ${until}` : `Leave the stripper on until ${until}`,
-    more: [`${leftText(due, now)}. ${laid === undefined ? "Nobody need be here." : "Stay near."}`],
+    more: [`${leftText(due, now)}. ${laid === undefined ? "Nobody is needed." : "Stay near."}`],
     first: [],
     waits: waits.length > 0 ? waits : [["Nothing is drying.", ""]],
     risksTitle: laid === undefined ? RISKS_MEANWHILE : RISKS,
@@ -192,7 +192,9 @@ const firstOf = ({ checks }: PageStep): readonly string[] => checks.map(({ order
 
 /** The step whose label alone knows how long it is left alone, as soon as somebody has to know. */
 function askedStep({ order, running }: Moment, { step }: Start): PageStep | undefined {
-  const waitedFor = [...running.map((wait) => wait.step), ...(order.before.get(step) ?? [])];
+  // What is taken off already has no time any more.
+  const before = (order.before.get(step) ?? []).filter(({ isLeftOn }) => !isLeftOn);
+  const waitedFor = [...running.map((wait) => wait.step), ...before];
   return [...(step.isLeftOn ? [step] : []), ...waitedFor].find(
     (each) => asksLabel(each) || each.labelH !== undefined,
   );

@@ -9,6 +9,7 @@
  */
 import {
   doneAt,
+  dueAt,
   isSoon,
   LAID,
   type Order,
@@ -236,7 +237,7 @@ function showMay({ element, boxes, is }: Row, order: Order, ticked: Ticked, time
   if (may === null) return;
   const done = doneAt(is, ticked);
   const isRecorded = boxes.every(({ dataset }) => dataset.done !== undefined);
-  const early = isRecorded ? "" : earlyText(startOf(order, is, ticked), done ?? time, time);
+  const early = isRecorded ? "" : earlyText(order, startOf(order, is, ticked), done ?? time, time);
   const isAhead = done !== undefined && early !== "";
   element.classList.toggle("ahead", isAhead);
   element.classList.toggle("done", done !== undefined);
@@ -246,14 +247,15 @@ function showMay({ element, boxes, is }: Row, order: Order, ticked: Ticked, time
 }
 
 /** Why a step is before its time or its turn at a moment, told `now`; empty where it is not. */
-function earlyText({ dry, planned, why, last, laid }: Start, at: string, now: string): string {
+function earlyText(order: Order, start: Start, at: string, now: string): string {
+  const { dry, planned, why, last, laid } = start;
   if (laid !== undefined) return dry > at ? `leave it on until ${clockText(dry, now)}` : "";
   if (why === "step") {
     const then = planned > at ? `planned for ${clockText(planned, now)}, ` : "";
     return `${then}after “${last?.title ?? ""}”`;
   }
   if (dry > at) return `dry enough from ${clockText(dry, now)}`;
-  return why === "wait" || isSoon(planned, at) ? "" : `planned for ${clockText(planned, now)}`;
+  return why === "wait" || isSoon(dueAt(order, start), at) ? "" : `planned for ${clockText(planned, now)}`;
 }
 
 for (const article of document.querySelectorAll<HTMLElement>("article[data-job]")) begin(article);
