@@ -11,7 +11,6 @@ import {
   doneAt,
   dueAt,
   isSoon,
-  LAID,
   type Order,
   orderOf,
   type PageStep,
@@ -21,6 +20,7 @@ import {
 } from "./bench-now.ts";
 import { copiedText } from "./copied-text.ts";
 import { nothingKept, readKept, writeKept } from "./kept.ts";
+import { showKept, takeInput, tickedIn, tickRow } from "./kept-rows.ts";
 import { liveTexts } from "./live-texts.ts";
 import { type LiveView, liveView } from "./live-view.ts";
 import { localTime } from "./local-times.ts";
@@ -62,63 +62,22 @@ function begin(article: HTMLElement): void {
   // -------------------------------------------------------------------------------------------------------------
   // What is kept
 
-  /** What the record of the job has was done before this sheet was made. */
-  const tickOf = (step: string, { dataset }: HTMLInputElement): string | undefined =>
-    (dataset.done ?? kept.ticks[step]?.[dataset.piece!])?.slice(0, 16);
-  const ticked: Ticked = (step, piece) => {
-    const row = bench.rowOf.get(step)!;
-    if (piece === LAID) return kept.laid[row.step];
-    return tickOf(row.step, row.boxes.find(({ dataset }) => dataset.piece === piece)!);
-  };
+  const ticked = tickedIn(kept, (step) => bench.rowOf.get(step)!);
   const hasTicks = (): boolean =>
     bench.rows.some(({ is }) => is.pieces.some((piece) => ticked(is, piece) !== undefined));
   const save = (): void => {
     if (!writeKept(key, kept))
       output.textContent = "This browser keeps nothing for this page: ticks are lost when it is closed.";
   };
-  const show = (): void => {
-    for (const { step, boxes, note, at } of bench.rows) {
-      const times = boxes.flatMap((box) => tickOf(step, box) ?? []);
-      for (const box of boxes) box.checked = tickOf(step, box) !== undefined;
-      note.value = kept.notes[step] ?? "";
-      at.value = times.toSorted().at(-1) ?? "";
-      // What the record has is put right there.
-      at.disabled = times.length === 0 || boxes.every(({ dataset }) => dataset.done !== undefined);
-    }
-    for (const box of article.querySelectorAll<HTMLInputElement>("input[data-got]"))
-      box.checked = kept.got[box.dataset.got!] !== undefined;
-    find<HTMLTextAreaElement>("[data-note-all]").value = kept.went;
-  };
+  const show = (): void => showKept(article, bench.rows, kept);
   const changed = (): void => {
     save();
     show();
     update();
   };
-
-  /** Takes what was ticked or written; false where the target is none of the list's. */
-  const take = (target: HTMLInputElement | HTMLTextAreaElement): boolean => {
-    const { noteAll, note, at, got, piece } = target.dataset;
-    const step = target.closest<HTMLElement>("li.row")?.dataset.step ?? "";
-    const isChecked = target instanceof HTMLInputElement && target.checked;
-    if (noteAll !== undefined) kept.went = target.value;
-    else if (note !== undefined) kept.notes[step] = target.value;
-    else if (at !== undefined && target.value !== "") {
-      const pieces = Object.keys(kept.ticks[step] ?? {});
-      kept.ticks[step] = Object.fromEntries(pieces.map((each) => [each, target.value.slice(0, 16)]));
-    } else if (got !== undefined) setOrDelete(kept.got, got, isChecked);
-    else if (piece !== undefined) {
-      kept.ticks[step] = { ...kept.ticks[step] };
-      setOrDelete(kept.ticks[step], piece, isChecked);
-    } else return false;
-    return true;
-  };
-  const setOrDelete = (times: Record<string, string>, name: string, isSet: boolean): void => {
-    if (isSet) times[name] = now();
-    else delete times[name];
-  };
   article.addEventListener("input", ({ target }) => {
     if (!(target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement)) return;
-    if (!take(target)) return;
+    if (!takeInput(kept, target, now())) return;
     save();
     if (target.dataset.at !== undefined || target.dataset.piece !== undefined) show();
     update();
@@ -135,21 +94,9 @@ function begin(article: HTMLElement): void {
   const view: LiveView = liveView(find(".live"), {
     tick: () => {
       if (current === undefined) return;
-      const { step, is, boxes } = current;
-      const before = kept.ticks[step] ?? {};
-      const laid = kept.laid[step];
       // The steps come up when the first of them is done; what is ticked in their list leaves it where it is.
       if (!hasTicks()) fold.open = false;
-      undone = () => {
-        kept.ticks[step] = before;
-        if (laid === undefined) delete kept.laid[step];
-      };
-      if (is.isLeftOn && laid === undefined) kept.laid[step] = now();
-      else {
-        const open = boxes.filter((box) => tickOf(step, box) === undefined);
-        const ticks = open.map(({ dataset }) => [dataset.piece!, now()]);
-        kept.ticks[step] = { ...before, ...Object.fromEntries(ticks) };
-      }
+      undone = tickRow(kept, current, now());
       changed();
     },
     go: () => {
@@ -189,18 +136,9 @@ function begin(article: HTMLElement): void {
   // -------------------------------------------------------------------------------------------------------------
   // What is done, as text
 
-  find("[data-copy]").addEventListener("click", async () => {
-    const area = find<HTMLTextAreaElement>("[data-copied]");
-    area.value = copiedText(job, bench.rows, kept);
-    area.hidden = false;
-    try {
-      await navigator.clipboard.writeText(area.value);
-      output.textContent = "Copied. Here it is as well:";
-    } catch {
-      area.select();
-      output.textContent = "Copy this text:";
-    }
-  });
+  find("[data-copy]").addEventListener("click", () =>
+    copyOut(copiedText(job, bench.rows, kept), find("[data-copied]"), output),
+  );
   find("[data-print]").addEventListener("click", () => window.print());
   find("[data-forget]").addEventListener("click", () => {
     if (!window.confirm("Clear all ticks and notes of this sheet on this device?")) return;
@@ -217,6 +155,19 @@ function begin(article: HTMLElement): void {
   setInterval(update, HALF_A_MINUTE_MS);
   // A telephone that slept shows the time that it is now.
   document.addEventListener("visibilitychange", update);
+}
+
+/** Into the clipboard where the browser lets it be, and into an area to be copied by hand. */
+async function copyOut(text: string, area: HTMLTextAreaElement, output: HTMLElement): Promise<void> {
+  area.value = text;
+  area.hidden = false;
+  try {
+    await navigator.clipboard.writeText(text);
+    output.textContent = "Copied. Here it is as well:";
+  } catch {
+    area.select();
+    output.textContent = "Copy this text:";
+  }
 }
 
 /** A printed page has all of it, and the screen has it afterwards as it was. */
