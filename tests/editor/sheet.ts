@@ -297,7 +297,7 @@ function tests(browser: Browser, folder: string): readonly Test[] {
           "Reading table 1 and 2, top",
           "Wear: respirator (vapour and dust), gloves, goggles.",
         ]);
-        same(await lines(page, ".live .waits"), ["No wait: go on as soon as this is done."]);
+        same(await lines(page, ".live .waits"), ["No wait after this step: go on as soon as it is done."]);
         same(await lines(page, ".live .risks"), [
           "Fumes: keep the air moving",
           "Fire: no flame or spark in the room",
@@ -349,7 +349,7 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         ]);
         same(await lines(page, ".live .risks"), [
           "Touched too early, it keeps the mark",
-          "Later than Tue 9 Mar 10:10: sand before this coat",
+          "Later than Tue 9 Mar 10:10: sand first",
           "Raised fibres harden under the film and leave it rough, however many coats follow.",
         ]);
         await answersOnFirstScreen(page);

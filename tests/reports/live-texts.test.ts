@@ -71,7 +71,7 @@ describe("what to do now, when the wait ends and what may go wrong are answered"
       is: "now",
       what: "sand",
       more: ["Top", "Wear: dust mask."],
-      waits: [["No wait: go on as soon as this is done.", ""]],
+      waits: [["No wait after this step: go on as soon as it is done.", ""]],
       risks: [["Dust: don’t breathe it, keep the mask on", ""]],
       next: { title: "Next, from 09:20", what: "coat 1", more: ["Top"] },
       button: "Done",
@@ -108,7 +108,7 @@ describe("what to do now, when the wait ends and what may go wrong are answered"
       isEarly: true,
     });
     expect(said.risks.slice(-2)).toEqual([
-      ["Later than Tue 9 Mar 09:40: sand before this coat", ""],
+      ["Later than Tue 9 Mar 09:40: sand first", ""],
       ["Fibres harden.", ""],
     ]);
   });
@@ -184,7 +184,7 @@ describe("a stripper whose label alone knows its time", () => {
       more: ["Base", "Wear: respirator (vapour and dust)."],
       waits: [
         ["Take the stripper off at 10:40, 30 min left", "Top: the stripper acts. Don’t touch it before."],
-        ["No wait: go on as soon as this is done.", ""],
+        ["No wait after this step: go on as soon as it is done.", ""],
       ],
       next: { title: "Next, from 10:40", what: "Take the stripper off" },
     });

@@ -227,7 +227,8 @@ function ownWait({ step, laid, why, dry }: Start, now: string): readonly TwoLine
     return [[BY_LABEL, `${head}, don’t touch it as long as its label says${off}.`]];
   const hours = isToLay ? step.leaveH : step.waitH;
   const free = hours === undefined ? freeAt(step, () => now) : later(now, hours);
-  if (free === undefined || free <= now) return [["No wait: go on as soon as this is done.", ""]];
+  if (free === undefined || free <= now)
+    return [["No wait after this step: go on as soon as it is done.", ""]];
   const long = hours === undefined ? "" : ` for ${lastingText(Math.ceil(hours * 60))}`;
   const until = `Until ${clockText(free, now)}${hours === undefined ? "" : isToLay ? ", if it is laid on now" : ", if it is done now"}`;
   return [[until, `${head}, don’t touch it${long}${off}.`]];
@@ -320,5 +321,5 @@ function tooLate({ order, ticked, now }: Moment, step: PageStep): readonly TwoLi
   if (end === undefined) return [];
   return end < now
     ? [[`Too late for the next coat since ${clockText(end, now)}: sand first`, ""]]
-    : [[`Later than ${clockText(end, now)}: sand before this coat`, ""]];
+    : [[`Later than ${clockText(end, now)}: sand first`, ""]];
 }
