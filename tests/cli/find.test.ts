@@ -224,5 +224,5 @@ stock.finish:17  recipe clear it: red oak, dead flat, in tables
     expect(findIn(analysed(500), ["a.finish"], query).length).toBe(503);
     const work = (analysis: ReturnType<typeof analysed>) => findIn(analysis, ["a.finish"], query);
     expect(growth(analysed, work, { from: 250, to: 2000 })).toBeLessThan(MOST_GROWTH);
-  }, 120_000);
+  });
 });
