@@ -19,6 +19,8 @@ export interface BenchLook {
   readonly height?: number;
   /** Colours of the system take the place of the theme's. */
   readonly forced?: boolean;
+  /** Runs before the page's own, whatever its policy. */
+  readonly script?: string;
 }
 
 export interface ShownBench {
@@ -40,6 +42,7 @@ export async function showBench(browser: Browser, look: BenchLook): Promise<Show
     forcedColors: look.forced ? "active" : "none",
     reducedMotion: "reduce",
   });
+  if (look.script !== undefined) await context.addInitScript({ content: look.script });
   const page = await context.newPage();
   const complaints: string[] = [];
   const script = (await made("client/dist/bench.js")).outputFiles[0]!.text;

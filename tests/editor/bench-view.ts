@@ -18,6 +18,7 @@ import { FILES } from "../cli/bench.ts";
 import { analyse } from "../harness/check-text.ts";
 import { sampleAnalyst, sampleText } from "../harness/samples.ts";
 import { ok, same, strictEqual } from "./assert.ts";
+import { AXE, violations } from "./axe.ts";
 import { answerOf, type BenchLook, type ShownBench, showBench } from "./bench-page.ts";
 import { launchBrowser } from "./editor.ts";
 import { runTests, type Test } from "./report.ts";
@@ -224,6 +225,27 @@ function tests(browser: Browser): readonly Test[] {
         }
       },
     })),
+    ...Object.entries(LOOKS).flatMap(([name, look]) =>
+      look.forced
+        ? []
+        : [
+            {
+              name: `${name}: axe-core finds nothing against WCAG 2.2 AA or its own best practice`,
+              run: async () => {
+                for (const answer of Object.values(answers)) {
+                  await shown({ ...look, script: AXE }, async ({ page, show }) => {
+                    await show(answer);
+                    same(await violations(page), []);
+                    await page.evaluate(() => {
+                      for (const each of document.querySelectorAll("details")) each.open = true;
+                    });
+                    same(await violations(page), []);
+                  });
+                }
+              },
+            },
+          ],
+    ),
     {
       name: "by keyboard: buttons, title, slider, coats, marks, findings, one stop for each row of bars, cans",
       run: () =>

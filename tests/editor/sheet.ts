@@ -15,6 +15,7 @@ import { parseArgs } from "node:util";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { runCli } from "../cli/run-cli.ts";
 import { ok, same, strictEqual } from "./assert.ts";
+import { AXE, violations } from "./axe.ts";
 import { launchBrowser, ROOT } from "./editor.ts";
 import { runTests, type Test } from "./report.ts";
 
@@ -311,6 +312,23 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         await leave(page, "telephone-now");
         strictEqual(complaints.join("\n"), "");
         await context.close();
+      },
+    },
+    {
+      name: "axe-core finds nothing against WCAG 2.2 AA or its own best practice, light and dark, narrow and wide",
+      run: async () => {
+        const file = await pageOf(folder, READING_ROOM, "reading-tables.finish");
+        for (const colorScheme of ["light", "dark"] as const) {
+          const context = await browser.newContext({ colorScheme, reducedMotion: "reduce" });
+          await context.addInitScript({ content: AXE });
+          const page = await context.newPage();
+          for (const width of [390, 1100]) {
+            await page.setViewportSize({ width, height: 844 });
+            await page.goto(pathToFileURL(file).href);
+            same(await violations(page), []);
+          }
+          await context.close();
+        }
       },
     },
     {

@@ -8,7 +8,6 @@
  * With `--to FOLDER` pictures of some pages are left there.
  */
 import { mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import process from "node:process";
@@ -17,11 +16,11 @@ import { parseArgs } from "node:util";
 import type { Browser, Page } from "playwright-core";
 import { runCli } from "../cli/run-cli.ts";
 import { ok, strictEqual } from "./assert.ts";
+import { AXE, violations } from "./axe.ts";
 import { launchBrowser, ROOT } from "./editor.ts";
 import { runTests, type Test } from "./report.ts";
 
 const { values } = parseArgs({ options: { to: { type: "string" } } });
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 interface Look {
   readonly colorScheme: "light" | "dark";
@@ -67,21 +66,6 @@ async function reading(browser: Browser, look: Look, use: (reader: Reader) => Pr
   }
 }
 
-/** What axe-core finds, each rule with the first element. */
-async function violations(page: Page): Promise<readonly string[]> {
-  await page.evaluate(AXE);
-  return page.evaluate(async () => {
-    // biome-ignore lint/suspicious/noExplicitAny: it has put itself there.
-    const found = await (globalThis as any).axe.run(document, {
-      runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
-    });
-    return found.violations.map(
-      // biome-ignore lint/suspicious/noExplicitAny: as axe-core has it.
-      ({ id, nodes }: any) => `${id}: ${nodes[0].html.slice(0, 160)} (${nodes.length})`,
-    );
-  });
-}
-
 /** All pages that can be reached from the first by links; sheets lead nowhere. */
 function pagesFrom(first: string): readonly string[] {
   const known = new Set([first]);
@@ -119,6 +103,7 @@ const tests: readonly Test[] = [
             const complaints = await read(file, async () => {
               const width = await page.evaluate(() => document.documentElement.scrollWidth);
               ok(width <= look.viewport.width, `${at} is ${width} px wide`);
+              await page.evaluate(AXE);
               strictEqual((await violations(page)).join("\n"), "", at);
             });
             strictEqual(complaints.join("\n"), "", at);

@@ -110,7 +110,7 @@ interface JobName {
 
 /** Over the rows of a job; leads to its line. */
 const jobName = ({ title, at, note, key }: JobName, y: number, kind: "mine" | "other"): string =>
-  `<g role="button" tabindex="-1" class="bar job ${kind}" data-at="${at ?? ""}" data-key="job ${text(key)}" aria-label="${plain([title, note].filter(Boolean).join(" "))}"><text x="8" y="${y}"><tspan class="title">${text(title)}</tspan>${note ? `<tspan dx="8">${plain(note)}</tspan>` : ""}</text></g>`;
+  `<g role="button" tabindex="-1" class="bar job ${kind}" data-at="${at ?? ""}" data-key="job ${text(key)}" aria-label="${plain([title, note].filter(Boolean).join(" "))}"><text x="8" y="${y}"><tspan class="title">${text(title)}</tspan>${note ? ` <tspan dx="4">${plain(note)}</tspan>` : ""}</text></g>`;
 
 function othersSvg(
   bench: Bench<unknown>,
