@@ -12,7 +12,8 @@ import { bundledPackages, noticesText } from "./packing/bundled.ts";
 import { NOTICES, RULE_PAGES } from "./packing/list.ts";
 import { packedRulePages } from "./packing/rule-pages.ts";
 
-copyFileSync(path.join(ROOT, "client/package.nls.json"), path.join(ROOT, "package.nls.json"));
+for (const name of ["package.nls.json", "package.nls.de.json"])
+  copyFileSync(path.join(ROOT, "client", name), path.join(ROOT, name));
 
 const isWatching = process.argv.includes("--watch");
 // What others take from the server changes with what they import, so that while they are worked on each is whole.

@@ -39,6 +39,8 @@ const ENTRIES: readonly Entry[] = [
   npm("server/library.d.cts"),
   both("samples/*.finish"),
   vsix("package.nls.json"),
+  vsix("package.nls.de.json"),
+  vsix("client/l10n/bundle.l10n.de.json"),
   vsix("client/dist/extension.cjs"),
   vsix("client/dist/extension-web.cjs"),
   vsix("client/dist/bench.js"),

@@ -6,6 +6,7 @@ import {
   commands,
   Disposable,
   type ExtensionContext,
+  l10n,
   Range,
   Selection,
   TextEditorRevealType,
@@ -42,7 +43,7 @@ export const registerBenchView = (
     commands.registerCommand("finishwright.showBenchView", async (given?: unknown) => {
       const target = targetOf(client, given);
       if (target === undefined) {
-        return offerRecipe("the bench view draws its jobs.");
+        return offerRecipe(l10n.t("the bench view draws its jobs."));
       }
       const uri = client.protocol2CodeConverter.asUri(target.uri);
       if (open === undefined) {
@@ -81,7 +82,7 @@ class BenchPanel {
     const folder = Uri.joinPath(extensionUri, "client", "dist");
     this.panel = window.createWebviewPanel(
       "finishwright.bench",
-      "Bench view",
+      l10n.t("Bench view"),
       { viewColumn: ViewColumn.Beside, preserveFocus: true },
       { enableScripts: true, localResourceRoots: [folder], retainContextWhenHidden: true },
     );
@@ -134,7 +135,7 @@ class BenchPanel {
     // A text that cannot be read just now leaves the drawing as it was, and so the lines that it leads to.
     if (answer.bench !== undefined) {
       this.#answer = answer;
-      this.panel.title = `Bench view: ${answer.bench.title}`;
+      this.panel.title = l10n.t("Bench view: {0}", answer.bench.title);
     }
     await this.panel.webview.postMessage({ type: "bench", answer });
   }

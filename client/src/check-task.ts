@@ -6,6 +6,7 @@ import {
   CustomExecution,
   type Disposable,
   EventEmitter,
+  l10n,
   type Pseudoterminal,
   Task,
   TaskGroup,
@@ -91,7 +92,7 @@ interface CheckDefinition {
 
 const checkTask = (client: BaseLanguageClient, definition: CheckDefinition): Task => {
   const run = new CustomExecution(async () => terminalOf(client, definition.warnings === true));
-  const task = new Task(definition, TaskScope.Workspace, "check all recipes", "finishwright", run, [
+  const task = new Task(definition, TaskScope.Workspace, l10n.t("check all recipes"), "finishwright", run, [
     "$finishwright",
   ]);
   task.group = TaskGroup.Test;

@@ -5,6 +5,7 @@ import {
   commands,
   type Diagnostic,
   type Disposable,
+  l10n,
   languages,
   type QuickPickItem,
   QuickPickItemKind,
@@ -32,18 +33,18 @@ const showPage = async (
   const entry = rules.find((each) => each.id === id);
   if (entry?.page !== undefined) return showMarkdown(client.protocol2CodeConverter.asUri(entry.page));
   void window.showWarningMessage(
-    entry === undefined ? `There is no rule “${id}”.` : `${id}: ${entry.summary}`,
+    entry === undefined ? l10n.t("There is no rule “{0}”.", id) : `${id}: ${entry.summary}`,
   );
 };
 
 const askedRule = async (rules: readonly RuleEntry[]): Promise<string | undefined> => {
   const found = findingsAtCaret();
   const [first] = found;
-  if (first === undefined) return chosen(allRules(rules), "Which rule?");
+  if (first === undefined) return chosen(allRules(rules), l10n.t("Which rule?"));
   if (found.length === 1) return ruleOf(first);
   return chosen(
     found.map((finding) => ({ label: ruleOf(finding), detail: plain(finding.message.split("\n")[0]!) })),
-    "Which finding?",
+    l10n.t("Which finding?"),
   );
 };
 

@@ -4,7 +4,7 @@
  * The language server runs in a Web Worker, joined by posted messages. It reaches no files, so it asks for them (see
  * `workspace-files.ts`). Nothing of Node is to be had.
  */
-import { type ExtensionContext, Uri, window } from "vscode";
+import { type ExtensionContext, l10n, Uri, window } from "vscode";
 import { LanguageClient, type LanguageClientOptions } from "vscode-languageclient/browser";
 import type { FinishwrightApi } from "./api.ts";
 import { ID, NAME, startExtension, stopExtension } from "./run-extension.ts";
@@ -28,7 +28,9 @@ const clientOf = (script: string, options: LanguageClientOptions): LanguageClien
             `The server did not answer any more and was ended. It was asked for: ${methods.join(", ")}.`,
           );
           void window.showWarningMessage(
-            "Finishwright stopped answering and was restarted. If it happens again, close the file that you edited last.",
+            l10n.t(
+              "Finishwright stopped answering and was restarted. If it happens again, close the file that you edited last.",
+            ),
           );
         },
       }),

@@ -2,7 +2,15 @@
  * *New Recipe*: five questions or a classic way, and a recipe that is sound and complete but for the figures of one's
  * own, as a file that is not saved yet. The texts are those of `finishwright new`.
  */
-import { commands, type Disposable, type QuickPickItem, QuickPickItemKind, window, workspace } from "vscode";
+import {
+  commands,
+  type Disposable,
+  l10n,
+  type QuickPickItem,
+  QuickPickItemKind,
+  window,
+  workspace,
+} from "vscode";
 import {
   type Answers,
   areAnswers,
@@ -40,13 +48,13 @@ const askAnswers = async (): Promise<Answers | undefined> => {
   const { piece } = first;
   const read = await askSize(piece);
   if (read === undefined) return undefined;
-  const wood = await ask(2, "What is it made of?", WOODS);
+  const wood = await ask(2, l10n.t("What is it made of?"), WOODS);
   if (wood === undefined) return undefined;
-  const now = await ask(3, "What is on it now?", coatingsOn(wood));
+  const now = await ask(3, l10n.t("What is on it now?"), coatingsOn(wood));
   if (now === undefined) return undefined;
-  const look = await ask(4, "What should it look like, and bear?", looksOf(wood, now));
+  const look = await ask(4, l10n.t("What should it look like, and bear?"), looksOf(wood, now));
   if (look === undefined) return undefined;
-  const place = await ask(5, "Where is the work done?", PLACES);
+  const place = await ask(5, l10n.t("Where is the work done?"), PLACES);
   return place && { piece, ...read, wood, now, look, place };
 };
 
@@ -55,21 +63,21 @@ const askPiece = async (): Promise<
 > => {
   const items: readonly Item<Answers["piece"]>[] = [
     ...itemsOf(PIECES),
-    { label: "or a classic way, without questions", kind: QuickPickItemKind.Separator },
+    { label: l10n.t("or a classic way, without questions"), kind: QuickPickItemKind.Separator },
     ...TEMPLATES.map(({ label, detail, answers }) => ({
-      label,
-      description: detail,
+      label: l10n.t(label),
+      description: l10n.t(detail),
       answers: { ...answers, units: usualUnits() },
     })),
   ];
-  const picked = await pick(1, "What piece is it?", items);
+  const picked = await pick(1, l10n.t("What piece is it?"), items);
   if (picked?.answers) return { answers: picked.answers };
   return picked?.word && { piece: picked.word };
 };
 
 const askSize = async (piece: Answers["piece"]): Promise<Pick<Answers, "size" | "units"> | undefined> => {
   const text = await window.showInputBox({
-    title: titleOf(1, "How large is it?"),
+    title: titleOf(1, l10n.t("How large is it?")),
     prompt: sizeExample(piece),
     value: sizeText(piece, usualUnits()),
     ignoreFocusOut: true,
@@ -102,10 +110,10 @@ const pick = <Word extends string>(
   });
 
 const titleOf = (number: number, question: string): string =>
-  `New Recipe (${number} of ${QUESTIONS}): ${question}`;
+  l10n.t("New Recipe ({0} of {1}): {2}", number, QUESTIONS, question);
 
 const itemsOf = <Word extends string>(list: readonly Choice<Word>[]): readonly Item<Word>[] =>
-  list.map(({ word, label, detail }) => ({ word, label, description: detail }));
+  list.map(({ word, label, detail }) => ({ word, label: l10n.t(label), description: l10n.t(detail) }));
 
 /** Countries where furniture is measured in inches. */
 const WITH_INCHES: ReadonlySet<string> = new Set(["US", "LR", "MM"]);

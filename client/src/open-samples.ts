@@ -2,7 +2,16 @@
  * *Open the Samples*: the reading room of the README as files of one's own, in a folder beside one's recipes, so that
  * anything may be tried out on them. What is there already is opened and never written over.
  */
-import { commands, type Disposable, type ExtensionContext, FileType, Uri, window, workspace } from "vscode";
+import {
+  commands,
+  type Disposable,
+  type ExtensionContext,
+  FileType,
+  l10n,
+  Uri,
+  window,
+  workspace,
+} from "vscode";
 import { placeSamples, SAMPLES_FOLDER, type SampleFiles } from "./place-samples.ts";
 
 /** The one that is opened: two jobs, stains, clears and paint. */
@@ -16,7 +25,11 @@ export const registerOpenSamples = (context: ExtensionContext): Disposable =>
     const placed = await placeSamples(filesBetween(Uri.joinPath(context.extensionUri, "samples"), target));
     if ("failed" in placed) {
       await window.showErrorMessage(
-        `The samples could not be put into ${target.path}: ${placed.failed}. Open a folder that can be written to, and try again.`,
+        l10n.t(
+          "The samples could not be put into {0}: {1}. Open a folder that can be written to, and try again.",
+          target.path,
+          placed.failed,
+        ),
       );
       return;
     }
@@ -30,8 +43,8 @@ const folderForSamples = async (): Promise<Uri | undefined> => {
   if (open) return open.uri;
   const [picked] =
     (await window.showOpenDialog({
-      title: `Where should the folder “${SAMPLES_FOLDER}” go?`,
-      openLabel: "Put the samples here",
+      title: l10n.t("Where should the folder “{0}” go?", SAMPLES_FOLDER),
+      openLabel: l10n.t("Put the samples here"),
       canSelectFiles: false,
       canSelectFolders: true,
     })) ?? [];

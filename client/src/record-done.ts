@@ -1,7 +1,7 @@
 /**
  * *Done now*: writes a line of the record with the time of the clock beside the editor, which the server does not know.
  */
-import { commands, type Disposable, Position, WorkspaceEdit, window, workspace } from "vscode";
+import { commands, type Disposable, l10n, Position, WorkspaceEdit, window, workspace } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import { RECORD_COMMAND, type RecordTarget } from "../../server/src/lsp/custom-requests.ts";
 
@@ -11,7 +11,9 @@ export const registerRecordDone = (client: BaseLanguageClient): Disposable =>
 const writeRecord = async (client: BaseLanguageClient, target: RecordTarget): Promise<void> => {
   const document = await workspace.openTextDocument(client.protocol2CodeConverter.asUri(target.uri));
   if (target.version !== null && document.version !== target.version) {
-    void window.showWarningMessage("The recipe has changed meanwhile. Ask once more for what is next.");
+    void window.showWarningMessage(
+      l10n.t("The recipe has changed meanwhile. Ask once more for what is next."),
+    );
     return;
   }
   const { line, character } = target.at;

@@ -9,6 +9,7 @@ import {
   commands,
   Disposable,
   EventEmitter,
+  l10n,
   Range,
   Selection,
   TabInputWebview,
@@ -47,10 +48,10 @@ const COMMANDS: Readonly<Record<ReportKind, string>> = {
 };
 
 const TITLES: Readonly<Record<ReportKind, string>> = {
-  schedule: "Schedule",
-  totals: "Totals",
-  shopping: "Shopping list",
-  sheet: "Bench sheet",
+  schedule: l10n.t("Schedule"),
+  totals: l10n.t("Totals"),
+  shopping: l10n.t("Shopping list"),
+  sheet: l10n.t("Bench sheet"),
 };
 
 /** What the client says of itself because of this module. */
@@ -88,7 +89,7 @@ const showReport = async (
   target: ReportTarget | undefined,
 ): Promise<void> => {
   if (target === undefined) {
-    return offerRecipe(`the ${TITLES[kind].toLowerCase()} is made of it.`);
+    return offerRecipe(l10n.t("{0} is made of it.", TITLES[kind]));
   }
   const uri = reportUri(client, kind, target);
   if (kind === "sheet") {
@@ -135,7 +136,7 @@ const readReport = async (client: BaseLanguageClient, uri: Uri): Promise<string>
   const { kind, uri: recipe, job } = JSON.parse(uri.query) as ReportTarget & { readonly kind: ReportKind };
   const params: ReportParams = { kind, textDocument: { uri: recipe }, ...(job !== undefined && { job }) };
   const text = await client.sendRequest<string | null>(REPORT, params);
-  return text ?? "The recipe of this report is not open any more.\n";
+  return text ?? `${l10n.t("The recipe of this report is not open any more.")}\n`;
 };
 
 /** Puts the caret on a finding and opens the editor's own view of it, from which F8 goes on to the next. */

@@ -7,6 +7,7 @@ import {
   commands,
   Disposable,
   env,
+  l10n,
   ProgressLocation,
   type QuickPickItem,
   Uri,
@@ -56,7 +57,7 @@ const saveOfRecipe = async (
   const target = targetOf(client, given);
   if (target === undefined) {
     return offerRecipe(
-      as === "care" ? "care cards are made of its jobs." : "a short one is made of its jobs.",
+      as === "care" ? l10n.t("care cards are made of its jobs.") : l10n.t("a short one is made of its jobs."),
     );
   }
   const uri = client.protocol2CodeConverter.asUri(target.uri);
@@ -72,7 +73,7 @@ const jobOf = async (client: BaseLanguageClient, uri: Uri): Promise<string | und
   };
   const answer = await client.sendRequest<BenchAnswer | null>(BENCH, params);
   if (answer === null || answer.jobs.length === 0) {
-    void window.showInformationMessage(answer?.notes[0] ?? "The recipe is not open any more.");
+    void window.showInformationMessage(answer?.notes[0] ?? l10n.t("The recipe is not open any more."));
     return undefined;
   }
   const { jobs, bench } = answer;
@@ -81,7 +82,7 @@ const jobOf = async (client: BaseLanguageClient, uri: Uri): Promise<string | und
   const inOrder = [...jobs].sort((a, b) => Number(b.name === bench?.name) - Number(a.name === bench?.name));
   const picked = await window.showQuickPick(
     inOrder.map(({ name, title }) => ({ label: title, description: name, name })),
-    { title: "Of which job?" },
+    { title: l10n.t("Of which job?") },
   );
   return picked?.name;
 };
@@ -108,12 +109,12 @@ export const saveExport = async (client: BaseLanguageClient, { uri, job, as }: S
   try {
     await workspace.fs.writeFile(target, new TextEncoder().encode(made));
   } catch (error) {
-    void window.showErrorMessage(`${nameOf(target)} was not saved: ${reasonOf(error)}`);
+    void window.showErrorMessage(l10n.t("{0} was not saved: {1}", nameOf(target), reasonOf(error)));
     return;
   }
   if (as === "recipe") await window.showTextDocument(target);
   else if (as === "html" || as === "care") await openPage(target, as);
-  else void window.showInformationMessage(`Saved ${nameOf(target)}. ${AFTER[as]}`);
+  else void window.showInformationMessage(l10n.t("Saved {0}. {1}", nameOf(target), AFTER[as]));
 };
 
 /** The sheet as Markdown, for the text of an issue or a letter. */
@@ -124,25 +125,27 @@ export const copySheet = async (client: BaseLanguageClient, uri: Uri, job: strin
   try {
     await env.clipboard.writeText(made);
   } catch (error) {
-    void window.showErrorMessage(`The bench sheet was not copied: ${reasonOf(error)}`);
+    void window.showErrorMessage(l10n.t("The bench sheet was not copied: {0}", reasonOf(error)));
     return;
   }
-  void window.showInformationMessage("The bench sheet is on the clipboard, as Markdown.");
+  void window.showInformationMessage(l10n.t("The bench sheet is on the clipboard, as Markdown."));
 };
 
 /** What is to be done with what was saved. */
 const AFTER: Readonly<Record<"csv" | "ics", string>> = {
-  csv: "Any spreadsheet opens it.",
-  ics: "Import it into your calendar; a later import moves what has moved and doubles nothing.",
+  csv: l10n.t("Any spreadsheet opens it."),
+  ics: l10n.t("Import it into your calendar; a later import moves what has moved and doubles nothing."),
 };
 
 const NOTHING_MADE: Readonly<Record<BenchExportParams["as"], string>> = {
-  html: "The text has no such job any more, so nothing was saved.",
-  csv: "The text has no such job any more, so nothing was saved.",
-  markdown: "The text has no such job any more, so nothing was copied.",
-  ics: "The job has no dates, so nothing was saved: it needs `start`, `in` (the shop) and work that can be planned.",
-  care: "The text has no such job any more, or no work in it, so nothing was saved.",
-  recipe: "The text has no such job any more, or no work in it, so nothing was saved.",
+  html: l10n.t("The text has no such job any more, so nothing was saved."),
+  csv: l10n.t("The text has no such job any more, so nothing was saved."),
+  markdown: l10n.t("The text has no such job any more, so nothing was copied."),
+  ics: l10n.t(
+    "The job has no dates, so nothing was saved: it needs `start`, `in` (the shop) and work that can be planned.",
+  ),
+  care: l10n.t("The text has no such job any more, or no work in it, so nothing was saved."),
+  recipe: l10n.t("The text has no such job any more, or no work in it, so nothing was saved."),
 };
 
 /** Undefined where there is nothing, which is then said. A plan may take a while. */
@@ -152,26 +155,32 @@ const exported = async (
 ): Promise<string | undefined> => {
   try {
     const made = await window.withProgress(
-      { location: ProgressLocation.Window, title: "Finishwright: waiting for the plan" },
+      { location: ProgressLocation.Window, title: l10n.t("Finishwright: waiting for the plan") },
       () => client.sendRequest<string | null>(BENCH_EXPORT, params),
     );
     if (made !== null) return made;
     void window.showWarningMessage(NOTHING_MADE[params.as]);
   } catch (error) {
-    void window.showErrorMessage(`It could not be made: ${reasonOf(error)}`);
+    void window.showErrorMessage(l10n.t("It could not be made: {0}", reasonOf(error)));
   }
   return undefined;
 };
 
 /** Pages are printed and read in a browser, which opens those on this machine alone. */
 const openPage = async (target: Uri, as: "html" | "care"): Promise<void> => {
-  const saved = `Saved ${nameOf(target)}`;
-  const use = as === "html" ? "print it" : "print it or hand it on";
+  const name = nameOf(target);
   const isOpen = target.scheme === "file" && (await isOpened(target));
   void window.showInformationMessage(
     isOpen
-      ? `${saved} and opened it in the browser: ${use} from there.`
-      : `${saved}. It was not opened from here: open it in a browser to ${use}.`,
+      ? as === "html"
+        ? l10n.t("Saved {0} and opened it in the browser: print it from there.", name)
+        : l10n.t("Saved {0} and opened it in the browser: print it or hand it on from there.", name)
+      : as === "html"
+        ? l10n.t("Saved {0}. It was not opened from here: open it in a browser to print it.", name)
+        : l10n.t(
+            "Saved {0}. It was not opened from here: open it in a browser to print it or hand it on.",
+            name,
+          ),
   );
 };
 
@@ -183,11 +192,11 @@ const nameOf = ({ path }: Uri): string => path.split("/").at(-1) ?? path;
 const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 const TOLD: Readonly<Record<HandedOn, string>> = {
-  owner: "Whose the pieces are",
-  people: "Who did the work, by the record",
-  prices: "What it cost",
-  delivery: "How and where it is handed over",
-  photos: "File names of photos, by the record",
+  owner: l10n.t("Whose the pieces are"),
+  people: l10n.t("Who did the work, by the record"),
+  prices: l10n.t("What it cost"),
+  delivery: l10n.t("How and where it is handed over"),
+  photos: l10n.t("File names of photos, by the record"),
 };
 
 /** Undefined where the person gives up; none are picked to begin with. */
@@ -199,8 +208,11 @@ const pickHandedOn = async (as: "care" | "recipe"): Promise<readonly HandedOn[] 
   }));
   const picked = await window.showQuickPick(items, {
     canPickMany: true,
-    title: `What else shall the ${as === "care" ? "care card" : "short recipe"} say?`,
-    placeHolder: "Nothing of this is told unless you tick it",
+    title:
+      as === "care"
+        ? l10n.t("What else shall the care card say?")
+        : l10n.t("What else shall the short recipe say?"),
+    placeHolder: l10n.t("Nothing of this is told unless you tick it"),
   });
   return picked?.map(({ what }) => what);
 };

@@ -6,6 +6,7 @@ import {
   commands,
   Disposable,
   EventEmitter,
+  l10n,
   MarkdownString,
   Range,
   ThemeColor,
@@ -30,10 +31,10 @@ type Kind = WorkshopItem["kind"];
 type Severity = NonNullable<WorkshopItem["findings"]>["severity"];
 
 const GROUPS: Readonly<Record<Kind, { readonly title: string; readonly icon: string }>> = {
-  job: { title: "Jobs", icon: "checklist" },
-  piece: { title: "Pieces", icon: "symbol-structure" },
-  recipe: { title: "Recipes", icon: "list-ordered" },
-  stock: { title: "Stock", icon: "beaker" },
+  job: { title: l10n.t("Jobs"), icon: "checklist" },
+  piece: { title: l10n.t("Pieces"), icon: "symbol-structure" },
+  recipe: { title: l10n.t("Recipes"), icon: "list-ordered" },
+  stock: { title: l10n.t("Stock"), icon: "beaker" },
 };
 const KINDS = Object.keys(GROUPS) as readonly Kind[];
 
@@ -170,7 +171,7 @@ function leafItem(client: BaseLanguageClient, node: WorkshopNode): TreeItem {
   const place = client.protocol2CodeConverter.asPosition(start);
   item.command = {
     command: "vscode.open",
-    title: "Open",
+    title: l10n.t("Open"),
     arguments: [Uri.parse(uri), { selection: new Range(place, place), preview: true }],
   };
   return item;

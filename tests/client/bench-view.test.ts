@@ -20,7 +20,8 @@ const editor = vi.hoisted(() => {
   };
 });
 
-vi.mock("vscode", () => {
+vi.mock("vscode", async () => {
+  const { l10n } = await import("../harness/l10n.ts");
   const on = (name: string) => (handler: Handler) => {
     editor.handlers[name] = handler;
     return { dispose() {} };
@@ -30,6 +31,7 @@ vi.mock("vscode", () => {
     dispose(): void {}
   }
   return {
+    l10n,
     commands: {
       registerCommand: (name: string, run: () => Promise<void>) => {
         editor.commands.set(name, run);

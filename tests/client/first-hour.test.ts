@@ -12,10 +12,12 @@ const person = vi.hoisted(() => ({
   files: new Map<string, string>(),
 }));
 
-vi.mock("vscode", () => {
+vi.mock("vscode", async () => {
+  const { l10n } = await import("../harness/l10n.ts");
   const uri = (path: string) => ({ path, toString: () => path });
   const answer = async (): Promise<unknown> => person.answers.shift();
   return {
+    l10n,
     QuickPickItemKind: { Separator: -1 },
     FileType: { Unknown: 0, File: 1 },
     Uri: { joinPath: (base: { path: string }, ...parts: string[]) => uri([base.path, ...parts].join("/")) },

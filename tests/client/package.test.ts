@@ -26,7 +26,8 @@ const packaged = packedFiles("vsix");
 
 test("the package holds what was chosen, all of it there, and no sources, tests or dependencies", () => {
   const kinds = packaged.filter(
-    (name) => !/^(?:client|server)\/(?:dist|docs|media|schemas|snippets|syntaxes|walkthrough)\//.test(name),
+    (name) =>
+      !/^(?:client|server)\/(?:dist|docs|l10n|media|schemas|snippets|syntaxes|walkthrough)\//.test(name),
   );
   expect(kinds.sort()).toEqual(
     [
@@ -36,6 +37,7 @@ test("the package holds what was chosen, all of it there, and no sources, tests 
       "THIRD-PARTY-NOTICES.txt",
       "client/language-configuration.json",
       "package.json",
+      "package.nls.de.json",
       "package.nls.json",
       // What Open the Samples copies.
       ...SAMPLE_NAMES.map((name) => `samples/${name}`),

@@ -27,12 +27,14 @@ const editor = vi.hoisted(() => {
   };
 });
 
-vi.mock("vscode", () => {
+vi.mock("vscode", async () => {
+  const { l10n } = await import("../harness/l10n.ts");
   const tell = async (text: string): Promise<void> => {
     editor.told.push(text);
   };
   const open = { document: editor.document, selection: { active: { line: 2 } } };
   return {
+    l10n,
     commands: {
       registerCommand: (name: string, run: (given?: unknown) => Promise<void>) => {
         editor.commands.set(name, run);
