@@ -349,13 +349,13 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         await page.getByRole("button", { name: "Done", exact: true }).tap();
         strictEqual(await state(page), "wait");
         strictEqual(await shown(page, ".gist .what"), "Nothing to do until 12:10");
-        same(await lines(page, ".live .more-now"), ["2 h left. Nobody is needed."]);
+        same(await lines(page, ".live .more-now"), ["2 h left. You may go."]);
         // By the plan it is 12:20; two times for one step are one too many.
         strictEqual(await shown(page, ".live .next-title"), "Next, at 12:10");
         strictEqual(await shown(page, ".live .next"), "Clear, coat 2 of 2");
         strictEqual(await page.getByRole("button", { name: "Done", exact: true }).isVisible(), false);
         same(await lines(page, ".live .waits"), [
-          "Until 12:10, 2 h leftShelf 1 and 2, top: it dries, don’t touch it. Next coat by Tue 9 Mar 10:10, or sand first.",
+          "Until 12:10, 2 h leftShelf 1 and 2, top: it dries, don’t touch it. Next coat by Tue 9 Mar 10:10, or sand it dull first.",
         ]);
         strictEqual(
           await shown(page, 'li.row[data-name="Shelf 1 and 2, top: Clear, coat 2 of 2"] .may'),
@@ -367,7 +367,7 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         ]);
         same(await lines(page, ".live .risks"), [
           "Touched too early, it keeps the mark",
-          "Later than Tue 9 Mar 10:10: sand first",
+          "Later than Tue 9 Mar 10:10: sand it dull first",
           "Raised fibres harden under the film and leave it rough, however many coats follow.",
         ]);
         await answersOnFirstScreen(page);
@@ -377,11 +377,11 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         await coat.locator("summary").tap();
         await coat.locator("input[data-at]").fill("2027-03-08T10:00");
         strictEqual(await shown(page, ".gist .what"), "Nothing to do until 12:00");
-        same(await lines(page, ".live .more-now"), ["1 h 50 min left. Nobody is needed."]);
+        same(await lines(page, ".live .more-now"), ["1 h 50 min left. You may go."]);
         await coat.locator("input[data-note]").fill("a run at the edge");
         await page.reload();
         strictEqual(await shown(page, ".gist .what"), "Nothing to do until 12:00");
-        same(await lines(page, ".live .more-now"), ["1 h 50 min left. Nobody is needed."]);
+        same(await lines(page, ".live .more-now"), ["1 h 50 min left. You may go."]);
         strictEqual(await coat.locator("input[data-note]").inputValue(), "a run at the edge");
         strictEqual(await box(page, "Shelf 1 and 2, top: Sand with grit 120", 2).isChecked(), true);
         // The wait is over: the same page says so by itself.
@@ -463,7 +463,7 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         strictEqual(await page.locator(".safety .defer").isVisible(), false);
         strictEqual(await state(page), "wait");
         strictEqual(await shown(page, ".gist .what"), "Nothing to do until Tue 9 Mar 09:00");
-        same(await lines(page, ".live .more-now"), ["15 h 50 min left. Nobody is needed."]);
+        same(await lines(page, ".live .more-now"), ["15 h 50 min left. You may go; leave the air moving."]);
         strictEqual(await shown(page, ".live .risky"), "What may go wrong meanwhile");
         same(await lines(page, ".live .risks"), [
           "Fumes: keep the air moving",
@@ -491,7 +491,7 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         // Three hours before the plan begins.
         strictEqual(await state(page), "later");
         strictEqual(await shown(page, ".gist .what"), "Nothing to do until 09:00");
-        same(await lines(page, ".live .more-now"), ["3 h left. Nobody is needed."]);
+        same(await lines(page, ".live .more-now"), ["3 h left. You may go."]);
         same(await lines(page, ".live .waits"), ["Nothing is drying."]);
         strictEqual(await page.getByRole("button", { name: "Done", exact: true }).isVisible(), false);
         const dust = row(page, "Shelf 1 and 2, top: Take the dust off");

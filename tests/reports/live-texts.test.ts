@@ -95,12 +95,12 @@ describe("what to do now, when the wait ends and what may go wrong are answered"
     expect(said).toMatchObject({
       is: "wait",
       what: "Nothing to do until 11:40",
-      more: ["1 h 40 min left. Nobody is needed."],
+      more: ["1 h 40 min left. You may go; leave the air moving."],
       first: [],
       waits: [
         [
           "Until 11:40, 1 h 40 min left",
-          "Top: it dries, don’t touch it. Next coat by Tue 9 Mar 09:40, or sand first.",
+          "Top: it dries, don’t touch it. Next coat by Tue 9 Mar 09:40, or sand it dull first.",
         ],
       ],
       risksTitle: "What may go wrong meanwhile",
@@ -108,7 +108,7 @@ describe("what to do now, when the wait ends and what may go wrong are answered"
       isEarly: true,
     });
     expect(said.risks.slice(-2)).toEqual([
-      ["Later than Tue 9 Mar 09:40: sand first", ""],
+      ["Later than Tue 9 Mar 09:40: sand it dull first", ""],
       ["Fibres harden.", ""],
     ]);
   });
@@ -116,7 +116,7 @@ describe("what to do now, when the wait ends and what may go wrong are answered"
   test("in a coat that comes too late", () => {
     const late = saidOf(COATS, { sand: `${MON}09:20`, "coat 1": `${MON}09:40` }, `${TUE}09:41`);
     expect(late.first).toEqual(["First: Sand lightly."]);
-    expect(late.risks).toContainEqual(["Too late for the next coat since 09:40: sand first", ""]);
+    expect(late.risks).toContainEqual(["Too late for the next coat since 09:40: sand it dull first", ""]);
   });
 
   test("when all is done, with the wait that is left", () => {
@@ -184,7 +184,6 @@ describe("a stripper whose label alone knows its time", () => {
       more: ["Base", "Wear: respirator (vapour and dust)."],
       waits: [
         ["Take the stripper off at 10:40, 30 min left", "Top: the stripper acts. Don’t touch it before."],
-        ["No wait after this step: go on as soon as it is done.", ""],
       ],
       next: { title: "Next, from 10:40", what: "Take the stripper off" },
     });
@@ -233,7 +232,7 @@ test("of two pieces the one that is done has its wait, whether or not the other 
   expect(said.what).toBe("coat 1");
   expect(said.waits.at(-1)).toEqual([
     "Until 11:30, 1 h 50 min left",
-    "Top, only piece 1: it dries, don’t touch it. Next coat by Tue 9 Mar 09:30, or sand first.",
+    "Top, only piece 1: it dries, don’t touch it. Next coat by Tue 9 Mar 09:30, or sand it dull first.",
   ]);
   // What follows for that piece alone goes on when it is dry, and does not wait for the other.
   const apart = [

@@ -130,10 +130,13 @@ function notYet(at: Moment, current: Start): StateTexts {
   const { step, laid } = current;
   const due = dueAt(order, current);
   const until = clockText(due, now);
-  const waits = running.map((wait) => runningText(wait, now));
+  // What the headline waits for goes first.
+  const waits = running
+    .toSorted((a, b) => Number(b.free === due) - Number(a.free === due))
+    .map((wait) => runningText(wait, now));
   return {
     what: laid === undefined ? `Nothing to do until ${until}` : `Leave the stripper on until ${until}`,
-    more: [`${leftText(due, now)}. ${laid === undefined ? "Nobody is needed." : "Stay near."}`],
+    more: [`${leftText(due, now)}. ${laid === undefined ? awayText(at) : "Stay near."}`],
     first: [],
     waits: waits.length > 0 ? waits : [["Nothing is drying.", ""]],
     risksTitle: laid === undefined ? RISKS_MEANWHILE : RISKS,
@@ -148,6 +151,9 @@ function notYet(at: Moment, current: Start): StateTexts {
     isEarly: true,
   };
 }
+
+const awayText = ({ hazards }: Moment): string =>
+  hazards.dangers.includes("fumes") ? "You may go; leave the air moving." : "You may go.";
 
 // ---------------------------------------------------------------------------------------------------------------
 // What to do
@@ -207,15 +213,13 @@ function askedStep({ order, running }: Moment, { step }: Start): PageStep | unde
 function waitsInHand({ running, now }: Moment, current: Start): readonly TwoLines[] {
   const textsOf = (list: readonly RunningWait[]): readonly TwoLines[] =>
     list.map((wait) => runningText(wait, now));
-  const waits = [
-    ...textsOf(running.filter(({ isLaid }) => isLaid)),
-    ...ownWait(current, now),
-    ...textsOf(running.filter(({ isLaid }) => !isLaid)),
-  ];
-  return waits.length > 0 ? waits : [[BY_LABEL, ""]];
+  const [laid, dries] = [running.filter(({ isLaid }) => isLaid), running.filter(({ isLaid }) => !isLaid)];
+  const waits = [...textsOf(laid), ...ownWait(current, now), ...textsOf(dries)];
+  if (waits.length > 0) return waits;
+  return [current.why === "label" ? [BY_LABEL, ""] : NO_WAIT];
 }
 
-/** The wait that the step begins when it is done, or laid on; nothing where its own label is still to be read. */
+/** The wait that the step begins when it is done, or laid on; nothing where it begins none, or its own label is still to be read. */
 function ownWait({ step, laid, why, dry }: Start, now: string): readonly TwoLines[] {
   if (why === "label") return [];
   if (laid !== undefined)
@@ -227,13 +231,14 @@ function ownWait({ step, laid, why, dry }: Start, now: string): readonly TwoLine
     return [[BY_LABEL, `${head}, don’t touch it as long as its label says${off}.`]];
   const hours = isToLay ? step.leaveH : step.waitH;
   const free = hours === undefined ? freeAt(step, () => now) : later(now, hours);
-  if (free === undefined || free <= now)
-    return [["No wait after this step: go on as soon as it is done.", ""]];
+  if (free === undefined || free <= now) return [];
   const long = hours === undefined ? "" : ` for ${lastingText(Math.ceil(hours * 60))}`;
   const until = `Until ${clockText(free, now)}${hours === undefined ? "" : isToLay ? ", if it is laid on now" : ", if it is done now"}`;
   return [[until, `${head}, don’t touch it${long}${off}.`]];
 }
 
+/** Said only where nothing else waits either: beside another wait it reads as its opposite. */
+const NO_WAIT: TwoLines = ["No wait after this step: go on as soon as it is done.", ""];
 const BY_LABEL = "When its label time is up";
 
 /** Of what lies there: until when, and whether one may touch it. */
@@ -246,7 +251,9 @@ function runningText({ step, on, done, free, isLaid }: RunningWait, now: string)
     isLaid
       ? `${on}: the stripper acts${since}. Don’t touch it before${free === "" ? ", then take it off at once" : ""}.`
       : `${on}: it dries${since}, don’t touch it.`,
-    latestH === undefined ? "" : `Next coat by ${clockText(later(done, latestH), now)}, or sand first.`,
+    latestH === undefined
+      ? ""
+      : `Next coat by ${clockText(later(done, latestH), now)}, or sand it dull first.`,
     lightH === undefined ? "" : `Light use from ${clockText(later(done, lightH), now)}.`,
     fullH === undefined ? "" : `Full use from ${clockText(later(done, fullH), now)}.`,
   ];
@@ -320,6 +327,6 @@ function tooLate({ order, ticked, now }: Moment, step: PageStep): readonly TwoLi
     .toSorted();
   if (end === undefined) return [];
   return end < now
-    ? [[`Too late for the next coat since ${clockText(end, now)}: sand first`, ""]]
-    : [[`Later than ${clockText(end, now)}: sand first`, ""]];
+    ? [[`Too late for the next coat since ${clockText(end, now)}: sand it dull first`, ""]]
+    : [[`Later than ${clockText(end, now)}: sand it dull first`, ""]];
 }

@@ -133,7 +133,7 @@ function labelField(
   return (isMinutes, hours, isAsked) => {
     field.hidden = !isAsked;
     unit = isMinutes ? 60 : 1;
-    words.textContent = `${isMinutes ? "Minutes" : "Hours"} on its label:`;
+    words.textContent = `Type the ${isMinutes ? "minutes" : "hours"} on its label:`;
     // What somebody is writing is left alone.
     if (document.activeElement !== input)
       input.value = hours === undefined ? "" : String(+(hours * unit).toFixed(2));
