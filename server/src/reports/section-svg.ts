@@ -51,15 +51,23 @@ export const sectionSvg = (section: Section, look: SectionLook): string => secti
 
 /** How tall the new films are at most in a small picture, px. */
 const SMALL = 90;
+/** Around a small picture, px: it has nothing else around it. */
+const MARGIN = 6;
 
 /** A small drawing without labels as the address of a picture, which stands by itself: on a light ground of its own. */
 export function sectionPicture(section: Section): string {
   const scale = (sectionScale([section]) * SMALL) / TALLEST;
-  const svg = sectionSvg(section, { width: BARE_WIDTH, scale, isBare: true }).replace(
-    "<svg ",
-    '<svg xmlns="http://www.w3.org/2000/svg" style="background:#f7f4ee;color:#222222;font-family:sans-serif" ',
+  const { svg, width, height } = sectionDrawing(section, { width: BARE_WIDTH, scale, isBare: true });
+  const [wide, tall] = [width + 2 * MARGIN, round(height + 2 * MARGIN)];
+  const standing = svg.replace(
+    `<svg class="section" role="img"`,
+    `<svg xmlns="http://www.w3.org/2000/svg" style="background:#f7f4ee;color:#222222;font-family:sans-serif"`,
   );
-  return `data:image/svg+xml;base64,${btoa(String.fromCharCode(...new TextEncoder().encode(svg)))}`;
+  const framed = standing.replace(
+    `viewBox="0 0 ${width} ${height}" width="${width}" height="${height}"`,
+    `viewBox="${-MARGIN} ${-MARGIN} ${wide} ${tall}" width="${wide}" height="${tall}"`,
+  );
+  return `data:image/svg+xml;base64,${btoa(String.fromCharCode(...new TextEncoder().encode(framed)))}`;
 }
 
 /** A drawing, and where its parts stand in it, for whoever lays something over it. All in px of the drawing. */

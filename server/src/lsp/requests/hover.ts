@@ -28,11 +28,10 @@ function drawn(info: HoverInfo): HoverInfo {
     sums.length === 0
       ? ""
       : `\n\n<details><summary>${SUMS_NAME}</summary>\n\n${sums.join("\n\n")}\n\n</details>`;
-  const [first = "", ...rest] = head.split("\n\n");
   const picture = info.section
-    ? [`![${markdownText(info.section.title)}](${sectionPicture(info.section)})`]
-    : [];
-  return { ...info, markdown: `${[first, ...picture, ...rest].join("\n\n")}${folded}` };
+    ? `![${markdownText(info.section.title)}](${sectionPicture(info.section)})\n\n`
+    : "";
+  return { ...info, markdown: `${picture}${head}${folded}` };
 }
 
 const SUMS_NAME = SUMS_TITLE.replaceAll("*", "");
