@@ -406,8 +406,10 @@ function notedLine(
   as: Kept,
 ): Statement {
   reportUnclosed(ctx, node.tokens);
-  const value = node.tokens.reduce((text, token, idx) => {
-    const before = node.tokens[idx - 1];
+  // A blank of another script is a sign that cannot be read, which the layout sets apart; in words it is a blank.
+  const said = node.tokens.filter(({ text }) => text.trim() !== "");
+  const value = said.reduce((text, token, idx) => {
+    const before = said[idx - 1];
     const isApart = before !== undefined && token.start > endOf(before);
     return `${text}${isApart ? " " : ""}${ownText(token, idx)}`;
   }, "");

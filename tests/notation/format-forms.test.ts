@@ -139,6 +139,14 @@ describe("forms put together", () => {
     fc.assert(fc.property(file.chain(inDisorder), holds), { numRuns: 100, seed: SEED });
   });
 
+  test.each([
+    "job a {\n  family waterborne two part\u3000\n}\n",
+    "job a {\n  family waterborne\u3000two part\n}\n",
+    "job a {\n  crew two men\u3000\n}\n",
+  ])("a blank of another script is a blank in a line that is kept in words: %j", (text) => {
+    expect(meaningOf(formatted(text))).toBe(meaningOf(text));
+  });
+
   test("are resolved to the same", () => {
     const found = (text: string): unknown => ({
       // The formatter answers the hint that a line is kept as a note: it writes the note.
