@@ -14,7 +14,7 @@ import { declarations } from "./declarations.ts";
 
 vi.setConfig({ testTimeout: 120_000 });
 
-const RUNS = { numRuns: 40, seed: 20270308 };
+const RUNS = { numRuns: 25, seed: 20270308 };
 const format = (text: string): string => applyChanges(text, formatFile(parseFile(text)).changes);
 
 /** Signs of units in plain letters, and one blank for several: what a token may become. */

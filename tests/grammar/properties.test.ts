@@ -17,7 +17,7 @@ import { problemsWithBounds, textOfTokens } from "./show.ts";
 vi.setConfig({ testTimeout: 60_000 });
 
 const LINES = NOTATION.split("\n");
-const RUNS = { numRuns: 120, seed: 20270308 };
+const RUNS = { numRuns: 80, seed: 20270308 };
 
 /** What is wrong with a tree, in words; nothing for any text. */
 function flawsOf(tree: FileTree): string[] {
@@ -133,7 +133,7 @@ describe("any text", () => {
         });
         expect(inSections).toEqual(pieces(text));
       }),
-      { ...RUNS, numRuns: 500 },
+      { ...RUNS, numRuns: 300 },
     );
   });
 

@@ -71,6 +71,6 @@ test("nothing fails, and no text before shows through", () => {
         expect(analyst.analysis().text("a")).toBe(text);
       },
     ),
-    { numRuns: 20 },
+    { numRuns: 13 },
   );
 });
