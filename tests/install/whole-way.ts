@@ -7,11 +7,11 @@
  */
 import { spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import process from "node:process";
 import { pathToFileURL } from "node:url";
+import { AXE, violations } from "../editor/axe.ts";
 import { launchBrowser, ROOT } from "../editor/editor.ts";
 
 const COUNT = 200;
@@ -188,7 +188,6 @@ async function readSite(site: string): Promise<void> {
       .filter((to) => !pages.includes(to)),
   );
   same("every link of every page leads to something", dead, []);
-  const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
   const browser = await launchBrowser();
   try {
     const page = await (await browser.newContext({ bypassCSP: true, reducedMotion: "reduce" })).newPage();
@@ -199,12 +198,9 @@ async function readSite(site: string): Promise<void> {
     );
     for (const name of looked) {
       await page.goto(pathToFileURL(path.join(site, name)).href);
-      await page.evaluate(axe);
-      const found: readonly string[] = await page.evaluate(async () =>
-        // biome-ignore lint/suspicious/noExplicitAny: it has put itself there.
-        (await (globalThis as any).axe.run()).violations.map(({ id }: { readonly id: string }) => id),
-      );
-      wrong.push(...found.map((id) => `${name}: ${id}`));
+      await page.evaluate(AXE);
+      const found = await violations(page);
+      wrong.push(...found.map((each) => `${name}: ${each}`));
     }
     same(`axe-core finds nothing on ${looked.length} pages`, wrong, []);
   } finally {

@@ -16,15 +16,18 @@ export interface Packages {
 /** For one run of a command, during which packages stay where they are. */
 export function createPackages({ findPackage }: Pick<CliFiles, "findPackage">): Packages {
   const folders = new Set<string>();
+  const keys = new Set<string | undefined>();
   const known = new Map<string, string | undefined>();
   const found = (from: string, name: string): string | undefined => {
     const key = `${from}\0${name}`;
     if (!known.has(key)) known.set(key, findPackage(from, name));
     const folder = known.get(key);
-    if (folder !== undefined) folders.add(folder);
+    if (folder !== undefined && !folders.has(folder)) {
+      folders.add(folder);
+      keys.add(folderKey(folder));
+    }
     return folder;
   };
-  const keys = (): readonly (string | undefined)[] => [...folders].map(folderKey);
   return {
     resolve(from, used) {
       const asked = packagePath(used);
@@ -33,7 +36,7 @@ export function createPackages({ findPackage }: Pick<CliFiles, "findPackage">): 
       const own = path.dirname(from);
       return path.join(found(own, name) ?? path.join(own, "node_modules", name), file);
     },
-    allows: (key) => keys().includes(key),
+    allows: (key) => keys.has(key),
     holds: (file) => [...folders].some((folder) => file.startsWith(folder + path.sep)),
   };
 }

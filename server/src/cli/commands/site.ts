@@ -3,13 +3,12 @@ import { createHash } from "node:crypto";
 import path from "node:path";
 import { InvalidArgumentError, Option } from "commander";
 import { andList } from "../../core/model/suggest.ts";
-import { picturesIn } from "../../escape/prose.ts";
 import type { TokenType } from "../../features/types.ts";
 import { readPictures } from "../../reading/read-pictures.ts";
 import { counted } from "../../reports/findings-text.ts";
 import { pathOf } from "../../reports/reported.ts";
 import type { PicturesOf } from "../../reports/sheet-html.ts";
-import { picturesNamed } from "../../reports/sheet-pictures.ts";
+import { picturesNamed, picturesNamedIn } from "../../reports/sheet-pictures.ts";
 import { sheetReport } from "../../reports/sheet-report.ts";
 import { siteFiles } from "../../reports/site/site.ts";
 import type { ColouredPart } from "../../reports/site/site-model.ts";
@@ -143,12 +142,8 @@ async function picturesOf(io: CliIo, loaded: Loaded, library: Library): Promise<
   const { recipes, pieces, jobs } = library;
   const named = [
     ...picturesNamed(recipes.map(({ sheet }) => sheet)),
-    ...[...recipes, ...pieces, ...jobs].flatMap(({ docs: { text, file } }) =>
-      picturesIn(text).map((target) => ({ file, target })),
-    ),
-    ...pieces.flatMap(({ surfaces }) =>
-      surfaces.flatMap(({ docs: { text, file } }) => picturesIn(text).map((target) => ({ file, target }))),
-    ),
+    ...picturesNamedIn([...recipes, ...pieces, ...jobs].map(({ docs }) => docs)),
+    ...picturesNamedIn(pieces.flatMap(({ surfaces }) => surfaces.map(({ docs }) => docs))),
   ];
   const byFile = new Map<string, PicturesOf>();
   for (const file of new Set(named.map((each) => each.file))) {

@@ -75,12 +75,7 @@ export function sheetsOf(
 ): readonly Sheet[] {
   const found = checker.program.files.get(file);
   if (!found) return [];
-  const known = new Map<FileId, ConcernedFindings>();
-  const findingsOf: ConcernedFindingsOf = (each) => {
-    const concerned = known.get(each) ?? concernedFindings(checker, each, findings(each));
-    known.set(each, concerned);
-    return concerned;
-  };
+  const findingsOf = concernedOnce(checker, findings);
   const results = checker.jobs(file);
   const wanted = only === undefined ? results : results.filter(({ job }) => job.name === only);
   const recipes = only === undefined ? recipesApart(found, results) : [];
@@ -95,13 +90,25 @@ export function sheetsOf(
   return sheets;
 }
 
-/** The sheet of a recipe by itself, whether or not a job goes through it. */
-export function sheetOfRecipe(
+/** Makes sheets of recipes by themselves, whether or not jobs go through them; each file's findings are looked at once. */
+export function recipeSheets(
   checker: Checker,
-  recipe: Recipe,
   findings: (file: FileId) => readonly FileFinding[],
-): Sheet {
-  return recipeSheet(checker, recipe, (file) => concernedFindings(checker, file, findings(file)));
+): (recipe: Recipe) => Sheet {
+  const findingsOf = concernedOnce(checker, findings);
+  return (recipe) => recipeSheet(checker, recipe, findingsOf);
+}
+
+function concernedOnce(
+  checker: Checker,
+  findings: (file: FileId) => readonly FileFinding[],
+): ConcernedFindingsOf {
+  const known = new Map<FileId, ConcernedFindings>();
+  return (file) => {
+    const concerned = known.get(file) ?? concernedFindings(checker, file, findings(file));
+    known.set(file, concerned);
+    return concerned;
+  };
 }
 
 /** Recipes of the file that none of these jobs goes through. */

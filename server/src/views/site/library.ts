@@ -18,7 +18,7 @@ import { defaultText } from "../parameter-text.ts";
 import type { FileFinding } from "../places/file-finding.ts";
 import { sectionOf } from "../section/section.ts";
 import type { Sheet } from "../sheet/model.ts";
-import { sheetOfRecipe } from "../sheet/sheet.ts";
+import { recipeSheets } from "../sheet/sheet.ts";
 import { capital, docsOf, titleOf, words } from "../sheet/words.ts";
 import { shortRecipe, stepsOf } from "../short-recipe.ts";
 import type {
@@ -85,6 +85,7 @@ export function libraryOf(
   const traits = (done: readonly Done[], surfaces: readonly Surface[] = []): Traits =>
     traitsOf(done, surfaces, figures);
 
+  const sheetOfRecipe = recipeSheets(checker, analysis.findings);
   const recipeEntry = (recipe: Recipe): LibraryRecipe => {
     const done = doneOf(recipe);
     const assumed = checker.assumed(recipe);
@@ -93,7 +94,7 @@ export function libraryOf(
       kind: "recipe",
       ...entryOf(recipe),
       traits: traits(done.length > 0 ? done : [{ run: assumed }]),
-      sheet: sheetOfRecipe(checker, recipe, analysis.findings),
+      sheet: sheetOfRecipe(recipe),
       steps: stepsOf(assumed),
       choices: recipe.parameters.map((parameter) => ({
         name: words(parameter.name),
