@@ -147,7 +147,8 @@ export class Client {
     const ended = new Promise((resolve) => this.#child.once("exit", resolve));
     await this.request("shutdown", null);
     this.notify("exit", null);
-    const timer = setTimeout(() => this.#child.kill("SIGKILL"), 2000);
+    // A profile is written at the end.
+    const timer = setTimeout(() => this.#child.kill("SIGKILL"), 20_000);
     await ended;
     clearTimeout(timer);
   }

@@ -10,7 +10,7 @@ import { parseFile } from "../../grammar/src/parse.ts";
 import { recipeText, unplannedText } from "./servers.ts";
 import { type Figure, median, type Table } from "./suites.ts";
 
-const PROGRAM = fileURLToPath(new URL("../../server/dist/finishwright.cjs", import.meta.url));
+export const PROGRAM = fileURLToPath(new URL("../../server/dist/finishwright.cjs", import.meta.url));
 const OURS = "Finishwright";
 
 /** Runs a program to its end. Processor time and memory are those of the last look before it ended. */
@@ -68,30 +68,41 @@ export async function shortPrograms(times: number, table: Table): Promise<void> 
   }
 }
 
+const TEXTS = { "with no job": unplannedText(59), "with two jobs to plan each": recipeText(59) } as const;
+
+/** Does something with a folder of so many files of 59 lines, and takes it away again. */
+export function withFiles<T>(count: number, kind: keyof typeof TEXTS, work: (folder: string) => T): T {
+  const folder = mkdtempSync(path.join(tmpdir(), "finishwright-bench-"));
+  const forget = (): void => rmSync(folder, { recursive: true });
+  let result: T;
+  try {
+    for (let file = 0; file < count; file += 1) {
+      const below = path.join(folder, `part-${Math.floor(file / 100)}`);
+      if (file % 100 === 0) mkdirSync(below);
+      // No two files are the same, or one would be planned for all.
+      const text = TEXTS[kind].replaceAll("1800.5", `1${800 + (file % 997)}.${file}`);
+      writeFileSync(path.join(below, `recipe-${file}.finish`), text);
+    }
+    result = work(folder);
+  } catch (error) {
+    forget();
+    throw error;
+  }
+  if (result instanceof Promise) return result.finally(forget) as T;
+  forget();
+  return result;
+}
+
 /** `check` over folders of files of 59 lines, with two jobs each and without any. */
 export async function checkFolders(counts: readonly number[], table: Table): Promise<void> {
   for (const count of counts) {
-    for (const [kind, text] of [
-      ["with no job", unplannedText(59)],
-      // Ten thousand of these are twenty thousand plans: a quarter of an hour that tells no more than a thousand do.
-      ...(count > 1000 ? [] : [["with two jobs to plan each", recipeText(59)] as const]),
-    ] as const) {
-      const folder = mkdtempSync(path.join(tmpdir(), "finishwright-bench-"));
-      try {
-        for (let file = 0; file < count; file += 1) {
-          const below = path.join(folder, `part-${Math.floor(file / 100)}`);
-          if (file % 100 === 0) mkdirSync(below);
-          // No two files are the same, or one would be planned for all.
-          writeFileSync(
-            path.join(below, `recipe-${file}.finish`),
-            text.replaceAll("1800.5", `1${800 + (file % 997)}.${file}`),
-          );
-        }
-        const figure = await run([PROGRAM, "check", "--format", "lines", folder], 20);
-        table.set(`\`check\` of ${count} files ${kind}`, OURS, figure);
-      } finally {
-        rmSync(folder, { recursive: true });
-      }
+    // Ten thousand with jobs are twenty thousand plans: a quarter of an hour that tells no more than a thousand do.
+    const kinds = count > 1000 ? (["with no job"] as const) : (Object.keys(TEXTS) as (keyof typeof TEXTS)[]);
+    for (const kind of kinds) {
+      const figure = await withFiles(count, kind, (folder) =>
+        run([PROGRAM, "check", "--format", "lines", folder], 20),
+      );
+      table.set(`\`check\` of ${count} files ${kind}`, OURS, figure);
     }
   }
 }

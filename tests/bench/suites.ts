@@ -75,7 +75,7 @@ const medianOf = (figures: readonly Figure[]): Figure => ({
 const uriOf = (server: Server, name: string): string => `file:///bench/${name}${server.ending}`;
 
 /** Types three digits at a place, over those that were typed last. */
-function typist(place: Position): () => { start: Position; end: Position; text: string } {
+export function typist(place: Position): () => { start: Position; end: Position; text: string } {
   let typed = 0;
   return () => {
     const length = typed === 0 ? 0 : 3;
@@ -225,12 +225,15 @@ export async function burst(server: Server, { burst: edits }: Options, table: Ta
   await client.stop();
 }
 
-/** Until a server has done next to nothing for a second: what it does by itself is over. */
-async function quiet(client: Client): Promise<void> {
+/**
+ * Until a server has done next to nothing for a second: what it does by itself is over. Next to nothing is `mostMs` of the
+ * processor in a quarter of a second; one that is profiled never does less than the profiler.
+ */
+export async function quiet(client: Client, mostMs = 3): Promise<void> {
   for (let [before, still] = [client.cpuMs(), 0]; still < 4; ) {
     await sleep(250);
     const now = client.cpuMs();
-    still = now - before < 3 ? still + 1 : 0;
+    still = now - before < mostMs ? still + 1 : 0;
     before = now;
   }
 }

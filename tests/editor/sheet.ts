@@ -253,7 +253,7 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         ok(heights.length > 20 && heights.every((height) => height < 20), `times of ${heights} px`);
         for (const hidden of [".gist", ".live", ".tools", ".more"])
           strictEqual(await page.locator(hidden).first().isVisible(), false);
-        for (const there of [".safety .defer", ".days", ".ready", ".went"])
+        for (const there of [".safety .defer", ".days", ".ready", ".went", ".row.off"])
           strictEqual(await page.locator(there).first().isVisible(), true);
         const marker = await page.locator(".safety summary").evaluate(
           (summary) =>
@@ -305,7 +305,7 @@ function tests(browser: Browser, folder: string): readonly Test[] {
           "Oily rags catch fire: in water in the closed metal can",
         ]);
         // The same surface comes next, before the other one.
-        strictEqual(await shown(page, ".live .next-title"), "Next, from 09:10");
+        strictEqual(await shown(page, ".live .next-title"), "Next, right after this");
         strictEqual(await shown(page, ".live .next"), "Take the wax off with Mineral spirits");
         same(await lines(page, ".live .next-more"), ["Reading table 1 and 2, top"]);
         await answersOnFirstScreen(page);

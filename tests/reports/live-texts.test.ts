@@ -73,7 +73,7 @@ describe("what to do now, when the wait ends and what may go wrong are answered"
       more: ["Top", "Wear: dust mask."],
       waits: [["No wait after this step: go on as soon as it is done.", ""]],
       risks: [["Dust: don’t breathe it, keep the mask on", ""]],
-      next: { title: "Next, from 09:20", what: "coat 1", more: ["Top"] },
+      next: { title: "Next, right after this", what: "coat 1", more: ["Top"] },
       button: "Done",
     });
   });

@@ -78,6 +78,40 @@ test("a stripper whose label alone knows its time has room on paper for it", () 
   );
 });
 
+test("on paper taking the stripper off is a line of its own, at its time or below where its label alone knows it", () => {
+  const linesWith = (more: string): readonly string[] => {
+    const stripped = text("in mill\n  start 2027-03-08 09:00").replace(
+      "step   sand 150, takes 10 min",
+      `step   strip with paint_stripper, takes 20 min\n${more}`,
+    );
+    const html = sheetsHtml([sheetDocument(only(stripped), "test.finish", () => "")]);
+    return [...html.matchAll(/<li class="row[^"]*"[^>]*>(.*?)<\/li>/gu)]
+      .map(([, line]) => line!.replace(/<details.*/u, ""))
+      .map((line) => [...line.matchAll(/<span class="(?:time|no|what)">(.*?)<\/span>/gu)])
+      .map((cells) => cells.map(([, cell]) => cell!.replace(/<span.*/u, "").replaceAll(/<[^>]*>/gu, "")))
+      .map((cells) => cells.join(" ").replaceAll("\u00a0", " ").trim());
+  };
+  expect(linesWith("").slice(0, 2)).toEqual([
+    expect.stringMatching(/^09:00 1 Strip the old finish with paint stripper/u),
+    "__:__ 1 Take the stripper off, when its label time is up",
+  ]);
+});
+
+test("a day says what it begins with and which coats go on", () => {
+  const html = sheetsHtml([
+    sheetDocument(only(text("in mill\n  start 2027-03-08 09:00")), "test.finish", () => ""),
+  ]);
+  const table = /<caption class="unseen">Days of work.*?<\/table>/su.exec(html)![0];
+  const cells = [...table.matchAll(/<t[hd](?: [^>]*)?>(.*?)<\/t[hd]>/gu)].map(([, cell]) => cell);
+  expect(cells.slice(0, 4)).toEqual(["Day", "Time", "Begins with", "Coats"]);
+  expect(cells.slice(4, 8)).toEqual([
+    "Mon 8 Mar",
+    expect.stringMatching(/^09:00 to /u),
+    "1 Sand with grit 150",
+    "Bench clear, coats 1 and 2 of 2",
+  ]);
+});
+
 test("steps of several surfaces have letters before their numbers, wherever they are named", () => {
   const two = text("in mill\n  start 2027-03-08 09:00")
     .replace(
@@ -97,7 +131,7 @@ test("steps of several surfaces have letters before their numbers, wherever they
   ]);
   // In the order of the piece.
   expect(html).toContain("<b>A: Back</b>");
-  expect(html).toMatch(/Face, steps? B1/u);
+  expect(html).toMatch(/<td>Bench clear, coats? [^<]* of 2 \(A, B\)<\/td>/u);
   // One surface alone needs none.
   const alone = sheetsHtml([sheetDocument(only(text("in mill")), "test.finish", () => "")]);
   expect(alone).toContain('<span class="no">1</span>');

@@ -10,7 +10,8 @@ import { shortDayText, timeText } from "../core/measure/figures.ts";
 import { figuresIn } from "../core/measure/shown-figures.ts";
 import type { FileId } from "../core/place.ts";
 import { docBlocks, type Inline } from "../escape/prose.ts";
-import type { BenchRow, Docs, Sheet } from "../views/sheet/model.ts";
+import type { Docs, Sheet } from "../views/sheet/model.ts";
+import { coatsOfDay } from "./coats-of-day.ts";
 import { inlineLines } from "./inline-lines.ts";
 import { sectionScale, sectionSvg } from "./section-svg.ts";
 import {
@@ -23,7 +24,7 @@ import {
   spareText,
 } from "./sheet-document.ts";
 import { docBlockHtml, html, inline, type PictureOf } from "./sheet-html-text.ts";
-import { benchHtml } from "./sheet-rows.ts";
+import { benchHtml, stepNumbers } from "./sheet-rows.ts";
 import { SHEET_SCRIPT, SHEET_SCRIPT_HASH } from "./sheet-script.generated.ts";
 import { SHEET_STYLE } from "./sheet-style.ts";
 import { surfaceLetters } from "./surface-letters.ts";
@@ -216,40 +217,32 @@ function cuts({ surfaces, units }: Sheet, letters: ReadonlyMap<string, string>):
   return ['<div class="sections">', ...figures, "</div>"];
 }
 
-/** A line a day: from when to when, and the steps of each surface. */
+/** A line a day: from when to when, what is done first, and which coats go on. */
 function days({ bench }: Sheet, letters: ReadonlyMap<string, string>): readonly string[] {
   const rows = bench.groups.flatMap(({ date, rows: list }) => {
-    const start = list[0]?.startAt;
-    if (date === undefined || start === undefined) return [];
+    const [first] = list;
+    if (date === undefined || first?.startAt === undefined) return [];
     const end = list
       .flatMap(({ endAt }) => endAt ?? [])
       .toSorted()
       .at(-1)!;
+    const cells = [
+      `${timeText(first.startAt)} to ${end.slice(0, 10) === date ? timeText(end) : "the next day"}`,
+      `${stepNumbers(first, letters)} ${first.title}`,
+      coatsOfDay(list, letters),
+    ];
     return [
-      `<tbody><tr><th scope="row">${html(shortDayText(date))}</th><td>${timeText(start)} to ${end.slice(0, 10) === date ? timeText(end) : "the next day"}</td><td>${html(stepsOfDay(list, letters))}</td></tr></tbody>`,
+      `<tbody><tr><th scope="row">${html(shortDayText(date))}</th>${cells.map((text) => `<td>${html(text)}</td>`).join("")}</tr></tbody>`,
     ];
   });
   if (rows.length === 0) return [];
+  const heads = ["Day", "Time", "Begins with", "Coats"];
   return [
-    '<table><caption class="unseen">Days of work</caption><thead class="unseen"><tr><th scope="col">Day</th><th scope="col">Time</th><th scope="col">Steps</th></tr></thead>',
+    '<table><caption class="unseen">Days of work</caption>',
+    `<thead><tr>${heads.map((head) => `<th scope="col">${head}</th>`).join("")}</tr></thead>`,
     ...rows,
     "</table>",
   ];
-}
-
-/** `Top, steps A1 to A4; Base, step B1` */
-function stepsOfDay(rows: readonly BenchRow[], letters: ReadonlyMap<string, string>): string {
-  const numbers = new Map<string, number[]>();
-  for (const { surface, number } of rows.flatMap(({ steps }) => steps))
-    numbers.set(surface, [...(numbers.get(surface) ?? []), number]);
-  return [...numbers]
-    .map(([surface, list]) => {
-      const [first, last] = [Math.min(...list), Math.max(...list)];
-      const letter = letters.get(surface) ?? "";
-      const steps = first === last ? `step ${letter}${first}` : `steps ${letter}${first} to ${letter}${last}`;
-      return surface === "" ? steps : `${surface}, ${steps}`;
-    })
-    .join("; ");
 }
 
 function ready({ kind, materials, paper, sparePercent }: Sheet): readonly string[] {

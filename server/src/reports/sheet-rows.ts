@@ -54,10 +54,50 @@ function groupHtml({ title, date, rows }: BenchGroup, sheet: OfSheet, index: num
     `<section class="group" aria-labelledby="${id}">`,
     `<h3 id="${id}">${html(title)}${times}</h3>`,
     '<ol class="steps">',
-    ...rows.map((row) => rowHtml(row, sheet)),
+    ...withTakingOff(rows).map((row) => ("off" in row ? offHtml(row.off, sheet) : rowHtml(row, sheet))),
     "</ol>",
     "</section>",
   ].join("\n");
+}
+
+/**
+ * On paper what is laid on is taken off on a line of its own: at its time among the others, or right below where the label
+ * alone knows it. The page has it in its headlines.
+ */
+function withTakingOff(rows: readonly BenchRow[]): readonly (BenchRow | { readonly off: BenchRow })[] {
+  const lines: (BenchRow | { readonly off: BenchRow })[] = [...rows];
+  for (const row of rows) {
+    if (!row.strip?.takesOff) continue;
+    const { offFrom } = row.strip;
+    const below = lines.indexOf(row) + 1;
+    const later = lines.findIndex(
+      (line, i) => i >= below && !("off" in line) && offFrom !== undefined && (line.startAt ?? "") >= offFrom,
+    );
+    const atEnd = offFrom === undefined ? below : lines.length;
+    lines.splice(later < 0 ? atEnd : later, 0, { off: row });
+  }
+  return lines;
+}
+
+function offHtml(row: BenchRow, { letters }: OfSheet): string {
+  const { pieces, of, wear, dangers, strip, startAt } = row;
+  const boxes = pieces.length === 0 || of === 1 ? [""] : pieces;
+  const at = strip?.offFrom === undefined ? "__:__" : whenText(strip.offFrom, startAt?.slice(0, 10));
+  return [
+    '<li class="row off">',
+    `<span class="time">${html(at)}</span>`,
+    `<span class="no">${html(stepNumbers(row, letters))}</span>`,
+    `<span class="where">${html(placesText(row.places))}</span>`,
+    `<span class="ticks">${boxes.map((piece) => `<span class="blank">${piece}</span>`).join("")}</span>`,
+    `<span class="what"><b>Take the stripper off</b>${strip?.offFrom === undefined ? ", when its label time is up" : ""}${wornHtml(
+      wear,
+      dangers,
+    )
+      .map((text) => ` ${text}`)
+      .join("")}</span>`,
+    '<span class="on"></span><span class="then"></span>',
+    "</li>",
+  ].join("");
 }
 
 function rowHtml(row: BenchRow, sheet: OfSheet): string {
@@ -125,7 +165,7 @@ function checksOf(
 }
 
 /** `4`; `A4, B3` where there are several surfaces. */
-const stepNumbers = ({ steps }: BenchRow, letters: ReadonlyMap<string, string>): string =>
+export const stepNumbers = ({ steps }: BenchRow, letters: ReadonlyMap<string, string>): string =>
   [...new Set(steps.map(({ surface, number }) => `${letters.get(surface) ?? ""}${number}`))].join(", ");
 
 /** `Reading table 1, 2: top`; `Chair 1 to 6: seat, back`; `Top` where there is a single piece. */
@@ -190,15 +230,21 @@ function whatHtml(row: BenchRow, { id, say }: OfSheet): string {
       ...(litres === undefined ? [] : [`<span class="takes">${html(say.litres(litres))}</span>`]),
       ...(by === undefined ? [] : [`<span class="by">${html(`by ${by}`)}</span>`]),
     ].join(", "),
-    ...(wear.length > 0 ? [`<span class="wear">${html(`Wear: ${wear.join(", ")}.`)}</span>`] : []),
-    ...(dangers.length > 0 ? [`<span class="danger">${html(`Caution: ${dangers.join(", ")}.`)}</span>`] : []),
-    ...(strip?.lines ?? []).map((text) => `<small class="part">${html(text)}</small>`),
+    ...wornHtml(wear, dangers),
+    ...(strip?.lines ?? []).map(
+      (text, i) => `<small class="part${strip?.takesOff && i > 0 ? " unprinted" : ""}">${html(text)}</small>`,
+    ),
     ...(links.length > 0
       ? [`<small class="see">See finding${links.length > 1 ? "s" : ""} ${links.join(", ")}.</small>`]
       : []),
     ...small.map((text) => `<small>${text}</small>`),
   ].join(" ");
 }
+
+const wornHtml = (wear: readonly string[], dangers: readonly string[]): readonly string[] => [
+  ...(wear.length > 0 ? [`<span class="wear">${html(`Wear: ${wear.join(", ")}.`)}</span>`] : []),
+  ...(dangers.length > 0 ? [`<span class="danger">${html(`Caution: ${dangers.join(", ")}.`)}</span>`] : []),
+];
 
 /** From when what has its last coat may be used, which is not until when nobody touches it. */
 function useText({ light, full }: BenchRow): readonly string[] {

@@ -101,7 +101,7 @@ ${BOX_WIDTHS}
 .steps { list-style: none; padding: 0; margin: 0; }
 .row { display: grid; grid-template-columns: 3.6rem minmax(0, 1fr) auto; gap: 0 0.6rem; align-items: start; margin: 0; padding: 0.45rem 0;
   border-bottom: 1px solid var(--rule); min-height: 3.5rem; scroll-margin: 8rem; }
-.row.heads { display: none; }
+.row.heads, .row.off { display: none; }
 .row > * { grid-column: 2; min-width: 0; }
 .row > .time { grid-column: 1; grid-row: 1; font-weight: 700; font-variant-numeric: tabular-nums; }
 .row > .no { grid-column: 1; grid-row: 2; color: var(--soft); font-size: 0.88em; }
@@ -176,12 +176,16 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .facts dl div { display: flex; gap: 1rem; justify-content: space-between; }
   .facts dd { text-align: right; }
   .safety ul { font-size: 0.94em; }
+  .days thead { display: none; }
+  .days tr { display: block; padding: 0.3em 0; border-bottom: 1px solid var(--rule); }
+  .days th, .days td { display: inline; border: 0; }
+  .days td:nth-child(n + 3):not(:empty) { display: block; }
 }
 @media (prefers-reduced-motion: no-preference) { .row[aria-current] { transition: outline-color 120ms; } }
 @page { margin: 7mm 8mm 9mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; } }
 @media print {
   body { max-width: none; padding: 0; orphans: 3; widows: 3; font: 8.5pt/1.25 "Helvetica Neue", Arial, "Liberation Sans", Roboto, "Segoe UI", "DejaVu Sans Condensed", sans-serif; }
-  nav, .gist, .live, .tools, .more, .labels, .about.unprinted { display: none; }
+  nav, .gist, .live, .tools, .more, .labels, .about.unprinted, .row .unprinted { display: none; }
   /* What is folded away on the screen is on paper. */
   .safety details::details-content { content-visibility: visible; block-size: auto; }
   .safety summary { min-height: 0; color: inherit; }
@@ -206,13 +210,14 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   figure { flex: 1 1 88mm; max-width: 93mm; }
   svg { width: 80mm; }
   th, td { padding: 0.35mm 2mm 0.35mm 0; }
-  .days td:last-child { width: 60%; }
+  .days th:first-child, .days td:nth-child(2) { white-space: nowrap; }
+  .days td:nth-child(3) { width: 32%; }
   .table { overflow: visible; }
   .work { break-before: page; }
   .where-short { --where: 14mm; }
   .where-middle { --where: 23mm; }
   .where-long { --where: 31mm; }
-  .row, .row.heads { display: grid; grid-template-columns: 9.5mm 8mm var(--where) max(8mm, calc(5.7mm * var(--boxes))) minmax(0, 1fr) 8mm 34mm; gap: 0 1mm; align-items: center; min-height: 4.8mm; padding: 0; }
+  .row, .row.heads, .row.off { display: grid; grid-template-columns: 9.5mm 8mm var(--where) max(8mm, calc(5.7mm * var(--boxes))) minmax(0, 1fr) 8mm 34mm; gap: 0 1mm; align-items: center; min-height: 4.8mm; padding: 0; }
   .row > .time { white-space: nowrap; }
   .row.heads { min-height: 0; color: var(--soft); border: 0; white-space: nowrap; }
   .row > *, .row > .time, .row > .no, .row > .where, .row > .ticks { grid-column: auto; grid-row: 1; }
@@ -230,7 +235,8 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .row[aria-current] { margin: 0; padding: 0.35mm 0; outline: 0; }
   .ticks label, .ticks input[type="checkbox"] { width: 4.2mm; height: 4.2mm; border-width: 1px; border-radius: 1mm; }
   .row.early .ticks input:not(:checked) { border-style: solid; }
-  .ticks label span { font-size: 6.5pt; }
+  .ticks label span, .ticks .blank { font-size: 6.5pt; }
+  .ticks .blank { display: grid; place-items: center; width: 4.2mm; height: 4.2mm; border: 1px solid var(--ink); border-radius: 1mm; color: var(--soft); }
   .got, .got label, .got input[type="checkbox"] { width: 3.6mm; height: 3.6mm; border-width: 1px; border-radius: 0.7mm; }
   .about ul { font-size: 7pt; line-height: 1.15; }
   .service { float: left; width: 56%; }

@@ -228,8 +228,13 @@ export interface BenchNow {
   readonly is: "now" | "wait" | "later" | "done";
   /** What is to be done now, or first once somebody has to be there. */
   readonly current?: Start;
-  /** What comes after it, and from when on. */
-  readonly next?: { readonly step: PageStep; readonly from: string; readonly isLaid: boolean };
+  /** What comes after it, from when on, and whether that is as soon as the current step is done. */
+  readonly next?: {
+    readonly step: PageStep;
+    readonly from: string;
+    readonly isLaid: boolean;
+    readonly isRightAfter: boolean;
+  };
 }
 
 export function benchNow(order: Order, ticked: Ticked, now: string): BenchNow {
@@ -260,7 +265,7 @@ function nextAfter(order: Order, ticked: Ticked, now: string, current: Start): B
   const isLaid = next.laid !== undefined;
   // What is laid on comes off when its time is up, whatever the hours.
   const opens = order.opening === undefined || isLaid || from === "" ? from : openAt(order.opening, from);
-  return { step: next.step, from: opens, isLaid };
+  return { step: next.step, from: opens, isLaid, isRightAfter: !isLaid && isDue(order, next, ends) };
 }
 
 /** What is not to be touched, one for each place: until when. */

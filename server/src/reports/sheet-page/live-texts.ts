@@ -182,11 +182,12 @@ function wearText({ running }: Moment, step: PageStep): string {
 }
 
 function nextText(next: NonNullable<BenchNow["next"]>, current: Start, now: string): NextTexts {
-  const { step, from, isLaid } = next;
+  const { step, from, isLaid, isRightAfter } = next;
   const isActing = current.laid !== undefined && current.step.leaveH === undefined;
   const soon = isActing ? "once it is off" : isLaid ? "when its label time is up" : "right after this";
   return {
-    title: `Next, ${from > now ? `from ${clockText(from, now)}` : soon}`,
+    // What nobody has to wait for goes on at once, whatever minute the plan has for it.
+    title: `Next, ${from > now && !isRightAfter ? `from ${clockText(from, now)}` : soon}`,
     what: isLaid ? TAKE_OFF : step.title,
     more: [step.where].filter(Boolean),
     first: firstOf(step),

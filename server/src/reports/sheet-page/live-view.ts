@@ -45,8 +45,9 @@ export function liveView(live: HTMLElement, actions: LiveActions): LiveView {
   const waits = child(live, "waits", "ul");
   const asks = labelField(live, actions.label);
   const risksTitle = child(live, "label risky");
-  const risks = child(live, "risks", "ul");
+  // What the recipe itself warns of is about this very step: before what all such steps bring.
   const careful = child(live, "careful");
+  const risks = child(live, "risks", "ul");
   const [next, lastOfNext] = nextView(live);
   return {
     show: (texts, around) => {

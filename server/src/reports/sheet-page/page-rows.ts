@@ -19,7 +19,7 @@ export interface Row {
 }
 
 export const rowsIn = (article: HTMLElement): readonly Row[] =>
-  [...article.querySelectorAll<HTMLElement>("li.row")].map(rowOf);
+  [...article.querySelectorAll<HTMLElement>("li.row[data-step]")].map(rowOf);
 
 /** A row with what was read on its label, in hours. */
 export const labelled = (row: Row, hours: string | undefined): Row => ({

@@ -131,7 +131,7 @@ interface ListedStep {
 
 function rowOf({ procedure, entry, key, notes, waits, isLastCoat }: ListedStep, time: Time): BenchRow {
   const { title: surface, pieces } = procedure;
-  const { op, number, title, short = title, by, coat, details, litres, done, strip } = entry;
+  const { op, number, title, short = title, by, coat, coats, details, litres, done, strip } = entry;
   const { cautions, wear, dangers, findings } = entry;
   return {
     fingerprint: fingerprintOf([key, ...time.pieces.map(String)]),
@@ -141,6 +141,7 @@ function rowOf({ procedure, entry, key, notes, waits, isLastCoat }: ListedStep, 
     title: short,
     ...(by === undefined ? {} : { by }),
     ...(coat === undefined ? {} : { coat }),
+    ...(coats === undefined ? {} : { coats }),
     details: [...details, ...waits.flatMap((wait) => wait.details)],
     notes,
     cautions,

@@ -228,6 +228,7 @@ export interface SheetStep {
   readonly can?: string;
   /** Which of the coats of its line, from 1. */
   readonly coat?: number;
+  readonly coats?: CoatsOfLine;
   /** Litres for all pieces, of the whole mix; undefined where nothing is measured out or it is not known. */
   readonly litres?: number;
   /** By the record of the job; absent where nothing of it is done. */
@@ -246,6 +247,13 @@ export interface SheetStep {
   readonly strip?: StripStep;
   /** Of a coat, in hours after it: when the surface may be worked on again, used with care and used fully. */
   readonly after?: { readonly touch?: number; readonly light?: number; readonly full?: number };
+}
+
+/** All coats of a line: of what, how many, and what one of them is called. */
+export interface CoatsOfLine {
+  readonly material: string;
+  readonly count: number;
+  readonly each: "coat" | "session";
 }
 
 export interface StripStep {
@@ -302,6 +310,7 @@ export interface BenchRow {
   readonly by?: string;
   /** Which of the coats of its line, from 1. */
   readonly coat?: number;
+  readonly coats?: CoatsOfLine;
   readonly details: readonly string[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];

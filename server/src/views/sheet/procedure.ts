@@ -189,10 +189,11 @@ function afterOf({ action, after }: Moment<Action>): Pick<SheetStep, "after"> {
   };
 }
 
-function canOf(action: Action): Pick<SheetStep, "can" | "coat"> {
+function canOf(action: Action): Pick<SheetStep, "can" | "coat" | "coats"> {
   if (action.op !== "layer") return {};
-  const { coat, use } = action;
-  return { coat, ...(use.material ? { can: `${use.material.file}\u0000${use.material.name}` } : {}) };
+  const { coat, coats: count, session, use } = action;
+  const coats = { material: useTitle(use), count, each: session ? "session" : "coat" } as const;
+  return { coat, coats, ...(use.material ? { can: `${use.material.file}\u0000${use.material.name}` } : {}) };
 }
 
 function stripOf(run: SurfaceRun, index: number): Pick<SheetStep, "strip"> {
