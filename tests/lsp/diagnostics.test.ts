@@ -9,7 +9,8 @@ import type {
   PublishDiagnosticsParams,
   WorkspaceDiagnosticReport,
 } from "vscode-languageserver/node";
-import { drawDiagnostic, MINIMAL, startClient } from "./harness.ts";
+import type { ReadResult } from "../../server/src/lsp/host.ts";
+import { type Client, drawDiagnostic, MINIMAL, startClient } from "./harness.ts";
 
 const A = "file:///shop/a.finish";
 const B = "file:///shop/b.finish";
@@ -301,6 +302,119 @@ describe("the whole folder", () => {
       previousResultIds: [{ uri: B, value: "of an earlier server" }],
     });
     expect(drawWorkspace(report)).toEqual([`${B}: `, `${A}: `]);
+    await client.end();
+  });
+
+  /** Asks about all files until it has been told of so many, and then what is new. */
+  const knowing = async (client: Client, count: number): Promise<WorkspaceDiagnosticReport> => {
+    let known = await client.request<WorkspaceDiagnosticReport>("workspace/diagnostic", {
+      previousResultIds: [],
+    });
+    while (known.items.length < count)
+      known = await client.request("workspace/diagnostic", { previousResultIds: previous(known) });
+    return known;
+  };
+  /** Goes on asking until something is told of `last`; the last word on each file, by its URI. */
+  const follow = async (
+    client: Client,
+    known: WorkspaceDiagnosticReport,
+    last: string,
+    forgotten?: string,
+  ): Promise<Readonly<Record<string, string>>> => {
+    const said: Record<string, string> = {};
+    const ids = new Map(previous(known).map(({ uri, value }) => [uri, value]));
+    if (forgotten !== undefined) ids.delete(forgotten);
+    while (said[last] === undefined) {
+      const previousResultIds = [...ids].map(([uri, value]) => ({ uri, value }));
+      const report = await client.request<WorkspaceDiagnosticReport>("workspace/diagnostic", {
+        previousResultIds,
+      });
+      for (const item of report.items) {
+        if (item.resultId === undefined) ids.delete(item.uri);
+        else ids.set(item.uri, item.resultId);
+        if (item.kind === "full") said[item.uri] = item.items.map(drawDiagnostic).join("; ");
+      }
+    }
+    return said;
+  };
+  const C = "file:///shop/c.finish";
+
+  test("is cleared of a deleted file although something changes while that is being told", async () => {
+    const disk = new Map([
+      [A, "bad"],
+      [B, "good"],
+    ]);
+    const client = await startClient({ disk, folderFiles: [B] });
+    const known = await knowing(client, 1);
+    await client.open(A, "bad");
+    await client.findings(A);
+    await client.open(B, "good");
+    await client.close(A);
+    disk.delete(A);
+    await client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: A, type: 3 }] });
+    const told = follow(client, known, B);
+    // The server looks at one file after the other, and takes messages in between.
+    await client.change(B, 2, "so bad");
+    expect(await told).toEqual({ [A]: "", [B]: "0:3-0:6 bad-word: This is bad." });
+    await client.end();
+  });
+
+  test("is told of a closed file once more after an answer on it that comes late, which the client drops", async () => {
+    const disk = new Map([
+      [A, 'use "b.finish"\nbad'],
+      [C, "good"],
+    ]);
+    let read: (result: ReadResult) => void = () => {};
+    const slow = new Promise<ReadResult>((resolve) => {
+      read = resolve;
+    });
+    let isSlow = false;
+    const client = await startClient({
+      folderFiles: [A, C],
+      host: {
+        async readFromDisk(uri) {
+          if (uri === B && isSlow) return slow;
+          const text = disk.get(uri);
+          return text === undefined ? { reason: "there is no such file" } : { text };
+        },
+      },
+    });
+    const known = await knowing(client, 2);
+    await client.open(A, disk.get(A)!);
+    await client.findings(A);
+    isSlow = true;
+    disk.set(B, "name oil");
+    await client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: B, type: 1 }] });
+    const late = client.pull(A).catch(() => undefined);
+    const gone = follow(client, known, A, A);
+    await client.close(A);
+    disk.delete(A);
+    await client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: A, type: 3 }] });
+    expect(await gone).toMatchObject({ [A]: "" });
+    const again = follow(client, known, C, A);
+    read({ text: "name oil" });
+    await late;
+    disk.set(C, "bad");
+    await client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: C, type: 2 }] });
+    expect(await again).toMatchObject({ [A]: "", [C]: "0:0-0:3 bad-word: This is bad." });
+    await client.end();
+  });
+
+  test("is told of a file that was closed unsaved, whatever the client was told of it before", async () => {
+    const disk = new Map([
+      [A, "good"],
+      [C, "good"],
+    ]);
+    const client = await startClient({ disk, folderFiles: [A, C] });
+    const known = await knowing(client, 2);
+    await client.open(A, "good");
+    const told = follow(client, known, C);
+    await client.change(A, 2, "bad");
+    expect(await client.findings(A)).toEqual(["0:0-0:3 bad-word: This is bad."]);
+    await client.close(A);
+    disk.set(C, "bad");
+    await client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: C, type: 2 }] });
+    expect(await told).toEqual({ [A]: "", [C]: "0:0-0:3 bad-word: This is bad." });
     await client.end();
   });
 

@@ -34,6 +34,12 @@ export interface DiagnosticCache {
   readonly delivered: Map<FileId, string>;
   /** Open files whose findings a client has asked for since they were opened. */
   readonly asked: Set<FileId>;
+  /**
+   * Files that were closed, of which the client may have something else than it was told: VS Code's drops what is
+   * answered of a file whose tab is gone, and passes over what it is told of all files while such an answer is on its
+   * way. So the next word on all files says everything of these.
+   */
+  readonly doubtful: Set<FileId>;
 }
 
 /** What diagnostics are made of: the texts, and what the client can show and wants to see. */
@@ -72,6 +78,7 @@ export const createDiagnosticCache = (session: DiagnosedBy): DiagnosticCache => 
   return {
     delivered: new Map(),
     asked: new Set(),
+    doubtful: new Set(),
     prepare(file) {
       const { generation } = session.changes;
       if (cache.get(file)?.generation === generation) return Promise.resolve(true);

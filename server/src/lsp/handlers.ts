@@ -177,8 +177,10 @@ export const HANDLERS: readonly Handler[] = [
     },
   ),
   notification("textDocument/didClose", (session, { textDocument }: DidCloseTextDocumentParams) => {
+    const file = fileIdOf(textDocument.uri);
+    session.diagnostics.asked.delete(file);
+    session.diagnostics.doubtful.add(file);
     session.files.close(textDocument.uri);
-    session.diagnostics.asked.delete(fileIdOf(textDocument.uri));
     session.pushed?.closed(textDocument.uri);
     session.sentTokens.forget(textDocument.uri);
   }),

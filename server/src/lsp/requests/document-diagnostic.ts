@@ -9,6 +9,7 @@ import type {
   DocumentDiagnosticParams,
   DocumentDiagnosticReport,
 } from "vscode-languageserver";
+import type { FileId } from "../../core/place.ts";
 import { throwIfCancelled, yieldToMessages } from "../guard.ts";
 import { DocumentDiagnosticReportKind, LSPErrorCodes, ResponseError } from "../protocol.ts";
 import type { Session } from "../session.ts";
@@ -22,7 +23,25 @@ export const documentDiagnostic = async (
   params: DocumentDiagnosticParams,
   token: CancellationToken,
 ): Promise<DocumentDiagnosticReport> => {
+  const { changes, diagnostics, files } = session;
   const file = fileIdOf(params.textDocument.uri);
+  try {
+    return await reportOf(session, file, params, token);
+  } finally {
+    // Whatever the answer is, a client that has closed the file may throw it away; see `doubtful`.
+    if (files.versionOf(file) === undefined && !diagnostics.doubtful.has(file)) {
+      diagnostics.doubtful.add(file);
+      changes.bump({ kind: "other" });
+    }
+  }
+};
+
+const reportOf = async (
+  session: Session,
+  file: FileId,
+  params: DocumentDiagnosticParams,
+  token: CancellationToken,
+): Promise<DocumentDiagnosticReport> => {
   const version = session.files.versionOf(file);
   await yieldToMessages();
   for (let attempt = 1; ; attempt += 1) {

@@ -46,9 +46,12 @@ export const workspaceDiagnostic = async (
   const isFirst = earlier.size === 0;
   for (;;) {
     const { generation } = session.changes;
-    const { items, isWhole } = await reportAll(session, earlier, token, tellFile);
+    const { items, told, isWhole } = await reportAll(session, earlier, token, tellFile);
     const hasNews = wasTold || items.some((item) => item.kind === DocumentDiagnosticReportKind.Full);
-    if (session.changes.generation === generation && (hasNews || isFirst)) return { items };
+    if (session.changes.generation === generation && (hasNews || isFirst)) {
+      for (const file of told) takeAsTold(session, file);
+      return { items };
+    }
     const news = session.changes.after(generation, token);
     await (isWhole ? news : Promise.race([news, session.files.settled()]));
     await pause(session, token);
@@ -60,9 +63,11 @@ const reportAll = async (
   earlier: Map<FileId, Earlier>,
   token: CancellationToken,
   tell?: (item: WorkspaceFullDocumentDiagnosticReport) => void,
-): Promise<{ readonly items: WorkspaceDocumentDiagnosticReport[]; readonly isWhole: boolean }> => {
+): Promise<Report> => {
+  const { delivered, doubtful } = session.diagnostics;
   const files = new Set(session.files.all);
   const items: WorkspaceDocumentDiagnosticReport[] = [];
+  const told: FileId[] = [];
   let isWhole = true;
   for (const file of files) {
     await yieldToMessages();
@@ -72,7 +77,7 @@ const reportAll = async (
       isWhole = false;
       continue;
     }
-    if (!(await session.diagnostics.prepare(file))) return { items: [], isWhole: true };
+    if (!(await session.diagnostics.prepare(file))) return { items: [], told: [], isWhole: true };
     // It has been read by now, and may use what has not.
     if (!session.files.isSettled(file)) {
       isWhole = false;
@@ -84,26 +89,44 @@ const reportAll = async (
       version: session.files.versionOf(file) ?? null,
       resultId,
     };
-    if (earlier.get(file)?.resultId === resultId) {
+    if (earlier.get(file)?.resultId === resultId && !doubtful.has(file)) {
       items.push({ kind: DocumentDiagnosticReportKind.Unchanged, ...common });
       continue;
     }
     const full = { kind: DocumentDiagnosticReportKind.Full, ...common, items: diagnostics };
     if (tell) {
       tell(full);
+      takeAsTold(session, file);
       // What the client has now.
       earlier.set(file, { uri: common.uri, resultId });
-    } else items.push(full);
+    } else {
+      items.push(full);
+      told.push(file);
+    }
   }
   // What the client was told of a file that is gone since, here or by a document's own report, is taken back by an
   // empty report without a name, so that it is not asked about again.
-  for (const file of new Set([...earlier.keys(), ...session.diagnostics.delivered.keys()])) {
+  for (const file of new Set([...earlier.keys(), ...delivered.keys(), ...doubtful])) {
     if (files.has(file)) continue;
-    session.diagnostics.delivered.delete(file);
+    told.push(file);
     const uri = earlier.get(file)?.uri ?? session.files.uriOf(file);
     items.push({ kind: DocumentDiagnosticReportKind.Full, uri, version: null, items: [] });
   }
-  return { items, isWhole };
+  return { items, told, isWhole };
+};
+
+interface Report {
+  readonly items: WorkspaceDocumentDiagnosticReport[];
+  /** Files that `items` says everything of, which counts once it is sent: something may change before that. */
+  readonly told: readonly FileId[];
+  /** Nothing is left out because it waits for a read. */
+  readonly isWhole: boolean;
+}
+
+/** Of an open file a client may still ask by itself, so that the doubt stays until it is closed. */
+const takeAsTold = ({ diagnostics, files }: Session, file: FileId): void => {
+  if (files.versionOf(file) === undefined) diagnostics.doubtful.delete(file);
+  if (!files.isKnown(file)) diagnostics.delivered.delete(file);
 };
 
 /** Waits until nothing has changed for a moment. */
