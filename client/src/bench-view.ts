@@ -6,6 +6,7 @@ import {
   commands,
   Disposable,
   type ExtensionContext,
+  env,
   l10n,
   Range,
   Selection,
@@ -88,7 +89,10 @@ class BenchPanel {
     );
     const { webview } = this.panel;
     const script = webview.asWebviewUri(Uri.joinPath(folder, "bench.js")).toString();
-    webview.html = benchPage(nonceOf(), script, webview.cspSource);
+    webview.html = benchPage(nonceOf(), script, webview.cspSource, {
+      language: env.language,
+      bundle: l10n.bundle ?? {},
+    });
     const listening = Disposable.from(
       webview.onDidReceiveMessage((message: unknown) => this.#told(message)),
       workspace.onDidChangeTextDocument(({ document }) => {

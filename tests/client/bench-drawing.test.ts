@@ -9,136 +9,31 @@ import { benchPage } from "../../client/src/bench/page.ts";
 import { drynessOf, sectionsHtml } from "../../client/src/bench/sections.ts";
 import { shopChoiceHtml, timelineHtml } from "../../client/src/bench/timeline.ts";
 import type { Bench } from "../../server/src/views/bench/model.ts";
+import { bench, look } from "../harness/drawn-bench.ts";
+import { l10n } from "../harness/l10n.ts";
 
 const BAD = `"><img src=x onerror=alert(1)><script>'`;
-
-/** Two coats, at 0.5 h and 2.75 h; whatever is text is hostile. */
-const bench = (text: string): Bench<null> => ({
-  name: text,
-  title: text,
-  at: 0,
-  facts: [{ name: "Shop", text }],
-  dates: [{ name: "full use", text, reason: text }],
-  plan: "planned",
-  startAt: "2027-03-08T09:00",
-  endHours: 30,
-  surfaces: [
-    {
-      title: text,
-      about: [text],
-      section: {
-        title: text,
-        wood: { name: text, grain: "softwood", fill: "#d8b483" },
-        old: [{ title: text, count: 1, isKept: false, removedBy: 1, isAbraded: false, fill: "#888888" }],
-        coats: [1, 2].map((coat) => ({
-          title: text,
-          coat,
-          coats: 2,
-          step: coat + 1,
-          index: coat,
-          buildsFilm: true,
-          dryUm: 33,
-          fill: "#e6e1d3",
-          isClear: true,
-          sheen: text,
-          gleam: 0.34,
-          isOptional: false,
-        })),
-      },
-      coats: [
-        { at: 0, takes: text, onAt: 0.75, touchH: 1, recoatH: 2, curedH: 100, findings: [0, 1] },
-        { at: 0, takes: text, onAt: 3, touchH: 1, recoatH: 2, curedH: 100, findings: [] },
-      ],
-      bars: [
-        { index: 0, step: 1, kind: "step", start: 0, end: 0.5, pieces: [1], slack: 0 },
-        { index: 1, step: 2, kind: "layer", start: 0.5, end: 0.75, pieces: [1], slack: 0, closes: 20 },
-        { index: 2, step: 3, kind: "layer", start: 2.75, end: 3, pieces: [1], slack: 1 },
-      ],
-      steps: [1, 2, 3].map((number) => ({
-        index: number - 1,
-        number,
-        kind: number === 1 ? "step" : "layer",
-        what: text,
-        at: 0,
-        gravest: "error",
-      })),
-      findings: [1],
-    },
-  ],
-  others: [
-    {
-      name: `other ${text}`,
-      title: text,
-      at: 0,
-      plan: "planned",
-      note: text,
-      rows: [
-        {
-          title: text,
-          bars: [
-            { kind: "work", start: -20, end: -18, what: text, at: 0 },
-            { kind: "wait", start: -18, end: 40, what: text },
-          ],
-        },
-      ],
-    },
-    { name: text, title: text, plan: "none", note: text, rows: [] },
-  ],
-  othersLeft: 2,
-  shut: [{ from: 8, to: 24 }],
-  air: {
-    state: "known",
-    at: 0,
-    room: text,
-    hours: [
-      { hour: 0, grams: 40, needs: 4, has: 2, verdict: "short", text, at: 0 },
-      { hour: 1, grams: 40, needs: 1.5, has: 2, verdict: "enough", text },
-    ],
-    worst: text,
-    missing: [text],
-    said: [text],
-  },
-  materials: [
-    { title: text, at: 0, takes: text, onHand: text, cans: [text], price: text, gaps: [] },
-    { title: text, takes: text, onHand: "", cans: [], price: "", gaps: [text] },
-  ],
-  costs: [{ name: text, text }],
-  worth: { basis: text, columns: [text], rows: [{ name: text, figures: [text] }], notes: [text] },
-  gaps: [{ figure: text, missing: [text] }],
-  findings: [
-    { severity: "error", headline: text, lines: [text], at: 0 },
-    { severity: "hint", headline: text, lines: [text], at: 0 },
-  ],
-  places: [null],
-});
-
-const look = (moment: number, isWholeShop = true) => ({
-  moment,
-  width: 900,
-  isWholeShop,
-  ticked: new Set<string>(),
-});
 
 test("hostile names are text in every block, at every moment, with and without a plan", () => {
   const plans = ["planned", "being planned", "none"] as const;
   for (const plan of plans) {
     const hostile = { ...bench(BAD), plan };
     const all = [0, 3].flatMap((moment) => [
-      headHtml(hostile),
+      headHtml(hostile, l10n),
       sectionsHtml(hostile, look(moment)),
       timelineHtml(hostile, look(moment)),
       shopChoiceHtml(hostile, look(moment)),
       airHtml(hostile, look(moment)),
       airHtml({ ...hostile, air: { ...hostile.air, state: "no room" } }, look(moment)),
       shoppingHtml(hostile, look(moment)),
-      findingsHtml(hostile),
+      findingsHtml(hostile, l10n),
     ]);
     for (const html of all) {
       expect(html).not.toMatch(/<img|<script|"\s*onerror|style=/i);
     }
     // The same blocks have the same tags, whatever the names are.
     const tags = (html: string): readonly string[] => [...html.matchAll(/<\/?[a-z]+/gi)].map(([tag]) => tag);
-    expect(tags(headHtml(hostile))).toEqual(tags(headHtml({ ...bench("plain"), plan })));
+    expect(tags(headHtml(hostile, l10n))).toEqual(tags(headHtml({ ...bench("plain"), plan }, l10n)));
     expect(tags(shoppingHtml(hostile, look(0)))).toEqual(tags(shoppingHtml(bench("plain"), look(0))));
   }
 });
@@ -154,7 +49,7 @@ test("the slider stops where something begins or ends, and coats are there from 
   const job = bench("varnish");
   expect(momentsOf(job)).toEqual([0, 0.5, 0.75, 2.75, 3]);
   // 09:00 and 2 h 45 min; 8 March 2027 is a Monday.
-  expect(momentText(job, 2.75)).toBe("Mon 8 Mar 11:45");
+  expect(momentText(job, 2.75, l10n)).toBe("Mon 8 Mar 11:45");
   const coats = (moment: number): number =>
     [...sectionsHtml(job, look(moment)).matchAll(/<g data-step/g)].length;
   expect([0, 1, 2, 3, 4].map(coats)).toEqual([0, 0, 1, 1, 2]);
@@ -274,11 +169,11 @@ test("marks on thin films do not hide each other", () => {
 
 test("findings are counted by gravity, and many are behind a line that says how many more", () => {
   const job = bench("varnish");
-  expect(findingsHtml(job)).toContain("1 error, 1 hint");
-  expect(findingsHtml(job)).not.toContain(" more</summary>");
+  expect(findingsHtml(job, l10n)).toContain("1 error, 1 hint");
+  expect(findingsHtml(job, l10n)).not.toContain(" more</summary>");
   const many = { ...job, findings: Array.from({ length: 15 }, () => job.findings[1]!) };
-  expect(findingsHtml(many)).toContain("<summary>3 more</summary>");
-  expect(findingsHtml({ ...job, findings: [] })).toBe("");
+  expect(findingsHtml(many, l10n)).toContain("<summary>3 more</summary>");
+  expect(findingsHtml({ ...job, findings: [] }, l10n)).toBe("");
 });
 
 test("other jobs of the shop stand under the own one, dimmed, and lead to their lines; or not, as is chosen", () => {

@@ -39,7 +39,7 @@ vi.mock("vscode", async () => {
       },
     },
     Disposable,
-    env: {},
+    env: { language: "en" },
     ProgressLocation: { Window: 10 },
     Range: class {},
     Selection: class {},

@@ -21,12 +21,12 @@ interface Asked {
   readonly others: readonly string[];
 }
 
-/** The first argument of every `l10n.t(…)` in a source. */
-function askedIn(file: string): Asked {
+/** The first argument of every `l10n.t(…)` in a source, or of what else asks for a text there. */
+function askedIn(file: string, asking = "l10n.t"): Asked {
   const texts: string[] = [];
   const others: string[] = [];
   const look = (node: ts.Node): void => {
-    if (ts.isCallExpression(node) && node.expression.getText() === "l10n.t") {
+    if (ts.isCallExpression(node) && node.expression.getText() === asking) {
       const [first] = node.arguments;
       if (first && ts.isStringLiteral(first)) texts.push(first.text);
       else others.push(first?.getText() ?? "");
@@ -38,7 +38,11 @@ function askedIn(file: string): Asked {
   return { texts, others };
 }
 
-const asked = globSync("client/src/**/*.ts", { cwd: ROOT }).map((name) => askedIn(path.join(ROOT, name)));
+const asked = [
+  ...globSync("client/src/**/*.ts", { cwd: ROOT }).map((name) => askedIn(path.join(ROOT, name))),
+  // The drawing in the page of the bench view, which is that of the sheets.
+  askedIn(path.join(ROOT, "server/src/reports/section-svg.ts"), "say"),
+];
 
 /** All that a count of findings asks for: none, one and two of each level. */
 function countWords(): readonly string[] {
@@ -102,7 +106,19 @@ describe("German", () => {
     const same = Object.entries(german).filter(([key, text]) => text === manifest[key]);
     expect(same.map(([key]) => key)).toEqual(["extension.displayName", "view.container", "matcher.label"]);
     const kept = Object.entries(bundle).filter(([key, text]) => text === key);
-    expect(kept.map(([key]) => key).toSorted()).toEqual(["MDF", "Teak"]);
+    expect(kept.map(([key]) => key).toSorted()).toEqual([
+      "Apr",
+      "Aug",
+      "Feb",
+      "Jan",
+      "Jul",
+      "Jun",
+      "MDF",
+      "Material",
+      "Nov",
+      "Sep",
+      "Teak",
+    ]);
     for (const text of [...Object.values(german), ...Object.values(bundle)]) expect(text.trim()).not.toBe("");
   });
 });

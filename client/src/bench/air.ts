@@ -4,6 +4,7 @@
  */
 import type { Bench, BenchAirHour } from "../../../server/src/views/bench/model.ts";
 import { link, plain, prose, text } from "./html.ts";
+import type { L10n } from "./l10n.ts";
 import { MARK, markClass, markShape } from "./marks.ts";
 import { type Look, momentsOf, momentText, one } from "./moments.ts";
 import { axisOf, GUTTER, type TimeAxis } from "./time-axis.ts";
@@ -17,12 +18,15 @@ const BASE = TOP + PLOT;
 const MOST_HOURS = 400;
 
 export function airHtml(bench: Bench<unknown>, look: Look): string {
+  const { l10n } = look;
   const { state, room, at, worst, missing, said } = bench.air;
-  const heading = (beside: string): string => `<h2>Air of the room ${beside}</h2>`;
+  const heading = (beside: string): string => `<h2>${text(l10n.t("Air of the room"))} ${beside}</h2>`;
   const uncounted =
-    missing.length > 0 ? `<p class="second">Not counted: ${missing.map(prose).join(", ")}.</p>` : "";
+    missing.length > 0
+      ? `<p class="second">${prose(l10n.t("Not counted: {0}.", missing.join(", ")))}</p>`
+      : "";
   if (state === "being planned") {
-    return `${heading("")}<p class="empty">It is worked out when the jobs in this room are planned.</p>`;
+    return `${heading("")}<p class="empty">${text(l10n.t("It is worked out when the jobs in this room are planned."))}</p>`;
   }
   if (state === "none") {
     if (said.length === 0 && missing.length === 0) return "";
@@ -31,24 +35,24 @@ export function airHtml(bench: Bench<unknown>, look: Look): string {
   const beside =
     state === "known"
       ? link(at, text(room), "room")
-      : link(at, "state the room in the shop to see its limit", "room");
+      : link(at, text(l10n.t("state the room in the shop to see its limit")), "room");
   const sums =
     said.length === 0
       ? ""
-      : `<details data-key="sums"><summary>How it is worked out</summary>${said.map((each) => `<p class="second">${prose(each)}</p>`).join("")}</details>`;
+      : `<details data-key="sums"><summary>${text(l10n.t("How it is worked out"))}</summary>${said.map((each) => `<p class="second">${prose(each)}</p>`).join("")}</details>`;
   return [
     heading(`<span class="second">${beside}</span>`),
     `<p class="worst">${markOf(gravestOf(bench.air.hours))}${prose(worst)}</p>`,
     uncounted,
     chart(bench, look),
-    state === "known" ? LEGEND : "",
-    table(bench),
+    state === "known" ? legend(l10n) : "",
+    table(bench, l10n),
     sums,
   ].join("");
 }
 
-const LEGEND =
-  '<p class="second" aria-hidden="true">Bars: asked for. Dashed: what there is. Hatched and marked: more than there is.</p>';
+const legend = (l10n: L10n): string =>
+  `<p class="second" aria-hidden="true">${text(l10n.t("Bars: asked for. Dashed: what there is. Hatched and marked: more than there is."))}</p>`;
 
 /** Of an hour, by what its verdict asks of whoever works there. */
 const severityOf = ({ verdict }: BenchAirHour): "error" | "warning" | "information" | undefined =>
@@ -83,23 +87,24 @@ function chart(bench: Bench<unknown>, look: Look): string {
     const x = axis.x(from);
     return `<rect class="shut" x="${one(x)}" y="0" width="${one(Math.max(0, axis.x(to) - x))}" height="${BASE}"/>`;
   });
-  const unit = isKnown ? "changes/h" : "grams/h";
+  const { l10n } = look;
+  const unit = isKnown ? l10n.t("changes/h") : l10n.t("grams/h");
   const figure = (value: number): string =>
     `<text x="${GUTTER - 6}" y="${one(y(value) + 4)}" text-anchor="end">${text(figureText(value))}</text>`;
   const limits = [...new Set(drawn.flatMap(({ has }) => (has === undefined ? [] : [has])))];
   const figures = (isKnown ? limits : [most]).filter((value) => y(value) < BASE - 14);
-  const bars = drawn.map((hour, i) => bar(bench, hour, i, axis, y, heightOf(hour)));
+  const bars = drawn.map((hour, i) => bar({ bench, l10n }, hour, i, axis, y, heightOf(hour)));
   const nowX = one(axis.x(at));
   return [
-    `<svg class="timeline air" role="group" aria-label="${plain(`${worst} The table behind the drawing has every hour.`)}" viewBox="0 0 ${axis.width} ${BASE + 2}" width="${axis.width}" height="${BASE + 2}">`,
+    `<svg class="timeline air" role="group" aria-label="${plain(`${worst} ${l10n.t("The table behind the drawing has every hour.")}`)}" viewBox="0 0 ${axis.width} ${BASE + 2}" width="${axis.width}" height="${BASE + 2}">`,
     '<defs><pattern id="over" width="4" height="4" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><path d="M0 0V4" class="over"/></pattern></defs>',
     ...shut,
-    `<text x="8" y="${BASE - 20}" class="lane">${isKnown ? "Asked for" : "Leaves"}</text><text x="8" y="${BASE - 6}">${unit}</text>`,
+    `<text x="8" y="${BASE - 20}" class="lane">${text(isKnown ? l10n.t("Asked for") : l10n.t("Leaves"))}</text><text x="8" y="${BASE - 6}">${text(unit)}</text>`,
     ...figures.map(figure),
     `<text x="${GUTTER - 6}" y="${BASE}" text-anchor="end">0</text>`,
     `<path class="rule" d="M${GUTTER} ${BASE}H${axis.end}"/>`,
     ...bars,
-    ...(isKnown ? [limitLine(drawn, axis, y)] : []),
+    ...(isKnown ? [limitLine(drawn, axis, y, l10n)] : []),
     `<path class="now" d="M${nowX} 0V${BASE}"/>`,
     "</svg>",
   ].join("");
@@ -108,7 +113,7 @@ function chart(bench: Bench<unknown>, look: Look): string {
 const figureText = (value: number): string => (value < 10 ? one(value) : String(Math.round(value)));
 
 function bar(
-  bench: Bench<unknown>,
+  { bench, l10n }: { readonly bench: Bench<unknown>; readonly l10n: L10n },
   hour: BenchAirHour,
   number: number,
   axis: TimeAxis,
@@ -130,12 +135,17 @@ function bar(
         ? ""
         : `<path class="tick ${severity}" d="M${one(from)} ${one(top - 3)}h${one(wide)}"/>`
       : `<g class="${markClass(severity)}" transform="translate(${one(from + wide / 2 - MARK / 2)} ${one(top - MARK - 3)})">${markShape(severity)}</g>`;
-  const label = plain(`${momentText(bench, hour.hour)}: ${hour.text}`);
+  const label = plain(`${momentText(bench, hour.hour, l10n)}: ${hour.text}`);
   return `<g role="button" tabindex="${number === 0 ? 0 : -1}" class="bar hour" data-at="${hour.at ?? ""}" data-key="hour ${hour.hour}" aria-label="${label}"><title>${label}</title><rect class="hit" x="${one(from)}" y="0" width="${one(wide + 1)}" height="${BASE}"/><rect class="asked" x="${one(from)}" y="${one(top)}" width="${one(wide)}" height="${one(BASE - top)}"/>${over}${sign}</g>`;
 }
 
 /** From edge to edge where the air is the same all the time, which it is but for lines that state their own. */
-function limitLine(hours: readonly BenchAirHour[], axis: TimeAxis, y: (value: number) => number): string {
+function limitLine(
+  hours: readonly BenchAirHour[],
+  axis: TimeAxis,
+  y: (value: number) => number,
+  l10n: L10n,
+): string {
   const levels = [...new Set(hours.flatMap(({ has }) => (has === undefined ? [] : [has])))];
   const path =
     levels.length === 1
@@ -147,17 +157,18 @@ function limitLine(hours: readonly BenchAirHour[], axis: TimeAxis, y: (value: nu
           .join("");
   const label =
     levels.length === 1
-      ? `<text x="${axis.end - 5}" y="${one(y(levels[0]!) - 4)}" text-anchor="end">there is</text>`
+      ? `<text x="${axis.end - 5}" y="${one(y(levels[0]!) - 4)}" text-anchor="end">${text(l10n.t("there is"))}</text>`
       : "";
   return `<path class="limit" d="${path}"/>${label}`;
 }
 
-function table(bench: Bench<unknown>): string {
+function table(bench: Bench<unknown>, l10n: L10n): string {
   const { hours, state } = bench.air;
   const rows = hours.slice(0, MOST_HOURS).map((hour) => {
     const figures = state === "known" ? [hour.needs ?? 0, hour.has ?? 0, hour.grams] : [hour.grams];
-    return `<tr><th scope="row">${text(momentText(bench, hour.hour))}</th>${figures.map((figure) => `<td>${text(figureText(figure))}</td>`).join("")}<td>${prose(hour.text)}</td></tr>`;
+    return `<tr><th scope="row">${text(momentText(bench, hour.hour, l10n))}</th>${figures.map((figure) => `<td>${text(figureText(figure))}</td>`).join("")}<td>${prose(hour.text)}</td></tr>`;
   });
-  const heads = state === "known" ? ["Air changes/h asked for", "There are", "Grams"] : ["Grams"];
-  return `<table class="hidden"><caption>The air of the room by the hour</caption><tr><th scope="col">Hour from</th>${heads.map((head) => `<th scope="col">${head}</th>`).join("")}<th scope="col">In words</th></tr>${rows.join("")}</table>`;
+  const grams = l10n.t("Grams");
+  const heads = state === "known" ? [l10n.t("Air changes/h asked for"), l10n.t("There are"), grams] : [grams];
+  return `<table class="hidden"><caption>${text(l10n.t("The air of the room by the hour"))}</caption><tr><th scope="col">${text(l10n.t("Hour from"))}</th>${heads.map((head) => `<th scope="col">${text(head)}</th>`).join("")}<th scope="col">${text(l10n.t("In words"))}</th></tr>${rows.join("")}</table>`;
 }

@@ -11,6 +11,7 @@ import { headHtml, shoppingHtml } from "./drawing.ts";
 import { findingsHtml } from "./findings.ts";
 import { heldOver, othersHeld } from "./held-over.ts";
 import { text } from "./html.ts";
+import { l10nOf } from "./l10n.ts";
 import { type Look, momentsOf, momentText } from "./moments.ts";
 import { patch } from "./patch.ts";
 import { sectionsHtml } from "./sections.ts";
@@ -28,6 +29,7 @@ type Told =
   | { readonly type: "caret"; readonly uri: string; readonly line: number };
 
 const host = acquireVsCodeApi();
+const l10n = l10nOf(JSON.parse(document.getElementById("words")?.textContent || "{}"));
 const saved = host.getState() as
   | { readonly ticked?: readonly string[]; readonly isWholeShop?: boolean }
   | undefined;
@@ -83,15 +85,17 @@ function take({ bench }: BenchAnswer): void {
     document.body.classList.toggle("stale", said !== "");
     say("anew", said);
   };
-  if (bench === undefined && shown !== undefined) tell("of the text before, as it cannot be drawn just now");
-  else if (isAnew) slow = setTimeout(() => tell("is being planned anew; this is the plan before"), SOON);
+  if (bench === undefined && shown !== undefined)
+    tell(l10n.t("of the text before, as it cannot be drawn just now"));
+  else if (isAnew)
+    slow = setTimeout(() => tell(l10n.t("is being planned anew; this is the plan before")), SOON);
   else tell("");
 }
 
 const choiceOf = (jobs: BenchAnswer["jobs"], chosen: string): string =>
   jobs.length < 2
     ? ""
-    : `<label>Job <select id="job" data-key="job">${jobs.map(({ name, title }) => `<option value="${text(name)}"${name === chosen ? " selected" : ""}>${text(title)}</option>`).join("")}</select></label>`;
+    : `<label>${text(l10n.t("Job"))} <select id="job" data-key="job">${jobs.map(({ name, title }) => `<option value="${text(name)}"${name === chosen ? " selected" : ""}>${text(title)}</option>`).join("")}</select></label>`;
 
 function draw(): void {
   const bench = shown;
@@ -105,17 +109,17 @@ function draw(): void {
   const moment = Math.max(0, found);
   set(slider, "max", String(last));
   if (slider.value !== String(moment)) slider.value = String(moment);
-  const said = momentText(bench, moments[moment] ?? 0);
+  const said = momentText(bench, moments[moment] ?? 0, l10n);
   set(slider, "aria-valuetext", said);
   say("said", said);
-  const look: Look = { moment, width: document.documentElement.clientWidth - 16, isWholeShop, ticked };
-  put("head", headHtml(bench));
+  const look: Look = { moment, width: document.documentElement.clientWidth - 16, isWholeShop, ticked, l10n };
+  put("head", headHtml(bench, l10n));
   put("sections", sectionsHtml(bench, look));
   put("shop", shopChoiceHtml(bench, look));
   put("timeline", timelineHtml(bench, look));
   put("air", airHtml(bench, look));
   put("shopping", shoppingHtml(bench, look));
-  put("findings", findingsHtml(bench));
+  put("findings", findingsHtml(bench, l10n));
   outline();
 }
 

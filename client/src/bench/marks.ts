@@ -3,6 +3,7 @@
  * cross, a warning a triangle, all else a circle.
  */
 import { text } from "./html.ts";
+import { type L10n, severityText } from "./l10n.ts";
 
 /** Side of a mark, px. */
 export const MARK = 14;
@@ -23,7 +24,7 @@ export const markShape = (severity: string): string => SHAPES[kindOf(severity)];
 export const markClass = (severity: string): string => `mark ${kindOf(severity)}`;
 
 /** A picture of its own, which says what it means; nothing without a severity. */
-export const mark = (severity: string | undefined): string =>
+export const mark = (severity: string | undefined, l10n: L10n): string =>
   severity === undefined
     ? ""
-    : `<svg class="${markClass(severity)}" role="img" aria-label="${text(severity)}" width="${MARK}" height="${MARK}" viewBox="0 0 ${MARK} ${MARK}">${markShape(severity)}</svg>`;
+    : `<svg class="${markClass(severity)}" role="img" aria-label="${text(severityText(severity, l10n))}" width="${MARK}" height="${MARK}" viewBox="0 0 ${MARK} ${MARK}">${markShape(severity)}</svg>`;

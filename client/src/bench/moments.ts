@@ -1,5 +1,6 @@
 /** The moments that the slider of the bench view stops at, and how moments are told. */
 import type { Bench } from "../../../server/src/views/bench/model.ts";
+import type { L10n } from "./l10n.ts";
 
 /** What is looked at. `moment`: position in `momentsOf`. */
 export interface Look {
@@ -10,6 +11,7 @@ export interface Look {
   readonly isWholeShop: boolean;
   /** Cans that are bought, as `canKey` names them. */
   readonly ticked: ReadonlySet<string>;
+  readonly l10n: L10n;
 }
 
 /** Stops of the slider in order: hours of the plan, or without one the number of steps that are done on every surface. */
@@ -21,8 +23,29 @@ export function momentsOf({ plan, surfaces }: Bench<unknown>): readonly number[]
   return [...new Set([0, ...stops])].toSorted((a, b) => a - b);
 }
 
-const WEEKDAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+const weekdays = (l10n: L10n): readonly string[] => [
+  l10n.t("Sun"),
+  l10n.t("Mon"),
+  l10n.t("Tue"),
+  l10n.t("Wed"),
+  l10n.t("Thu"),
+  l10n.t("Fri"),
+  l10n.t("Sat"),
+];
+const months = (l10n: L10n): readonly string[] => [
+  l10n.t("Jan"),
+  l10n.t("Feb"),
+  l10n.t("Mar"),
+  l10n.t("Apr"),
+  l10n.t("May"),
+  l10n.t("Jun"),
+  l10n.t("Jul"),
+  l10n.t("Aug"),
+  l10n.t("Sep"),
+  l10n.t("Oct"),
+  l10n.t("Nov"),
+  l10n.t("Dec"),
+];
 const two = (figure: number): string => String(figure).padStart(2, "0");
 
 /** To one place behind the point. */
@@ -33,13 +56,14 @@ export const dateAt = (startAt: string, hours: number): Date =>
   new Date(Date.parse(`${startAt}Z`) + Math.round(hours * 60) * 60_000);
 
 /** `Mon 8 Mar` */
-export const dayText = (at: Date): string =>
-  `${WEEKDAYS[at.getUTCDay()]} ${at.getUTCDate()} ${MONTHS[at.getUTCMonth()]}`;
+export const dayText = (at: Date, l10n: L10n): string =>
+  l10n.t("{0} {1} {2}", weekdays(l10n)[at.getUTCDay()]!, at.getUTCDate(), months(l10n)[at.getUTCMonth()]!);
 
 /** `Mon 8 Mar 10:00`; without dates `3 h after the start`; without a plan `step 3`. */
-export function momentText({ plan, startAt }: Bench<unknown>, moment: number): string {
-  if (plan !== "planned") return moment === 0 ? "before the work" : `after step ${moment}`;
-  if (startAt === undefined) return moment === 0 ? "the start" : `${one(moment)} h after the start`;
+export function momentText({ plan, startAt }: Bench<unknown>, moment: number, l10n: L10n): string {
+  if (plan !== "planned") return moment === 0 ? l10n.t("before the work") : l10n.t("after step {0}", moment);
+  if (startAt === undefined)
+    return moment === 0 ? l10n.t("the start") : l10n.t("{0} h after the start", one(moment));
   const at = dateAt(startAt, moment);
-  return `${dayText(at)} ${two(at.getUTCHours())}:${two(at.getUTCMinutes())}`;
+  return `${dayText(at, l10n)} ${two(at.getUTCHours())}:${two(at.getUTCMinutes())}`;
 }

@@ -1,37 +1,59 @@
 /** The page of the bench view: its frame and its looks. Nothing is loaded but the script with the nonce. */
+import { text } from "./html.ts";
+import { l10nOf } from "./l10n.ts";
 
-export const benchPage = (nonce: string, script: string, source: string): string => `<!DOCTYPE html>
-<html lang="en">
+export interface PageTexts {
+  /** Of the editor's language, as in `de` or `pt-br`. */
+  readonly language: string;
+  /** The person's texts by the English ones; empty where it is English. */
+  readonly bundle: Readonly<Record<string, string>>;
+}
+
+export const IN_ENGLISH: PageTexts = { language: "en", bundle: {} };
+
+export function benchPage(
+  nonce: string,
+  script: string,
+  source: string,
+  { language, bundle }: PageTexts = IN_ENGLISH,
+): string {
+  const l10n = l10nOf(bundle);
+  // Inside an element for a script no end tag of one may stand.
+  const words = JSON.stringify(bundle).replaceAll("<", "\\u003c");
+  return `<!DOCTYPE html>
+<html lang="${text(language)}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'nonce-${nonce}'; script-src 'nonce-${nonce}' ${source}">
-<title>Bench view</title>
+<title>${text(l10n.t("Bench view"))}</title>
 <style nonce="${nonce}">${STYLE}</style>
 </head>
 <body>
 <div id="notes" role="status"></div>
 <main id="page" hidden>
-<nav aria-label="Take along">
+<nav aria-label="${text(l10n.t("Take along"))}">
 <span id="jobs"></span>
-<button type="button" class="primary" data-action="html">Save sheet to print</button>
-<button type="button" data-action="ics">Calendar</button>
-<button type="button" data-action="csv">Shopping list as CSV</button>
-<button type="button" data-action="markdown">Copy as Markdown</button>
-<button type="button" data-action="care">Care card</button>
-<button type="button" data-action="recipe">Short recipe</button>
+<button type="button" class="primary" data-action="html">${text(l10n.t("Save sheet to print"))}</button>
+<button type="button" data-action="ics">${text(l10n.t("Calendar"))}</button>
+<button type="button" data-action="csv">${text(l10n.t("Shopping list as CSV"))}</button>
+<button type="button" data-action="markdown">${text(l10n.t("Copy as Markdown"))}</button>
+<button type="button" data-action="care">${text(l10n.t("Care card"))}</button>
+<button type="button" data-action="recipe">${text(l10n.t("Short recipe"))}</button>
 </nav>
 <header id="head"></header>
-<div class="slider"><label for="moment">Moment</label><input id="moment" type="range" min="0" max="0" step="1"><output id="said" for="moment"></output></div>
-<section id="sections" aria-label="Cut through each surface"></section>
-<section id="findings" aria-label="Findings"></section>
-<section aria-label="Timeline"><h2>When <span id="anew" class="second" role="status"></span> <span id="shop" class="second"></span></h2><div id="timeline"></div></section>
-<section id="air" aria-label="Air of the room"></section>
-<section aria-label="Shopping and cost"><h2>Shopping and cost</h2><div id="shopping"></div></section>
-<p class="second">An estimate for planning. Labels, safety data sheets, local rules and people who know the trade come first.</p>
+<div class="slider"><label for="moment">${text(l10n.t("Moment"))}</label><input id="moment" type="range" min="0" max="0" step="1"><output id="said" for="moment"></output></div>
+<section id="sections" aria-label="${text(l10n.t("Cut through each surface"))}"></section>
+<section id="findings" aria-label="${text(l10n.t("Findings"))}"></section>
+<section aria-label="${text(l10n.t("Timeline"))}"><h2>${text(l10n.t("When"))} <span id="anew" class="second" role="status"></span> <span id="shop" class="second"></span></h2><div id="timeline"></div></section>
+<section id="air" aria-label="${text(l10n.t("Air of the room"))}"></section>
+<section aria-label="${text(l10n.t("Shopping and cost"))}"><h2>${text(l10n.t("Shopping and cost"))}</h2><div id="shopping"></div></section>
+<p class="second">${text(l10n.t("An estimate for planning. Labels, safety data sheets, local rules and people who know the trade come first."))}</p>
 </main>
+<script type="application/json" id="words">${words}</script>
 <script nonce="${nonce}" src="${script}"></script>
 </body>
 </html>`;
+}
 
 /**
  * Colours are those of the editor's theme, by what they are for. Where the system forces colours of its own, they are the

@@ -15,6 +15,7 @@ import {
 } from "../../../server/src/reports/section-svg.ts";
 import type { Bench, BenchCoat, BenchSurface } from "../../../server/src/views/bench/model.ts";
 import { link, plain, text } from "./html.ts";
+import { type L10n, severityText } from "./l10n.ts";
 import { MARK, mark, markClass, markShape } from "./marks.ts";
 import { type Look, momentsOf } from "./moments.ts";
 
@@ -39,6 +40,23 @@ export function drynessOf(coat: Times, moment: number, isOn: boolean, isPlanned:
   return coat.touchH === undefined ? "on" : "wet";
 }
 
+function drynessText(dryness: Dryness, l10n: L10n): string {
+  switch (dryness) {
+    case "to come":
+      return l10n.t("to come");
+    case "wet":
+      return l10n.t("wet");
+    case "touch-dry":
+      return l10n.t("touch-dry");
+    case "takes a coat":
+      return l10n.t("takes a coat");
+    case "cured":
+      return l10n.t("cured");
+    case "on":
+      return l10n.t("on");
+  }
+}
+
 const RUNGS: Readonly<Record<Dryness, number>> = {
   "to come": 0,
   on: 0,
@@ -56,18 +74,24 @@ const ladder = (dryness: Dryness): string =>
     )
     .join("")}</svg>`;
 
-export function sectionsHtml(bench: Bench<unknown>, { moment }: Look): string {
+export function sectionsHtml(bench: Bench<unknown>, { moment, l10n }: Look): string {
   const at = momentsOf(bench)[moment] ?? 0;
   const scale = sectionScale(bench.surfaces.map(({ section }) => section));
-  return bench.surfaces.map((surface, i) => surfaceHtml(bench, surface, i, at, scale)).join("");
+  return bench.surfaces.map((surface, i) => surfaceHtml({ bench, l10n, scale }, surface, i, at)).join("");
+}
+
+/** What is drawn, in which language, and how large a micrometre is. */
+interface Drawn {
+  readonly bench: Bench<unknown>;
+  readonly l10n: L10n;
+  readonly scale: number;
 }
 
 function surfaceHtml(
-  bench: Bench<unknown>,
+  { bench, l10n, scale }: Drawn,
   surface: BenchSurface,
   number: number,
   moment: number,
-  scale: number,
 ): string {
   const { section, coats, title, about } = surface;
   const isOn = section.coats.map(({ step }) => isDone(bench, surface, step, moment));
@@ -81,32 +105,33 @@ function surfaceHtml(
     ),
     filmUm: undefined,
   };
-  const drawing = sectionDrawing(now, { width: BARE_WIDTH, scale, isBare: true });
+  const drawing = sectionDrawing(now, { width: BARE_WIDTH, scale, isBare: true, say: l10n.t });
   const drawn = coats.filter((_, i) => isOn[i]);
   const rows = section.coats.map((coat, i) => {
     const { at, findings } = coats[i]!;
     const state = drynessOf(coats[i]!, moment, isOn[i]!, bench.plan === "planned");
     const more = [
-      coatNumber(coat),
+      coatNumber(coat, l10n.t),
       coats[i]!.takes,
-      coat.wetUm === undefined ? "" : `wet ${micro(coat.wetUm)}`,
+      coat.wetUm === undefined ? "" : l10n.t("wet {0}", micro(coat.wetUm)),
       coat.coat === coat.coats ? (coat.sheen ?? "") : "",
-      coat.isOptional ? "if needed" : "",
+      coat.isOptional ? l10n.t("if needed") : "",
     ];
     const gravest = findings[0] === undefined ? undefined : bench.findings[findings[0]]?.severity;
-    return `<li class="coat${state === "to come" ? " later" : ""}"><span>${link(at, text(coat.title), `coat ${number} ${i}`)} ${mark(gravest)}</span><span class="figure">${text(filmOf(coat))}</span><span class="state">${ladder(state)} ${together([state, ...more])}</span></li>`;
+    return `<li class="coat${state === "to come" ? " later" : ""}"><span>${link(at, text(coat.title), `coat ${number} ${i}`)} ${mark(gravest, l10n)}</span><span class="figure">${text(filmOf(coat, l10n.t))}</span><span class="state">${ladder(state)} ${together([drynessText(state, l10n), ...more])}</span></li>`;
   });
   const below = section.old.map((each) => {
     const isGone = each.removedBy !== undefined && isDone(bench, surface, each.removedBy, moment);
-    const name = isGone ? `<s>${text(oldText(each))}</s>` : text(oldText(each));
-    return `<li class="below"><span>${name}</span><span class="figure second">${text(keptText(each))}</span></li>`;
+    const said = text(oldText(each, l10n.t));
+    const name = isGone ? `<s>${said}</s>` : said;
+    return `<li class="below"><span>${name}</span><span class="figure second">${text(keptText(each, "", l10n.t))}</span></li>`;
   });
   const list = [
     ...rows.toReversed(),
     ...below.toReversed(),
     `<li class="below"><span>${text(section.wood.name)}</span></li>`,
   ];
-  return `<figure data-key="surface ${number}"><figcaption><b>${text(title)}</b> <span class="second">${text(about.join(" · "))}</span></figcaption><div class="cut"><div class="drawing">${drawing.svg}${marksSvg(bench, surface, drawn, drawing, number)}</div><ol aria-label="${text(`On ${title}, from the top down`)}">${list.join("")}</ol></div></figure>`;
+  return `<figure data-key="surface ${number}"><figcaption><b>${text(title)}</b> <span class="second">${text(about.join(" · "))}</span></figcaption><div class="cut"><div class="drawing">${drawing.svg}${marksSvg({ bench, l10n, scale }, surface, drawn, drawing, number)}</div><ol aria-label="${text(l10n.t("On {0}, from the top down", title))}">${list.join("")}</ol></div></figure>`;
 }
 
 /** A figure and its unit stay on one line. */
@@ -125,7 +150,7 @@ interface PlacedMark {
 
 /** Marks of thin films stand above each other, as far apart as they are tall. */
 function marksSvg(
-  bench: Bench<unknown>,
+  { bench, l10n }: Drawn,
   surface: BenchSurface,
   drawn: readonly BenchCoat[],
   { width, height, coats, wood, to }: SectionDrawing,
@@ -145,10 +170,10 @@ function marksSvg(
   const marks = placed.map(({ findings, y, of }) => {
     const found = findings.map((each) => bench.findings[each]!);
     const [first] = found;
-    const said = found.map(({ severity, headline }) => `${severity}: ${headline}`);
-    const count = found.length > 1 ? `${found.length} findings. ` : "";
+    const said = found.map(({ severity, headline }) => `${severityText(severity, l10n)}: ${headline}`);
+    const count = found.length > 1 ? `${l10n.t("{0} findings.", found.length)} ` : "";
     const x = to - MARK - 8;
     return `<g role="button" tabindex="0" class="${markClass(first!.severity)} spot" data-at="${first!.at}" data-key="mark ${number} ${of}" transform="translate(${x} ${y - MARK / 2})" aria-label="${plain(count + said.join("; "))}"><title>${plain(said.join("\n"))}</title><circle class="halo" cx="${MARK / 2}" cy="${MARK / 2}" r="${MARK / 2 + 3}"/>${markShape(first!.severity)}</g>`;
   });
-  return `<svg class="marks" role="group" aria-label="${plain(`Findings on ${surface.title}`)}" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}">${marks.join("")}</svg>`;
+  return `<svg class="marks" role="group" aria-label="${plain(l10n.t("Findings on {0}", surface.title))}" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}">${marks.join("")}</svg>`;
 }

@@ -19,6 +19,7 @@ export interface TimeAxis {
 
 /** Hours in which nobody works for long are drawn short: the last drying of weeks would leave no room for the work. */
 export function axisOf(bench: Bench<unknown>, look: Look): TimeAxis {
+  const { l10n } = look;
   const width = Math.floor(Math.max(240, look.width - 24));
   const room = width - GUTTER - MARGIN;
   const own = bench.surfaces.flatMap(({ bars }) => bars.filter(({ kind }) => kind !== "wait"));
@@ -56,7 +57,7 @@ export function axisOf(bench: Bench<unknown>, look: Look): TimeAxis {
   for (let day = 0; day < 400 && first + day * 24 < lastHour; day += 1) {
     const hour = Math.max(firstHour, first + day * 24);
     const at = x(hour);
-    const name = startAt === undefined ? `day ${day + 1}` : dayText(dateAt(startAt, hour));
+    const name = startAt === undefined ? l10n.t("day {0}", day + 1) : dayText(dateAt(startAt, hour), l10n);
     const hasRoom = at < GUTTER + room - 56;
     if (days.length === 0 || (hasRoom && at - days.at(-1)!.x > 68)) days.push({ x: at, name });
   }

@@ -7,25 +7,35 @@ import type {
   BenchSurface,
 } from "../../../server/src/views/bench/model.ts";
 import { plain, text } from "./html.ts";
+import type { L10n } from "./l10n.ts";
 import { MARK, markClass, markShape } from "./marks.ts";
 import { type Look, momentsOf, momentText, one } from "./moments.ts";
 import { axisOf, GUTTER, type TimeAxis } from "./time-axis.ts";
 
 const LANE = 46;
-const LEGEND =
-  '<p class="second" aria-hidden="true">Tall: coats. Low: other work. Hatched: waiting. Bracket: until when a coat must be on. Shaded: shut.</p>';
+const legend = (l10n: L10n): string =>
+  `<p class="second" aria-hidden="true">${text(l10n.t("Tall: coats. Low: other work. Hatched: waiting. Bracket: until when a coat must be on. Shaded: shut."))}</p>`;
+/** What is drawn, and in which language. */
+interface Drawn {
+  readonly bench: Bench<unknown>;
+  readonly l10n: L10n;
+}
+
 /** Of the line that names a job, and of a row of another one, px. */
 const NAME = 22;
 const ROW = 22;
 
 export function timelineHtml(bench: Bench<unknown>, look: Look): string {
-  if (bench.plan === "being planned") return '<p class="empty">The plan is being made.</p>';
+  const { l10n } = look;
+  if (bench.plan === "being planned")
+    return `<p class="empty">${text(l10n.t("The plan is being made."))}</p>`;
   if (bench.plan === "none") {
     const missing = bench.gaps
       .flatMap((gap) => gap.missing)
       .join(", ")
       .replaceAll("`", "");
-    return `<p class="empty">There is no plan${missing ? `: ${text(missing)}` : ""}.</p>`;
+    const said = missing ? l10n.t("There is no plan: {0}.", missing) : l10n.t("There is no plan.");
+    return `<p class="empty">${text(said)}</p>`;
   }
   const axis = axisOf(bench, look);
   const at = momentsOf(bench)[look.moment] ?? 0;
@@ -41,10 +51,10 @@ export function timelineHtml(bench: Bench<unknown>, look: Look): string {
     ({ x, name }) =>
       `<path class="rule" d="M${one(x)} 20V${height}"/><text x="${one(x + 3)}" y="14">${text(name)}</text>`,
   );
-  const lanes = bench.surfaces.map((surface, i) => laneSvg(bench, surface, i, axis, top));
+  const lanes = bench.surfaces.map((surface, i) => laneSvg({ bench, l10n }, surface, i, axis, top));
   const nowX = one(axis.x(at));
   return [
-    `<svg class="timeline" role="group" aria-label="When things are done; the table behind the drawing has it in words" viewBox="0 0 ${axis.width} ${height}" width="${axis.width}" height="${height}">`,
+    `<svg class="timeline" role="group" aria-label="${text(l10n.t("When things are done; the table behind the drawing has it in words"))}" viewBox="0 0 ${axis.width} ${height}" width="${axis.width}" height="${height}">`,
     '<defs><pattern id="hatch" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V5" class="hatch"/></pattern></defs>',
     ...shut,
     ...days,
@@ -55,17 +65,17 @@ export function timelineHtml(bench: Bench<unknown>, look: Look): string {
         ]
       : []),
     ...lanes,
-    ...othersSvg(bench, others, axis, below),
+    ...othersSvg({ bench, l10n }, others, axis, below),
     `<path class="now" d="M${nowX} 18V${height}"/>`,
     "</svg>",
-    LEGEND,
-    planTable(bench),
-    othersTable(bench, others),
+    legend(l10n),
+    planTable({ bench, l10n }),
+    othersTable({ bench, l10n }, others),
   ].join("");
 }
 
 function laneSvg(
-  bench: Bench<unknown>,
+  drawn: Drawn,
   { title, bars, section, steps }: BenchSurface,
   number: number,
   { x, end }: TimeAxis,
@@ -84,7 +94,7 @@ function laneSvg(
         : coat && each.kind === "layer"
           ? `fill="${coat.fill}"`
           : "";
-    const label = barText(bench, each, step?.what ?? "");
+    const label = barText(drawn, each, step?.what ?? "");
     const closes =
       each.closes === undefined || each.kind !== "layer"
         ? ""
@@ -113,7 +123,7 @@ const jobName = ({ title, at, note, key }: JobName, y: number, kind: "mine" | "o
   `<g role="button" tabindex="-1" class="bar job ${kind}" data-at="${at ?? ""}" data-key="job ${text(key)}" aria-label="${plain([title, note].filter(Boolean).join(" "))}"><text x="8" y="${y}"><tspan class="title">${text(title)}</tspan>${note ? ` <tspan dx="4">${plain(note)}</tspan>` : ""}</text></g>`;
 
 function othersSvg(
-  bench: Bench<unknown>,
+  drawn: Drawn,
   others: readonly BenchOther[],
   axis: TimeAxis,
   below: number,
@@ -124,7 +134,7 @@ function othersSvg(
     y += NAME;
     const rows = other.rows.map((row, n) => {
       const base = y + n * ROW + ROW - 6;
-      return `<text x="8" y="${base}" class="lane"><title>${text(row.title)}</title>${text(shortened(row.title))}</text><path class="rule" d="M${GUTTER} ${base}H${axis.end}"/>${row.bars.map((bar, at) => otherBar(bench, other, bar, `${i} ${n} ${at}`, axis, base)).join("")}`;
+      return `<text x="8" y="${base}" class="lane"><title>${text(row.title)}</title>${text(shortened(row.title))}</text><path class="rule" d="M${GUTTER} ${base}H${axis.end}"/>${row.bars.map((bar, at) => otherBar(drawn, other, bar, `${i} ${n} ${at}`, axis, base)).join("")}`;
     });
     y += other.rows.length * ROW;
     return `<g class="others">${name}${rows.join("")}</g>`;
@@ -132,7 +142,7 @@ function othersSvg(
 }
 
 function otherBar(
-  bench: Bench<unknown>,
+  { bench, l10n }: Drawn,
   other: BenchOther,
   { kind, start, end, what, at }: BenchOtherBar,
   key: string,
@@ -142,14 +152,14 @@ function otherBar(
   const from = axis.x(start);
   const wide = Math.max(2, axis.x(end) - from);
   const tall = kind === "work" ? 11 : 6;
-  const label = plain(`${other.title}: ${what}; ${momentText(bench, start)} to ${momentText(bench, end)}`);
+  const label = plain(`${other.title}: ${what}; ${stretch({ bench, l10n }, start, end)}`);
   return `<g role="button" tabindex="-1" class="bar ${kind}" data-at="${at ?? ""}" data-key="other ${key}" aria-label="${label}"><title>${label}</title><rect x="${one(from)}" y="${base - tall}" width="${one(wide)}" height="${tall}"${kind === "wait" ? ' fill="url(#hatch)"' : ""}/></g>`;
 }
 
-const othersTable = (bench: Bench<unknown>, others: readonly BenchOther[]): string =>
+const othersTable = ({ bench, l10n }: Drawn, others: readonly BenchOther[]): string =>
   others.length === 0
     ? ""
-    : `<table class="hidden"><caption>Other jobs of the shop</caption><tr><th scope="col">Job</th><th scope="col">Piece</th><th scope="col">From</th><th scope="col">To</th><th scope="col">What</th></tr>${others
+    : `<table class="hidden"><caption>${text(l10n.t("Other jobs of the shop"))}</caption><tr>${headsOf([l10n.t("Job"), l10n.t("Piece"), l10n.t("From"), l10n.t("To"), l10n.t("What")])}</tr>${others
         .flatMap(({ title, note, rows }) => [
           `<tr><th scope="row">${text(title)}</th><td colspan="4">${plain(note)}</td></tr>`,
           ...rows.flatMap((row) =>
@@ -157,7 +167,7 @@ const othersTable = (bench: Bench<unknown>, others: readonly BenchOther[]): stri
               .filter(({ kind }) => kind === "work")
               .map(
                 ({ start, end, what }) =>
-                  `<tr><td>${text(title)}</td><td>${text(row.title)}</td><td>${text(momentText(bench, start))}</td><td>${text(momentText(bench, end))}</td><td>${plain(what)}</td></tr>`,
+                  `<tr><td>${text(title)}</td><td>${text(row.title)}</td><td>${text(momentText(bench, start, l10n))}</td><td>${text(momentText(bench, end, l10n))}</td><td>${plain(what)}</td></tr>`,
               ),
           ),
         ])
@@ -167,29 +177,40 @@ const shortened = (title: string): string =>
   [...title].length > 14 ? `${[...title].slice(0, 13).join("")}…` : title;
 
 /** Lets the person choose, where there are others; more than are drawn are counted. */
-export function shopChoiceHtml({ others, othersLeft }: Bench<unknown>, { isWholeShop }: Look): string {
+export function shopChoiceHtml({ others, othersLeft }: Bench<unknown>, { isWholeShop, l10n }: Look): string {
   if (others.length === 0) return "";
-  const left = othersLeft > 0 ? `, the nearest ${others.length} of ${others.length + othersLeft}` : "";
-  return `<label><input type="checkbox" id="whole-shop" data-key="whole shop"${isWholeShop ? " checked" : ""}> with the other jobs of the shop (${others.length}${left})</label>`;
+  const count = others.length;
+  const said =
+    othersLeft > 0
+      ? l10n.t("with the other jobs of the shop ({0}, the nearest {0} of {1})", count, count + othersLeft)
+      : l10n.t("with the other jobs of the shop ({0})", count);
+  return `<label><input type="checkbox" id="whole-shop" data-key="whole shop"${isWholeShop ? " checked" : ""}> ${text(said)}</label>`;
 }
 
-const barText = (bench: Bench<unknown>, bar: BenchBar, what: string): string =>
+const barText = ({ bench, l10n }: Drawn, bar: BenchBar, what: string): string =>
   [
     bar.step === undefined ? what : `${bar.step}. ${what}`,
-    `${momentText(bench, bar.start)} to ${momentText(bench, bar.end)}`,
-    bar.pieces.length > 1 ? `${bar.pieces.length} pieces` : "",
-    bar.closes === undefined ? "" : `must be on by ${momentText(bench, bar.closes)}`,
-    bar.kind !== "wait" && bar.slack > 0 ? `${one(bar.slack)} h to spare` : "",
+    stretch({ bench, l10n }, bar.start, bar.end),
+    bar.pieces.length > 1 ? l10n.t("{0} pieces", bar.pieces.length) : "",
+    bar.closes === undefined ? "" : l10n.t("must be on by {0}", momentText(bench, bar.closes, l10n)),
+    bar.kind !== "wait" && bar.slack > 0 ? l10n.t("{0} h to spare", one(bar.slack)) : "",
   ]
     .filter(Boolean)
     .join("; ");
 
-const planTable = (bench: Bench<unknown>): string =>
-  `<table class="hidden"><caption>The plan</caption><tr><th scope="col">From</th><th scope="col">To</th><th scope="col">Surface</th><th scope="col">What</th></tr>${bench.surfaces
+/** `Mon 8 Mar 09:00 to Mon 8 Mar 10:00` */
+const stretch = ({ bench, l10n }: Drawn, start: number, end: number): string =>
+  l10n.t("{0} to {1}", momentText(bench, start, l10n), momentText(bench, end, l10n));
+
+const headsOf = (heads: readonly string[]): string =>
+  heads.map((head) => `<th scope="col">${text(head)}</th>`).join("");
+
+const planTable = ({ bench, l10n }: Drawn): string =>
+  `<table class="hidden"><caption>${text(l10n.t("The plan"))}</caption><tr>${headsOf([l10n.t("From"), l10n.t("To"), l10n.t("Surface"), l10n.t("What")])}</tr>${bench.surfaces
     .flatMap(({ title, bars, steps }) =>
       bars.map(
         (bar) =>
-          `<tr><td>${text(momentText(bench, bar.start))}</td><td>${text(momentText(bench, bar.end))}</td><td>${text(title)}</td><td>${text(steps.find(({ index }) => index === bar.index)?.what ?? "")}</td></tr>`,
+          `<tr><td>${text(momentText(bench, bar.start, l10n))}</td><td>${text(momentText(bench, bar.end, l10n))}</td><td>${text(title)}</td><td>${text(steps.find(({ index }) => index === bar.index)?.what ?? "")}</td></tr>`,
       ),
     )
     .join("")}</table>`;

@@ -33,7 +33,15 @@ export interface SectionLook {
   readonly letter?: string;
   /** The drawing alone, for where a list beside it says what it shows; `width` is then that of the drawing. */
   readonly isBare?: boolean;
+  /** How its few words are said; not given: in English. */
+  readonly say?: Say;
 }
+
+/** Says a text in the language of who reads it, with `{0}` and so on filled. */
+export type Say = (text: string, ...args: readonly (string | number)[]) => string;
+
+const inEnglish: Say = (text, ...args) =>
+  text.replace(/\{(\d)\}/gu, (_, at: string) => String(args[Number(at)]));
 
 /** Of a drawing without labels. */
 export const BARE_WIDTH = AXIS + BLOCK + 4;
@@ -86,7 +94,7 @@ export interface SectionDrawing {
 
 export function sectionDrawing(
   section: Section,
-  { width: wide, scale, litres = litresText, letter = "", isBare = false }: SectionLook,
+  { width: wide, scale, litres = litresText, letter = "", isBare = false, say = inEnglish }: SectionLook,
 ): SectionDrawing {
   const width = isBare ? BARE_WIDTH : wide;
   const { soaked, films } = parted(section);
@@ -95,19 +103,20 @@ export function sectionDrawing(
   const rows = labelRows(
     drawn.map(({ coat }) => coat),
     litres,
+    say,
   );
   const labels = isBare ? [] : placed(rows, drawn);
   const top = Math.max(stack, -(labels.at(-1)?.y ?? 0) + LABEL / 2) + 16;
-  const below = belowZero(section, soaked, { width, litres, letter, isBare });
+  const below = belowZero(section, soaked, { width, litres, letter, isBare, say });
   const height = top + below.height + 4;
   const parts = [
     axis(stack, scale, films),
-    ...stacked(drawn),
+    ...stacked(drawn, say),
     below.svg,
     ...labels.map(({ y, mid, text }) => label(text, y, mid, width)),
   ].join("\n");
   const svg = [
-    `<svg class="section" role="img" aria-label="${htmlText(sectionInWords(section))}" viewBox="0 0 ${width} ${round(height)}" width="${width}" height="${round(height)}" ${FONT} fill="currentColor">`,
+    `<svg class="section" role="img" aria-label="${htmlText(sectionInWords(section, say))}" viewBox="0 0 ${width} ${round(height)}" width="${width}" height="${round(height)}" ${FONT} fill="currentColor">`,
     `<g transform="translate(0 ${round(top)})">`,
     parts,
     "</g>",
@@ -135,15 +144,21 @@ function middlesOf(films: readonly Film[]): readonly number[] {
 }
 
 /** What the drawing shows, for those who hear it. */
-export function sectionInWords({ title, wood, old, coats, filmUm }: Section): string {
-  const before = old.map((each) => `${oldText(each)} ${keptText(each)}`);
+export function sectionInWords({ title, wood, old, coats, filmUm }: Section, say: Say = inEnglish): string {
+  const before = old.map((each) => `${oldText(each, say)} ${keptText(each, "", say)}`);
   const after = coats.map((coat) => {
     const { buildsFilm, dryUm, title: name } = coat;
-    const film = buildsFilm ? (dryUm === undefined ? "film not known" : filmText(dryUm)) : "no film";
-    return `${[name, coatNumber(coat)].filter(Boolean).join(" ")} (${film})`;
+    const film = buildsFilm
+      ? dryUm === undefined
+        ? say("film not known")
+        : filmText(dryUm)
+      : say("no film");
+    return `${[name, coatNumber(coat, say)].filter(Boolean).join(" ")} (${film})`;
   });
-  const total = filmUm ? `; ${filmText(filmUm)} in all` : "";
-  return `${title}, from the wood up: ${[wood.name, ...before, ...after].join(", ")}${total}.`;
+  const all = [wood.name, ...before, ...after].join(", ");
+  return filmUm
+    ? say("{0}, from the wood up: {1}; {2} in all.", title, all, filmText(filmUm))
+    : say("{0}, from the wood up: {1}.", title, all);
 }
 
 // ---------------------------------------------------------------------------------------------------------------
@@ -167,7 +182,7 @@ function parted({ coats, old }: Section): {
 const heightOf = ({ buildsFilm, dryUm }: SectionCoat, scale: number): number =>
   buildsFilm ? (dryUm === undefined ? UNKNOWN_FILM : Math.max(THIN, dryUm * scale)) : THIN;
 
-function stacked(films: readonly Film[]): readonly string[] {
+function stacked(films: readonly Film[], say: Say): readonly string[] {
   let y = 0;
   return films.map(({ coat, height }) => {
     y -= height;
@@ -177,7 +192,7 @@ function stacked(films: readonly Film[]): readonly string[] {
         ? `<rect x="${AXIS + 4}" y="${round(y + 3)}" width="${round((BLOCK - 8) * coat.gleam)}" height="4" rx="2" fill="#ffffff" stroke="#000000" stroke-opacity="0.45" stroke-width="0.7"/>`
         : "";
     return [
-      `<g data-step="${coat.step}" data-index="${coat.index}"><title>${htmlText(titleText(coat))}</title>`,
+      `<g data-step="${coat.step}" data-index="${coat.index}"><title>${htmlText(titleText(coat, say))}</title>`,
       `<rect x="${AXIS}" y="${round(y)}" width="${BLOCK}" height="${round(height)}" fill="${coat.fill}" stroke="#3a3a3a" stroke-width="1"${isUnknown ? ' stroke-dasharray="2 3"' : ""}/>`,
       gleam,
       isUnknown
@@ -188,18 +203,18 @@ function stacked(films: readonly Film[]): readonly string[] {
   });
 }
 
-const titleText = (coat: SectionCoat): string =>
-  [coat.title, coatNumber(coat), filmOf(coat), coat.sheen].filter(Boolean).join(", ");
+const titleText = (coat: SectionCoat, say: Say): string =>
+  [coat.title, coatNumber(coat, say), filmOf(coat, say), coat.sheen].filter(Boolean).join(", ");
 
 /** `coat 1 of 3`; empty for a single one. */
-export const coatNumber = ({ coat, coats }: SectionCoat): string =>
-  coats > 1 ? `coat ${coat} of ${coats}` : "";
+export const coatNumber = ({ coat, coats }: SectionCoat, say: Say): string =>
+  coats > 1 ? say("coat {0} of {1}", coat, coats) : "";
 
 export const micro = (um: number): string => filmText(um).replace("um", "µm");
 
 /** `33 µm` */
-export const filmOf = ({ buildsFilm, dryUm }: SectionCoat): string =>
-  buildsFilm ? (dryUm === undefined ? "film not known" : micro(dryUm)) : "no film";
+export const filmOf = ({ buildsFilm, dryUm }: SectionCoat, say: Say): string =>
+  buildsFilm ? (dryUm === undefined ? say("film not known") : micro(dryUm)) : say("no film");
 
 function axis(stack: number, scale: number, films: readonly SectionCoat[]): string {
   // Films that are drawn without a scale would make every mark wrong.
@@ -235,9 +250,13 @@ interface LabelText {
 /** More films than this are named by the line that puts them on. */
 const MOST_LABELS = 8;
 
-function labelRows(films: readonly SectionCoat[], say: (litres: number) => string): readonly Row[] {
+function labelRows(
+  films: readonly SectionCoat[],
+  litres: (litres: number) => string,
+  say: Say,
+): readonly Row[] {
   if (films.length <= MOST_LABELS)
-    return films.map((coat, i) => ({ first: i, last: i, text: coatLabel(coat, say) }));
+    return films.map((coat, i) => ({ first: i, last: i, text: coatLabel(coat, litres, say) }));
   const rows: Row[] = [];
   for (const [i, coat] of films.entries()) {
     const before = rows.at(-1);
@@ -245,27 +264,31 @@ function labelRows(films: readonly SectionCoat[], say: (litres: number) => strin
       rows[rows.length - 1] = {
         first: before.first,
         last: i,
-        text: { title: coat.title, detail: `${i - before.first + 1} coats`, figure: `${filmOf(coat)} each` },
+        text: {
+          title: coat.title,
+          detail: say("{0} coats", i - before.first + 1),
+          figure: say("{0} each", filmOf(coat, say)),
+        },
       };
-    } else rows.push({ first: i, last: i, text: coatLabel(coat, say) });
+    } else rows.push({ first: i, last: i, text: coatLabel(coat, litres, say) });
   }
   return rows;
 }
 
-function coatLabel(coat: SectionCoat, say: (litres: number) => string): LabelText {
+function coatLabel(coat: SectionCoat, told: (litres: number) => string, say: Say): LabelText {
   const { title, litres, wetUm, sheen, isOptional } = coat;
   return {
     title,
     detail: [
-      coatNumber(coat),
-      litres === undefined ? "" : say(litres),
-      wetUm === undefined ? "" : `wet ${micro(wetUm)}`,
+      coatNumber(coat, say),
+      litres === undefined ? "" : told(litres),
+      wetUm === undefined ? "" : say("wet {0}", micro(wetUm)),
       coat.coat === coat.coats ? (sheen ?? "") : "",
-      isOptional ? "if needed" : "",
+      isOptional ? say("if needed") : "",
     ]
       .filter(Boolean)
       .join(", "),
-    figure: filmOf(coat),
+    figure: filmOf(coat, say),
   };
 }
 
@@ -319,23 +342,23 @@ const cut = (text: string, most: number): string => {
 // Below zero: soaked in, old coats, wood
 
 /** `alkyd paint, 2 coats` */
-export const oldText = ({ title, count }: OldCoats): string =>
-  count === 1 ? title : `${title}, ${count} coats`;
+export const oldText = ({ title, count }: OldCoats, say: Say): string =>
+  count === 1 ? title : say("{0}, {1} coats", title, count);
 
 /** `off in step 3`; `off in step A3` where its surface has a letter. */
-export const keptText = ({ isKept, isAbraded, removedBy }: OldCoats, letter = ""): string =>
+export const keptText = ({ isKept, isAbraded, removedBy }: OldCoats, letter: string, say: Say): string =>
   isKept
     ? isAbraded
-      ? "stays, abraded"
-      : "stays"
+      ? say("stays, abraded")
+      : say("stays")
     : removedBy === undefined
-      ? "comes off"
-      : `off in step ${letter}${removedBy}`;
+      ? say("comes off")
+      : say("off in step {0}", `${letter}${removedBy}`);
 
 function belowZero(
   section: Section,
   soaked: readonly SectionCoat[],
-  { width, litres, letter, isBare }: Required<Omit<SectionLook, "scale">>,
+  { width, litres, letter, isBare, say }: Required<Omit<SectionLook, "scale">>,
 ): { readonly svg: string; readonly height: number; readonly face: number } {
   const { wood, old } = section;
   const x = AXIS + BLOCK + GAP;
@@ -344,25 +367,25 @@ function belowZero(
   const parts: string[] = [];
   let y = 0;
   let text = 0;
-  const say = (name: string, figure: string, strong = false): void => {
+  const write = (name: string, figure: string, strong = false): void => {
     text += 15;
     lines.push(
       `<text x="${x}" y="${text}"${strong ? ' font-weight="700"' : ""}>${htmlText(cut(name, room))}</text><text x="${width}" y="${text}" text-anchor="end" font-size="10.5">${htmlText(figure)}</text>`,
     );
   };
   for (const each of soaked.toReversed()) {
-    const name = [each.title, coatNumber(each)].filter(Boolean).join(", ");
-    say(name, each.litres === undefined ? "no film" : `${litres(each.litres)}, no film`, true);
+    const name = [each.title, coatNumber(each, say)].filter(Boolean).join(", ");
+    write(name, each.litres === undefined ? say("no film") : say("{0}, no film", litres(each.litres)), true);
   }
   for (const each of old.toReversed()) {
-    say(oldText(each), keptText(each, letter));
+    write(oldText(each, say), keptText(each, letter, say));
     if (!each.isKept) continue;
     parts.push(
       `<rect x="${AXIS}" y="${y}" width="${BLOCK}" height="${OLD}" fill="${each.fill}" stroke="#3a3a3a"/>`,
     );
     y += OLD;
   }
-  say(wood.name, "");
+  write(wood.name, "");
   const stain = soaked[0]?.fill;
   parts.push(woodBlock(section, y, stain));
   const height = y + WOOD + 22;
