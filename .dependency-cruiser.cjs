@@ -112,11 +112,18 @@ module.exports = {
       comment:
         "The extension talks to the server over the protocol only, and knows by name what they added to it.",
       severity: "error",
-      from: from("^client/src", "^client/src/bench/"),
+      from: from("^client/src", "^client/src/(bench|pages)/"),
       to: {
         path: ["^server", "^grammar"],
         pathNot: ["^server/src/lsp/custom-requests.ts$", "^server/src/starter/"],
       },
+    },
+    {
+      name: "pages-are-made-inert",
+      comment: "The pages on rules and the language have of the server what makes text inert in them.",
+      severity: "error",
+      from: from("^client/src/pages/"),
+      to: { path: ["^server", "^grammar"], pathNot: ["^server/src/escape/html.ts$"] },
     },
     {
       name: "starter-is-plain",

@@ -27,6 +27,7 @@ import {
 } from "../../server/src/lsp/custom-requests.ts";
 import { targetOf } from "./active-recipe.ts";
 import { benchPage } from "./bench/page.ts";
+import { nonceOf } from "./nonce.ts";
 import { offerRecipe } from "./offer-recipe.ts";
 import type { ReportsNews } from "./reports-changed.ts";
 import { copySheet, saveExport } from "./save-export.ts";
@@ -208,6 +209,3 @@ class BenchPanel {
     else await saveExport(this.#client, { uri, job, as });
   }
 }
-
-const nonceOf = (): string =>
-  [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, "0")).join("");

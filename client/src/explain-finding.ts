@@ -13,7 +13,7 @@ import {
 } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import { EXPLAIN_COMMAND, RULES, type RuleEntry } from "../../server/src/lsp/custom-requests.ts";
-import { showMarkdown } from "./show-markdown.ts";
+import { showPage } from "./page-view.ts";
 
 const SOURCE = "finishwright";
 
@@ -22,16 +22,16 @@ export const registerExplainFinding = (client: BaseLanguageClient): Disposable =
   commands.registerCommand(EXPLAIN_COMMAND, async (rule?: string) => {
     const rules = await client.sendRequest<readonly RuleEntry[]>(RULES, {});
     const id = typeof rule === "string" ? rule : await askedRule(rules);
-    if (id !== undefined) await showPage(client, rules, id);
+    if (id !== undefined) await explain(client, rules, id);
   });
 
-const showPage = async (
+const explain = async (
   client: BaseLanguageClient,
   rules: readonly RuleEntry[],
   id: string,
 ): Promise<void> => {
   const entry = rules.find((each) => each.id === id);
-  if (entry?.page !== undefined) return showMarkdown(client.protocol2CodeConverter.asUri(entry.page));
+  if (entry?.page !== undefined) return showPage(client.protocol2CodeConverter.asUri(entry.page));
   void window.showWarningMessage(
     entry === undefined ? l10n.t("There is no rule “{0}”.", id) : `${id}: ${entry.summary}`,
   );

@@ -14,21 +14,35 @@ export const RULE_PAGES = `${SCHEME}:`;
 export const LANGUAGE_PAGE = `${RULE_PAGES}/language.md`;
 
 /** The pages on the language, which are files of their own and lead to each other and to the rules. */
-const OTHERS = ["language", "computations", "hands-on-times", "json", "changes", "library", "ticks"];
+const OTHERS = [
+  "language",
+  "computations",
+  "hands-on-times",
+  "json",
+  "changes",
+  "library",
+  "packages",
+  "ticks",
+];
 
-/** Shows `finishwright-rules:/RULE.md`, from the pages that came with the extension, and the pages on the language beside it. */
+/**
+ * Their text, where somebody asks for it as text. They are shown by `page-view.ts`.
+ */
 export const serveRulePages = (extension: Uri): Disposable =>
   workspace.registerTextDocumentContentProvider(SCHEME, {
-    async provideTextDocumentContent(page) {
-      const name = page.path.slice(page.path.lastIndexOf("/") + 1);
-      if (OTHERS.some((other) => name === `${other}.md`)) return read(extension, "server", "docs", name);
-      const pages: Readonly<Record<string, string>> = JSON.parse(
-        await read(extension, "client", "dist", "rule-pages.json"),
-      );
-      if (!Object.hasOwn(pages, name)) throw FileSystemError.FileNotFound(page);
-      return pages[name]!;
-    },
+    provideTextDocumentContent: (page) => readPage(extension, page),
   });
+
+/** `finishwright-rules:/RULE.md`, from the pages that came with the extension, and the pages on the language beside it. */
+export const readPage = async (extension: Uri, page: Uri): Promise<string> => {
+  const name = page.path.slice(page.path.lastIndexOf("/") + 1);
+  if (OTHERS.some((other) => name === `${other}.md`)) return read(extension, "server", "docs", name);
+  const pages: Readonly<Record<string, string>> = JSON.parse(
+    await read(extension, "client", "dist", "rule-pages.json"),
+  );
+  if (!Object.hasOwn(pages, name)) throw FileSystemError.FileNotFound(page);
+  return pages[name]!;
+};
 
 const read = async (extension: Uri, ...way: readonly string[]): Promise<string> =>
   new TextDecoder().decode(await workspace.fs.readFile(Uri.joinPath(extension, ...way)));

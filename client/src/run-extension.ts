@@ -15,6 +15,7 @@ import { registerExplainFinding } from "./explain-finding.ts";
 import { registerLanguagePage } from "./language-page.ts";
 import { registerNewRecipe } from "./new-recipe.ts";
 import { registerOpenSamples } from "./open-samples.ts";
+import { registerPageView } from "./page-view.ts";
 import { registerRecordDone } from "./record-done.ts";
 import { registerReports, SHOWN } from "./reports.ts";
 import { listenForReports } from "./reports-changed.ts";
@@ -70,6 +71,7 @@ export const startExtension = (
     workspace.onDidGrantWorkspaceTrust(() => restart(started)),
     workspace.onDidChangeWorkspaceFolders(() => takeUpNewSchemes(started)),
     serveRulePages(context.extensionUri),
+    registerPageView(context, started),
     ...answerAboutFiles(started),
     news,
     registerReports(started, news),

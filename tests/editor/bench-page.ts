@@ -9,19 +9,9 @@ import { benchPage } from "../../client/src/bench/page.ts";
 import type { Analysis } from "../../server/src/features/types.ts";
 import type { BenchAnswer } from "../../server/src/lsp/custom-requests.ts";
 import { made } from "../harness/bundles.ts";
-import { THEMES, type ThemeName } from "./themes.ts";
+import { colour, contextOf, type Look } from "./themed.ts";
 
 const ADDRESS = "http://bench.test/";
-
-export interface BenchLook {
-  readonly theme: ThemeName;
-  readonly width?: number;
-  readonly height?: number;
-  /** Colours of the system take the place of the theme's. */
-  readonly forced?: boolean;
-  /** Runs before the page's own, whatever its policy. */
-  readonly script?: string;
-}
 
 export interface ShownBench {
   readonly page: Page;
@@ -32,17 +22,8 @@ export interface ShownBench {
   show(answer: BenchAnswer): Promise<void>;
 }
 
-export async function showBench(browser: Browser, look: BenchLook): Promise<ShownBench> {
-  const { kind, colours } = THEMES[look.theme];
-  const context = await browser.newContext({
-    viewport: { width: look.width ?? 900, height: look.height ?? 900 },
-    deviceScaleFactor: 1,
-    locale: "en-GB",
-    colorScheme: kind.includes("light") ? "light" : "dark",
-    forcedColors: look.forced ? "active" : "none",
-    reducedMotion: "reduce",
-  });
-  if (look.script !== undefined) await context.addInitScript({ content: look.script });
+export async function showBench(browser: Browser, look: Look): Promise<ShownBench> {
+  const context = await contextOf(browser, look);
   const page = await context.newPage();
   const complaints: string[] = [];
   const script = (await made("client/dist/bench.js")).outputFiles[0]!.text;
@@ -76,15 +57,7 @@ export async function showBench(browser: Browser, look: BenchLook): Promise<Show
     });
   });
   await page.goto(ADDRESS);
-  await page.evaluate(
-    ({ classes, values }) => {
-      for (const [name, value] of Object.entries<string>(values))
-        document.documentElement.style.setProperty(name, value);
-      document.body.className = classes;
-      document.body.style.backgroundColor = "var(--vscode-editor-background)";
-    },
-    { classes: kind, values: colours },
-  );
+  await colour(page, look.theme);
   return {
     page,
     context,

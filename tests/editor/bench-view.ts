@@ -19,20 +19,12 @@ import { analyse } from "../harness/check-text.ts";
 import { sampleAnalyst, sampleText } from "../harness/samples.ts";
 import { ok, same, strictEqual } from "./assert.ts";
 import { AXE, violations } from "./axe.ts";
-import { answerOf, type BenchLook, type ShownBench, showBench } from "./bench-page.ts";
+import { answerOf, type ShownBench, showBench } from "./bench-page.ts";
 import { launchBrowser } from "./editor.ts";
 import { runTests, type Test } from "./report.ts";
+import { LOOKS, type Look } from "./themed.ts";
 
 const { values } = parseArgs({ options: { to: { type: "string" } } });
-
-const LOOKS: Readonly<Record<string, BenchLook>> = {
-  dark: { theme: "dark" },
-  light: { theme: "light" },
-  "high-contrast": { theme: "highContrast" },
-  "high-contrast-light": { theme: "highContrastLight" },
-  "forced-dark": { theme: "dark", forced: true },
-  "forced-light": { theme: "light", forced: true },
-};
 
 /** The samples in a room that is too little for them, so that every kind of mark is drawn. */
 function samples(): Readonly<Record<string, BenchAnswer>> {
@@ -194,7 +186,7 @@ const leave = async (page: Page, name: string): Promise<void> => {
 
 function tests(browser: Browser): readonly Test[] {
   const answers = samples();
-  const shown = async (look: BenchLook, work: (bench: ShownBench) => Promise<void>): Promise<void> => {
+  const shown = async (look: Look, work: (bench: ShownBench) => Promise<void>): Promise<void> => {
     const bench = await showBench(browser, look);
     try {
       await work(bench);

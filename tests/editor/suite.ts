@@ -45,6 +45,7 @@ import {
   replaceText,
   ruleOf,
   selectionsAt,
+  shownPages,
   signatureAt,
   symbolsFor,
   tabLabels,
@@ -100,9 +101,11 @@ const TESTS: readonly Test[] = [
       strictEqual(document.getText(finding.range), "3 h");
       strictEqual(finding.source, "finishwright");
       ok(typeof finding.code === "object");
-      await commands.executeCommand("vscode.open", finding.code.target);
-      match(window.activeTextEditor?.document.getText() ?? "", /^# wrong-unit$/m);
-      await commands.executeCommand("workbench.action.closeActiveEditor");
+      const { target } = finding.code;
+      match((await workspace.openTextDocument(target)).getText(), /^# wrong-unit$/m);
+      await commands.executeCommand("vscode.open", target);
+      await until(async () => shownPages().includes("wrong-unit.md"));
+      await closeTab("wrong-unit.md");
     },
   },
   {
@@ -484,7 +487,7 @@ const TESTS: readonly Test[] = [
       const grits = positionOf(editor.document, "180");
       editor.selection = new Selection(grits, grits);
       await commands.executeCommand("finishwright.explainFinding");
-      await until(async () => tabLabels().some((label) => label.includes("grit-jump.md")));
+      await until(async () => shownPages().includes("grit-jump.md"));
       await closeTab("grit-jump.md");
 
       await openFile(MAIN);
@@ -492,7 +495,7 @@ const TESTS: readonly Test[] = [
       const explained = commands.executeCommand("finishwright.explainFinding");
       await until(async () => {
         await commands.executeCommand("workbench.action.acceptSelectedQuickOpenItem");
-        return tabLabels().some((label) => /[a-z-]+\.md/.test(label));
+        return shownPages().length > 0;
       });
       await explained;
       await closeTab(".md");

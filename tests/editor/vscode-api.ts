@@ -29,6 +29,7 @@ import {
   type SemanticTokensLegend,
   type SignatureHelp,
   type SymbolInformation,
+  TabInputCustom,
   type TextDocument,
   type TextEdit,
   type TextEditor,
@@ -241,6 +242,14 @@ export const click = ({ command, arguments: given = [] }: Command): Thenable<unk
 /** What the tabs of all editors say, previews included. */
 export const tabLabels = (): readonly string[] =>
   window.tabGroups.all.flatMap(({ tabs }) => tabs).map(({ label }) => label);
+
+/** The pages on rules and the language that tabs show as pages, by the names of their files. */
+export const shownPages = (): readonly string[] =>
+  window.tabGroups.all
+    .flatMap(({ tabs }) => tabs)
+    .flatMap(({ input, label }) =>
+      input instanceof TabInputCustom && input.viewType === "finishwright.page" ? [label] : [],
+    );
 
 /** Closes the tabs whose labels hold `text`. */
 export const closeTab = async (text: string): Promise<void> => {

@@ -31,8 +31,11 @@ const SOURCES = ["{grammar,server,client}/**/*.{ts,mts,cts,js,mjs,cjs}", "!**/{d
 const JSON_FILES = ["package.json", "client/language-configuration.json", "client/syntaxes/*.json"];
 /** Fields of those files that hold a pattern. */
 const PATTERN_FIELDS = new Set(["match", "begin", "end", "while", "regexp", "pattern", "wordPattern"]);
+/** Names of files with stars in them. */
+const GLOB_FIELDS = new Set(["filenamePattern"]);
 /** Patterns inside a field of another shape: `indentationRules.increaseIndentPattern`. */
-const isPatternField = (name: string): boolean => PATTERN_FIELDS.has(name) || name.endsWith("Pattern");
+const isPatternField = (name: string): boolean =>
+  PATTERN_FIELDS.has(name) || (name.endsWith("Pattern") && !GLOB_FIELDS.has(name));
 
 /** All expressions of the product, each once. */
 export function productExpressions(): Expressions {

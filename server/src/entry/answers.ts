@@ -17,6 +17,7 @@ export * from "../features/signatures.ts";
 export * from "../features/workshop.ts";
 export * from "../features/workspace-symbols.ts";
 export * from "../lsp/requests/bench.ts";
+export * from "../lsp/requests/coloured.ts";
 export * from "../lsp/requests/completion.ts";
 export * from "../lsp/requests/definition.ts";
 export * from "../lsp/requests/formatting.ts";

@@ -8,7 +8,7 @@
 import type { FileOperationRegistrationOptions, ServerCapabilities } from "vscode-languageserver";
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../features/types.ts";
 import type { ClientFacts } from "./client-facts.ts";
-import { BENCH, BENCH_EXPORT, REPORT, RULES, WORKSHOP } from "./custom-requests.ts";
+import { BENCH, BENCH_EXPORT, COLOURED, REPORT, RULES, WORKSHOP } from "./custom-requests.ts";
 import {
   CodeActionKind,
   FileOperationPatternKind,
@@ -70,7 +70,14 @@ export const serverCapabilities = (facts: ClientFacts): ServerCapabilities => ({
     workspaceFolders: { supported: true, changeNotifications: true },
     ...(facts.announcesRenamedFiles && { fileOperations: { willRename: { filters: MOVING_RECIPES } } }),
   },
-  experimental: { [BENCH]: true, [BENCH_EXPORT]: true, [REPORT]: true, [RULES]: true, [WORKSHOP]: true },
+  experimental: {
+    [BENCH]: true,
+    [BENCH_EXPORT]: true,
+    [COLOURED]: true,
+    [REPORT]: true,
+    [RULES]: true,
+    [WORKSHOP]: true,
+  },
 });
 
 /** The methods that a client may call because of what was declared. */
@@ -120,6 +127,7 @@ export const methodsOf = (capabilities: ServerCapabilities): readonly string[] =
   ...when(capabilities.diagnosticProvider, ["textDocument/diagnostic", "workspace/diagnostic"]),
   ...when(capabilities.workspace?.workspaceFolders, ["workspace/didChangeWorkspaceFolders"]),
   ...when(capabilities.experimental?.[REPORT], [REPORT]),
+  ...when(capabilities.experimental?.[COLOURED], [COLOURED]),
   ...when(capabilities.experimental?.[RULES], [RULES]),
   ...when(capabilities.experimental?.[WORKSHOP], [WORKSHOP]),
   ...when(capabilities.experimental?.[BENCH], [BENCH, BENCH_EXPORT]),

@@ -194,5 +194,20 @@ export interface RuleEntry {
   readonly page?: string;
 }
 
+/** Client to server: what the words of a recipe mean that is shown and not edited, in order, as a list of `ColouredWord`. */
+export const COLOURED = "finishwright/coloured";
+
+export interface ColouredParams {
+  readonly text: string;
+}
+
+export interface ColouredWord {
+  /** In the text, in code units. */
+  readonly start: number;
+  readonly end: number;
+  /** A type of the protocol's semantic tokens, such as `keyword`. */
+  readonly type: string;
+}
+
 /** A server in a Web Worker posts this word, outside of the protocol, when it is loaded and listens. */
 export const WORKER_IS_READY = "finishwright/ready";

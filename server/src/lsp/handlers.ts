@@ -49,6 +49,8 @@ import {
   BENCH_EXPORT,
   type BenchExportParams,
   type BenchParams,
+  COLOURED,
+  type ColouredParams,
   REPORT,
   type ReportParams,
   RULES,
@@ -62,6 +64,7 @@ import { ErrorCodes, ResponseError } from "./protocol.ts";
 import { bench, benchExport } from "./requests/bench.ts";
 import { codeAction } from "./requests/code-action.ts";
 import { codeLens } from "./requests/code-lens.ts";
+import { coloured } from "./requests/coloured.ts";
 import { completion } from "./requests/completion.ts";
 import { definition } from "./requests/definition.ts";
 import { colorPresentation, documentColor } from "./requests/document-color.ts";
@@ -287,6 +290,7 @@ export const HANDLERS: readonly Handler[] = [
   request(BENCH_EXPORT, null, (session, params: BenchExportParams, token) =>
     benchExport(session, params, token),
   ),
+  request(COLOURED, [], (_, params: ColouredParams) => coloured(params)),
   request(RULES, [], (session) => rules(session)),
   request(WORKSHOP, [], (session, _, token) => workshop(session, token)),
 ];

@@ -6,7 +6,16 @@
 
 import * as z from "zod/mini";
 import en from "zod/v4/locales/en.js";
-import { BENCH, BENCH_EXPORT, BENCH_EXPORTS, HANDED_ON, REPORT, RULES, WORKSHOP } from "./custom-requests.ts";
+import {
+  BENCH,
+  BENCH_EXPORT,
+  BENCH_EXPORTS,
+  COLOURED,
+  HANDED_ON,
+  REPORT,
+  RULES,
+  WORKSHOP,
+} from "./custom-requests.ts";
 
 /** The largest number of the protocol. */
 const MOST = 2 ** 31 - 1;
@@ -104,6 +113,7 @@ export const PARAMS: Readonly<Record<string, () => z.ZodMiniType>> = {
       as: z.enum(BENCH_EXPORTS),
       with: z.optional(z.array(z.enum(HANDED_ON))),
     }),
+  [COLOURED]: () => z.looseObject({ text: z.string() }),
   [RULES]: () => z.unknown(),
   [WORKSHOP]: () => z.unknown(),
 };

@@ -1,0 +1,82 @@
+/**
+ * The pages on rules and on the language as a reader sees them: recipes in colours, and the lines that findings stand on
+ * marked. The editor shows every page of `rule-pages.ts` by this, also where a person follows the link of a finding.
+ */
+import {
+  commands,
+  Disposable,
+  type ExtensionContext,
+  Uri,
+  ViewColumn,
+  type WebviewPanel,
+  window,
+} from "vscode";
+import type { BaseLanguageClient } from "vscode-languageclient";
+import { COLOURED, type ColouredWord } from "../../server/src/lsp/custom-requests.ts";
+import { nonceOf } from "./nonce.ts";
+import { OPEN_PAGE, PAGE_NAME } from "./pages/inline.ts";
+import { pageHtml, recipesOf } from "./pages/page.ts";
+import { RULE_PAGES, readPage } from "./rule-pages.ts";
+
+/** As the manifest names the view of `finishwright-rules:/**`. */
+export const PAGE_VIEW = "finishwright.page";
+
+/** A page without colours is better than none while the server is slow to come up, ms. */
+const PATIENCE = 1000;
+
+export const registerPageView = (
+  { extensionUri }: ExtensionContext,
+  client: BaseLanguageClient,
+): Disposable =>
+  Disposable.from(
+    window.registerCustomEditorProvider(
+      PAGE_VIEW,
+      {
+        openCustomDocument: (uri) => ({ uri, dispose: () => {} }),
+        async resolveCustomEditor({ uri }, panel) {
+          panel.webview.options = { enableCommandUris: [OPEN_PAGE], localResourceRoots: [] };
+          await fill(panel, await readPage(extensionUri, uri), client);
+        },
+      },
+      { supportsMultipleEditorsPerDocument: true, webviewOptions: { enableFindWidget: true } },
+    ),
+    commands.registerCommand(OPEN_PAGE, async (name: unknown) => {
+      if (typeof name !== "string" || !PAGE_NAME.test(name)) return;
+      await commands.executeCommand("vscode.openWith", Uri.parse(`${RULE_PAGES}/${name}`), PAGE_VIEW, {
+        preview: true,
+      });
+    }),
+  );
+
+/** Beside what is being edited. */
+export const showPage = async (uri: Uri): Promise<void> => {
+  const viewColumn = window.activeTextEditor === undefined ? ViewColumn.Active : ViewColumn.Beside;
+  await commands.executeCommand("vscode.openWith", uri, PAGE_VIEW, { viewColumn, preview: true });
+};
+
+async function fill({ webview }: WebviewPanel, markdown: string, client: BaseLanguageClient): Promise<void> {
+  const show = (coloured: readonly (readonly ColouredWord[])[]): void => {
+    webview.html = pageHtml(markdown, coloured, nonceOf());
+  };
+  const colours = coloursOf(recipesOf(markdown), client);
+  const early = await Promise.race([colours, new Promise<void>((wake) => setTimeout(wake, PATIENCE))]);
+  show(early ?? []);
+  if (early !== undefined) return;
+  const late = await colours;
+  if (late.length > 0) show(late);
+}
+
+/** One after the other, so that what is typed meanwhile is answered in between. None where the server is down. */
+async function coloursOf(
+  texts: readonly string[],
+  client: BaseLanguageClient,
+): Promise<readonly (readonly ColouredWord[])[]> {
+  const coloured: (readonly ColouredWord[])[] = [];
+  try {
+    for (const text of texts)
+      coloured.push(await client.sendRequest<readonly ColouredWord[]>(COLOURED, { text }));
+    return coloured;
+  } catch {
+    return [];
+  }
+}
