@@ -32,6 +32,7 @@ const ENTRIES: readonly Entry[] = [
   both(NOTICES),
   both("server/docs/*.md"),
   npm("server/docs/rules/*.md"),
+  npm("server/docs/book/*.md"),
   npm("client/media/editor.png"),
   npm("server/dist/finishwright.cjs"),
   npm("server/dist/command-line.cjs"),

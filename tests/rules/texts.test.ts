@@ -78,6 +78,7 @@ const PAGES = [
   "CHANGELOG.md",
   "client/package.nls.json",
   "server/docs/*.md",
+  "server/docs/book/*.md",
   "tests/reports/sheets/*",
 ];
 
