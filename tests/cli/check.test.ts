@@ -1,7 +1,8 @@
 /** `check`: paths, formats, exit status. */
-import { symlinkSync } from "node:fs";
+import { readFileSync, symlinkSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, test } from "vitest";
+import { sarifProblems } from "../harness/sarif-schema.ts";
 import { runCli } from "./run-cli.ts";
 
 const CLEAN = "shop mill {\n}\n";
@@ -354,6 +355,42 @@ describe("sarif", () => {
       }[];
     }[];
   }
+
+  const logOf = async (files: Readonly<Record<string, string>>): Promise<Sarif> =>
+    JSON.parse((await runCli(["check", ".", "--format", "sarif"], { files })).stdout);
+
+  test("is what its schema asks for, with related places, fixes of two files, merged findings and none", async () => {
+    const samples = new URL("../../samples/", import.meta.url);
+    const texts = ["mistakes.finish", "stock.finish", "shop.finish"].map((name) => [
+      name,
+      readFileSync(new URL(name, samples), "utf8"),
+    ]);
+    const log = await logOf({ ...Object.fromEntries(texts), "a b/ä#%.finish": WRONG });
+    const results = log.runs.flatMap((run) => run.results);
+    expect(results.length).toBeGreaterThan(10);
+    for (const part of ["relatedLocations", "fixes", "properties"])
+      expect(
+        results.some((result) => Object.hasOwn(result, part)),
+        part,
+      ).toBe(true);
+    expect(sarifProblems(log)).toEqual([]);
+    expect(sarifProblems(await logOf({ "clean.finish": CLEAN }))).toEqual([]);
+  });
+
+  test("what is no SARIF is not taken for it by that schema", async () => {
+    const log = await logOf({ "wrong.finish": WRONG });
+    const [run] = log.runs;
+    const [result] = run!.results;
+    const broken = [
+      { ...log, version: "2.0.0" },
+      { ...log, runs: [{ ...run, results: [{ ...result, level: "information" }] }] },
+      { ...log, runs: [{ ...run, results: [{ ...result, message: {} }] }] },
+      { ...log, runs: [{ ...run, results: [{ ...result, because: "wax" }] }] },
+      { ...log, runs: [{ ...run, tool: {} }] },
+      { version: "2.1.0" },
+    ];
+    for (const each of broken) expect(sarifProblems(each)).not.toEqual([]);
+  });
 
   test("is version 2.1.0 with rules, levels, places and fixes", async () => {
     const files = { "my recipes/wrong.finish": `${WRONG}shop s {\n  crw 2\n}\n`, "clean.finish": CLEAN };

@@ -9,6 +9,7 @@ import { expect, test } from "vitest";
 import { runCli } from "../cli/run-cli.ts";
 import { hostileFiles, hostileName, hostileTexts } from "../harness/hostile.ts";
 import { expectInert, expectInertMarkdown } from "../harness/inert.ts";
+import { sarifProblems } from "../harness/sarif-schema.ts";
 
 interface Command {
   readonly argv: (file: string) => readonly string[];
@@ -102,6 +103,7 @@ interface Sarif {
 /** No placeholder and no link is left in a message (SARIF 2.1.0, 3.11.5 and 3.11.6). */
 function expectSarif(text: string): void {
   expectInert(text);
+  expect(sarifProblems(JSON.parse(text))).toEqual([]);
   for (const { message } of (JSON.parse(text) as Sarif).runs.flatMap(({ results }) => results)) {
     expect(message.text.replaceAll("{{", "").replaceAll("}}", "")).not.toMatch(/[{}]/u);
     expect(message.text).not.toMatch(/(?<!\\)[[\]]/u);
