@@ -91,6 +91,48 @@ describe("diff of revisions", () => {
     });
   });
 
+  test("a renamed file is followed, between revisions and into the working tree", async () => {
+    const moved: CliInput["prepare"] = (folder) => {
+      repository(BEFORE, { "notes.txt": "more" })(folder);
+      git(folder, "mv", "shelf", "boards");
+      write(folder, { "boards/job.finish": MORE["shelf/job.finish"] });
+      commit(folder, "moved");
+    };
+    // 30 min and 2 × (15 min + 2 h), against 3 ×
+    const told = { before: "shelf/job.finish", after: "boards/job.finish", renamed: true };
+    for (const argv of [["one", "HEAD"], ["one"]]) {
+      const { stdout } = await runCli(["diff", "--format", "json", ...argv], { prepare: moved });
+      const { files, renamed_only } = JSON.parse(stdout);
+      expect(files).toMatchObject([told]);
+      expect(hoursIn(files)).toEqual({ before: 5, after: 7.25 });
+      expect(renamed_only).toEqual([{ before: "shelf/stock.finish", after: "boards/stock.finish" }]);
+    }
+  });
+
+  test("Git decides which files of two revisions are the same ones", async () => {
+    // Most of its bytes are a comment, which says nothing here: for Git it is the same file, by its lines it is not.
+    const comment = "# From the tin, as it was read in the mill.\n".repeat(40);
+    const prepare: CliInput["prepare"] = (folder) => {
+      repository(
+        { "wax.finish": `${comment}material wax {\n  family wax\n}\n` },
+        { "notes.txt": "more" },
+      )(folder);
+      git(folder, "mv", "wax.finish", "oil.finish");
+      write(folder, { "oil.finish": `${comment}material oil {\n  family drying oil\n}\n` });
+    };
+    const committed: CliInput["prepare"] = (folder) => {
+      prepare(folder);
+      commit(folder, "oil");
+    };
+    const names = async (argv: readonly string[], input: CliInput) =>
+      (await told(argv, input)).map(({ before, after }) => [before, after]);
+    expect(await names(["one", "HEAD"], { prepare: committed })).toEqual([["wax.finish", "oil.finish"]]);
+    expect(await names(["one"], { prepare })).toEqual([
+      [null, "oil.finish"],
+      ["wax.finish", null],
+    ]);
+  });
+
   test("three dots compare with where the branches parted", async () => {
     const parted: CliInput["prepare"] = (folder) => {
       repository(BEFORE, SLOWER)(folder);
@@ -191,6 +233,21 @@ describe("in Git itself", () => {
     expect(said).toContain("shelf/job.finish\n  Changed recipe: clearing\n    coats  2 → 3 (+1)\n");
     // The shelf is done with what the working tree has: 7 h, and 30 min + 3 × (15 min + 3 h).
     expect(said).toMatch(/elapsed +7 h → 10 h 15 min \(\+3 h 15 min\)/u);
+  });
+
+  test("as a diff driver follows a renamed file", async () => {
+    let said = "";
+    await runCli(["--version"], {
+      prepare: (folder) =>
+        driver(folder, () => {
+          git(folder, "mv", "shelf/job.finish", "shelf/board.finish");
+          git(folder, "add", "-A");
+          const set = `diff.finish.command=${command} diff --driver --`;
+          said = git(folder, "-c", set, "diff", "--ext-diff", "--cached", "-M");
+        }),
+    });
+    expect(said).toContain("shelf/board.finish (renamed from shelf/job.finish)\n");
+    expect(said).toMatch(/coats +2 → 3 \(\+1\)/u);
   });
 
   test("is a text conversion", async () => {

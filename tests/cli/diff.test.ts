@@ -166,6 +166,65 @@ material   clear_coat "Clear" {
     expect(stdout).toContain("new/stock.finish\n  New material: Oil\n");
   });
 
+  test("a file with another name is the one with the same text, or with most of the same lines", async () => {
+    const files = {
+      "old/stock.finish": STOCK,
+      "old/job.finish": JOB,
+      "old/wax.finish": 'material wax "Wax" {\n  family wax\n}\n',
+      "new/tins/stock.finish": STOCK,
+      // Three coats now, and what it uses has moved.
+      "new/shelf.finish": JOB.replace("coats: number = 2", "coats: number = 3").replace(
+        "stock.finish",
+        "tins/stock.finish",
+      ),
+      // It shares nothing with the wax that is gone but the line of its family.
+      "new/paste.finish": 'material paste "Paste" {\n  family wax\n}\n',
+    };
+    const { stdout } = await runCli(["diff", "old", "new"], { files });
+    expect(stdout).toContain("new/shelf.finish (renamed from old/job.finish)\n");
+    // 2 coats of 15 min and 3: the job is the same one as before.
+    expect(stdout).toMatch(/hands-on +1 h → 1 h 15 min \(\+15 min\)/u);
+    expect(stdout).toContain("old/wax.finish (removed)\n");
+    expect(stdout).toContain("new/paste.finish (new)\n");
+    expect(stdout).toContain(
+      "new/tins/stock.finish: no change of meaning (renamed from old/stock.finish)\n3 files change in meaning, 1 in name alone, of 4 files.\n",
+    );
+    const markdown = await runCli(["diff", "old", "new", "--format", "markdown"], { files });
+    expect(markdown.stdout).toContain("### `new/shelf.finish` (renamed from `old/job.finish`)\n");
+    expect(markdown.stdout).toContain(
+      "No change of meaning, only another name: `new/tins/stock.finish` (was `old/stock.finish`)\n",
+    );
+    const json = JSON.parse((await runCli(["diff", "old", "new", "--format", "json"], { files })).stdout);
+    expect(json.renamed_only).toEqual([{ before: "old/stock.finish", after: "new/tins/stock.finish" }]);
+    expect(
+      json.files.map(({ after, renamed }: { readonly after: string; readonly renamed: boolean }) => [
+        after,
+        renamed,
+      ]),
+    ).toEqual([
+      ["new/paste.finish", false],
+      ["new/shelf.finish", true],
+      [null, false],
+    ]);
+  });
+
+  test("of several files with the same text the one with the same name is followed first", async () => {
+    const files = {
+      "old/a/stock.finish": STOCK,
+      "old/b/stock.finish": STOCK,
+      "old/c/tins.finish": STOCK,
+      "new/d/tins.finish": STOCK,
+      "new/e/stock.finish": STOCK,
+    };
+    const { stdout } = await runCli(["diff", "old", "new", "--format", "json"], { files });
+    const { renamed_only, files: changed } = JSON.parse(stdout);
+    expect(renamed_only).toEqual([
+      { before: "old/c/tins.finish", after: "new/d/tins.finish" },
+      { before: "old/a/stock.finish", after: "new/e/stock.finish" },
+    ]);
+    expect(changed).toMatchObject([{ before: "old/b/stock.finish", after: null, status: "removed" }]);
+  });
+
   test("as Markdown has tables and diffs for a pull request", async () => {
     const { stdout } = await runCli(["diff", "old", "new", "--format", "markdown"], { files: CHANGED });
     expect(stdout).toContain("### `new/job.finish`\n\n**Changed recipe: clearing**\n");

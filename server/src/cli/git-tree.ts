@@ -17,6 +17,8 @@ export interface Repository {
   /** The best common ancestor of two commits. */
   mergeBase(a: string, b: string): Promise<string>;
   tree(commit: string): Promise<GitTree>;
+  /** Which files of the second commit are those of the first under another name; none where Git cannot tell. */
+  renames(before: string, after: string): Promise<ReadonlyMap<string, string>>;
 }
 
 export interface GitTree {
@@ -56,7 +58,28 @@ export async function repositoryOf(run: RunGit, cwd: string): Promise<Repository
       throw new UsageError("The two revisions have no common ancestor. Name them apart: `diff A B`.");
     },
     tree: (commit) => treeOf(run, root, commit),
+    renames: (before, after) => renamesBetween(run, root, before, after),
   };
+}
+
+async function renamesBetween(
+  run: RunGit,
+  root: string,
+  before: string,
+  after: string,
+): Promise<ReadonlyMap<string, string>> {
+  const found = await asked(
+    run,
+    ["diff-tree", "-r", "-z", "-M", "--diff-filter=R", "--name-status", before, after],
+    { folder: root, mostBytes: MOST_LISTED },
+  );
+  // Contents that were not fetched cannot be compared; what is alike is looked for among the recipes all the same.
+  if (found.status !== 0) return new Map();
+  // `R100`, the name before, the name after, each ended by a NUL.
+  const parts = textOf(found.stdout).split("\0");
+  const renames = new Map<string, string>();
+  for (let at = 0; at + 2 < parts.length; at += 3) renames.set(parts[at + 1]!, parts[at + 2]!);
+  return renames;
 }
 
 interface Entry {

@@ -1,7 +1,7 @@
 /**
  * Runs Git for what it alone can tell: what a revision is, and what is in it. Nothing here throws.
  *
- * Only commands that read objects are run (`rev-parse`, `merge-base`, `ls-tree`, `cat-file`): they run no hook, no filter
+ * Only commands that read objects are run (`rev-parse`, `merge-base`, `ls-tree`, `diff-tree`, `cat-file`): they run no hook, no filter
  * and no program that the configuration of a repository names, fetch nothing, and ask nobody.
  */
 import { spawn } from "node:child_process";

@@ -171,7 +171,7 @@ export async function textState(
   if (text !== undefined) {
     analyst.setFile(file, text);
     const asked = [{ path: file, label: labelFor(io.cwd, file), text }];
-    const beside = await jobsBeside(io, asked, { configs, permit });
+    const beside = await jobsBeside(io, asked, { configs, permit, isApart: options.isApart });
     for (const other of beside.files) analyst.setFile(other.path, other.text);
     for (const note of beside.notes) warn(io, note);
   }

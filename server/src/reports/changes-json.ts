@@ -19,6 +19,7 @@ export function changesJson(changes: Changes, labels: StateLabels): string {
   return jsonText({
     files: changes.files.map((file) => fileJson(file, labels)),
     layout_only: changes.layoutOnly.map((pair) => pairJson(pair, labels)),
+    renamed_only: changes.nameOnly.map((pair) => pairJson(pair, labels)),
     looked: changes.looked,
   });
 }
@@ -31,6 +32,7 @@ const pairJson = ({ before, after }: FilePair, labels: StateLabels) => ({
 const fileJson = (file: FileChange, labels: StateLabels) => ({
   ...pairJson(file, labels),
   status: file.status,
+  renamed: file.isRenamed,
   uses: linesJson(file.uses),
   findings: file.findings,
   changes: file.declarations.map(declarationJson),

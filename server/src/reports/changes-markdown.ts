@@ -1,11 +1,12 @@
 /** What changed in meaning, in Markdown for a pull request: nothing in a recipe becomes a link, a mention or a heading. */
 import { markdownCode, markdownFence, markdownText } from "../escape/markdown.ts";
 import { isChange } from "../views/changes/line-changes.ts";
-import type { Changes, DeclarationChange, FileChange } from "../views/changes/model.ts";
+import type { Changes, DeclarationChange, FileChange, FilePair } from "../views/changes/model.ts";
 import {
   type ChangeRow,
   changeRows,
   fileLabel,
+  fileStatus,
   findingText,
   MARKS,
   STATUS_WORDS,
@@ -15,25 +16,30 @@ import {
 } from "./changes-rows.ts";
 
 export function changesMarkdown(changes: Changes, labels: StateLabels): string {
+  const named = (pair: FilePair): string => markdownCode(fileLabel(labels, pair));
   const blocks = [
     "## Changes at the bench",
     summaryText(changes),
-    ...changes.files.flatMap((file) => fileBlocks(file, fileLabel(labels, file))),
+    ...changes.files.flatMap((file) =>
+      fileBlocks(file, `${named(file)}${fileStatus(labels, file, markdownCode)}`),
+    ),
     ...(changes.layoutOnly.length === 0
       ? []
+      : [`No change of meaning, only layout and comments: ${changes.layoutOnly.map(named).join(", ")}`]),
+    ...(changes.nameOnly.length === 0
+      ? []
       : [
-          `No change of meaning, only layout and comments: ${changes.layoutOnly
-            .map((pair) => markdownCode(fileLabel(labels, pair)))
+          `No change of meaning, only another name: ${changes.nameOnly
+            .map((pair) => `${named(pair)} (was ${markdownCode(labels.before(pair.before ?? ""))})`)
             .join(", ")}`,
         ]),
   ];
   return `${blocks.join("\n\n")}\n`;
 }
 
-function fileBlocks(file: FileChange, label: string): readonly string[] {
-  const status = file.status === "changed" ? "" : ` (${STATUS_WORDS[file.status].toLowerCase()})`;
+function fileBlocks(file: FileChange, heading: string): readonly string[] {
   return [
-    `### ${markdownCode(label)}${status}`,
+    `### ${heading}`,
     ...fence(file.uses.map(({ kind, text }) => `${MARKS[kind]} ${text}`)),
     ...findingList(file.findings),
     ...file.declarations.flatMap(declarationBlocks),

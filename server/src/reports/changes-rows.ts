@@ -5,6 +5,7 @@ import { hoursBetween } from "../core/measure/iso-dates.ts";
 import type { FindingChange } from "../views/changes/finding-changes.ts";
 import type { LineChange } from "../views/changes/line-changes.ts";
 import type {
+  ChangeStatus,
   Changes,
   DeclarationChange,
   FigureChange,
@@ -31,6 +32,16 @@ export interface ChangeRow {
 /** The file as it is called now; one that is gone as it was called. */
 export function fileLabel(labels: StateLabels, { before, after }: FilePair): string {
   return after === undefined ? labels.before(before ?? "") : labels.after(after);
+}
+
+/** `(new)`, `(removed)`, `(renamed from …)` behind the name of a file; empty for one that is only changed. */
+export function fileStatus(
+  labels: StateLabels,
+  file: FilePair & { readonly status: ChangeStatus },
+  say: (name: string) => string,
+): string {
+  if (file.isRenamed) return ` (renamed from ${say(labels.before(file.before ?? ""))})`;
+  return file.status === "changed" ? "" : ` (${STATUS_WORDS[file.status].toLowerCase()})`;
 }
 
 export const changeRows = (change: DeclarationChange): readonly ChangeRow[] => [
@@ -133,15 +144,19 @@ export const FINDING_MARKS = { new: "+", gone: "-", changed: "~" } as const;
 
 export const STATUS_WORDS = { added: "New", removed: "Removed", changed: "Changed" } as const;
 
-/** `2 files change in meaning, 1 in layout alone, of 12 files.` */
-export function summaryText({ files, layoutOnly, looked }: Changes): string {
+/** `2 files change in meaning, 1 in layout alone, 1 in name alone, of 12 files.` */
+export function summaryText({ files, layoutOnly, nameOnly, looked }: Changes): string {
   const all = counted(looked, "file");
+  const others = [
+    { count: layoutOnly.length, apart: "in layout alone", alone: "in another layout" },
+    { count: nameOnly.length, apart: "in name alone", alone: "under another name" },
+  ].filter(({ count }) => count > 0);
   if (files.length === 0) {
-    const layout = layoutOnly.length === 0 ? "" : ` ${counted(layoutOnly.length, "file")} in another layout.`;
-    return `No change of meaning in ${all}.${layout}`;
+    const rest = others.map(({ count, alone }) => ` ${counted(count, "file")} ${alone}.`);
+    return `No change of meaning in ${all}.${rest.join("")}`;
   }
-  const layout = layoutOnly.length === 0 ? "" : `, ${layoutOnly.length} in layout alone`;
-  return `${counted(files.length, "file")} ${files.length === 1 ? "changes" : "change"} in meaning${layout}, of ${all}.`;
+  const rest = others.map(({ count, apart }) => `, ${count} ${apart}`);
+  return `${counted(files.length, "file")} ${files.length === 1 ? "changes" : "change"} in meaning${rest.join("")}, of ${all}.`;
 }
 
 const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? "" : "s"}`;

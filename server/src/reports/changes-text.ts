@@ -6,6 +6,7 @@ import {
   changeRows,
   FINDING_MARKS,
   fileLabel,
+  fileStatus,
   findingText,
   MARKS,
   rowText,
@@ -20,8 +21,15 @@ import { displayWidth, padEnd } from "./display-text.ts";
 export function changesText(changes: Changes, labels: StateLabels, colours: Colours): string {
   const label = (pair: Parameters<typeof fileLabel>[1]): string => shownText(fileLabel(labels, pair));
   return [
-    ...changes.files.flatMap((file) => [...fileLines(file, label(file), colours), ""]),
+    ...changes.files.flatMap((file) => [
+      ...fileLines(file, `${label(file)}${fileStatus(labels, file, shownText)}`, colours),
+      "",
+    ]),
     ...changes.layoutOnly.map((pair) => `${label(pair)}: no change of meaning (layout and comments)`),
+    ...changes.nameOnly.map(
+      (pair) =>
+        `${label(pair)}: no change of meaning (renamed from ${shownText(labels.before(pair.before ?? ""))})`,
+    ),
     summaryText(changes),
     "",
   ].join("\n");
@@ -29,9 +37,8 @@ export function changesText(changes: Changes, labels: StateLabels, colours: Colo
 
 function fileLines(file: FileChange, label: string, colours: Colours): readonly string[] {
   const paint = painter(colours);
-  const status = file.status === "changed" ? "" : ` (${STATUS_WORDS[file.status].toLowerCase()})`;
   return [
-    colours.bold(`${label}${status}`),
+    colours.bold(label),
     ...file.uses.map((line) => `  ${paint(MARKS[line.kind], line.text)}`),
     ...file.findings.map((finding) => `  ${paint(FINDING_MARKS[finding.kind], findingText(finding))}`),
     ...file.declarations.flatMap((change) => declarationLines(change, colours)),

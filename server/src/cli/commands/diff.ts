@@ -7,6 +7,7 @@ import { changesMarkdown } from "../../reports/changes-markdown.ts";
 import { changesText } from "../../reports/changes-text.ts";
 import { writtenText } from "../../reports/written-text.ts";
 import { changesBetween } from "../../views/changes/changes.ts";
+import type { Renames } from "../../views/changes/renamed.ts";
 import {
   type AddCommand,
   type CommandContext,
@@ -76,8 +77,8 @@ Exit status: 0 whatever changed, 1 with --exit-code if something did, 2 wrong us
 async function diff(ctx: CommandContext, what: readonly string[], options: DiffOptions): Promise<ExitStatus> {
   const { io } = ctx;
   if (options.textconv) return textconv(io, what);
-  const [before, after] = await statesOf(ctx, what, options);
-  const changes = changesBetween(before, after);
+  const { before, after, renames } = await statesOf(ctx, what, options);
+  const changes = changesBetween(before, after, renames);
   const labels = { before: before.label, after: after.label };
   switch (options.format) {
     case "json":
@@ -103,7 +104,12 @@ async function textconv(io: CliIo, what: readonly string[]): Promise<ExitStatus>
   return 0;
 }
 
-type States = readonly [before: LoadedState, after: LoadedState];
+interface States {
+  readonly before: LoadedState;
+  readonly after: LoadedState;
+  /** What Git says of them. */
+  readonly renames?: Renames;
+}
 
 async function statesOf(
   { io, argv }: CommandContext,
@@ -122,7 +128,10 @@ async function statesOf(
         );
       }
       const [old, now] = what as [string, string];
-      return [await stateAt(io, old, now, options), await stateAt(io, now, old, options)];
+      return {
+        before: await stateAt(io, old, now, options),
+        after: await stateAt(io, now, old, options),
+      };
     }
   }
   return revisionStates(io, await repositoryOf(io.git, io.cwd), what, paths, options);
@@ -148,12 +157,13 @@ async function revisionStates(
   for (const commit of commits) trees.push(await repository.tree(commit));
   await refuseUnknownPlaces(io, repository, trees, places);
   const [first, second] = trees as [GitTree, GitTree?];
-  return [
-    await revisionState(io, repository, first, places, options),
-    second
-      ? await revisionState(io, repository, second, places, options)
-      : await workingState(io, repository, places, options),
-  ];
+  const before = await revisionState(io, repository, first, places, options);
+  if (!second) return { before, after: await workingState(io, repository, places, options) };
+  return {
+    before,
+    after: await revisionState(io, repository, second, places, options),
+    renames: await repository.renames(...(commits as [string, string])),
+  };
 }
 
 interface Compared {
@@ -232,12 +242,21 @@ async function driverStates(io: CliIo, what: readonly string[], options: DiffOpt
       "`--driver` takes the arguments that Git gives to a diff driver. Set it up as `git config diff.finish.command 'finishwright diff --driver --'`.",
     );
   }
-  const file = path.resolve(io.cwd, newName ?? name);
-  const state = async (given: string): Promise<LoadedState> => {
-    if (given === "/dev/null" || given === "nul") return textState(io, file, undefined, options);
-    const read = await io.files.read(path.resolve(io.cwd, given));
-    if ("reason" in read) throw new UsageError(`\`${given}\` ${read.reason}.`);
-    return textState(io, file, read.text, options);
+  const now = path.resolve(io.cwd, newName ?? name);
+  const given = path.resolve(io.cwd, name);
+  // What a file used is looked for beside it where it was; a folder that is gone has moved with all that is in it.
+  const old = (await io.files.kind(path.dirname(given))) === "folder" ? given : now;
+  const state = async (file: string, from: string): Promise<LoadedState> => {
+    // Under its other name it is no file besides.
+    const apart = { ...options, isApart: (other: string) => other !== file && [old, now].includes(other) };
+    if (from === "/dev/null" || from === "nul") return textState(io, file, undefined, apart);
+    const read = await io.files.read(path.resolve(io.cwd, from));
+    if ("reason" in read) throw new UsageError(`\`${from}\` ${read.reason}.`);
+    return textState(io, file, read.text, apart);
   };
-  return [await state(oldFile), await state(newFile)];
+  return {
+    before: await state(old, oldFile),
+    after: await state(now, newFile),
+    renames: new Map([[old, now]]),
+  };
 }

@@ -29,35 +29,54 @@ import type {
   StateAnalysis,
   WaitChange,
 } from "./model.ts";
+import { type Renames, renamedFiles } from "./renamed.ts";
 import { untouchedFiles } from "./untouched.ts";
 import { coatsOf, type DryingWait, dryingWaits, placeOf, workLines } from "./work.ts";
 import { type WrittenDeclaration, writtenDeclarations } from "./written.ts";
 
-export function changesBetween(before: FilesState, after: FilesState): Changes {
+/** `known` are renames that somebody else has found, Git for instance. */
+export function changesBetween(given: FilesState, after: FilesState, known: Renames = new Map()): Changes {
+  const renames = renamedFiles(given, after, known);
+  const before = { ...given, keyOf: underNewName(given.keyOf, renames) };
   const states = { before: readState(before), after: readState(after) };
   const untouched = untouchedFiles(before, after);
   const files: FileChange[] = [];
   const layoutOnly: FilePair[] = [];
-  const pairs = pairsOf(before, after);
+  const nameOnly: FilePair[] = [];
+  const pairs = pairsOf(before, after, new Set(renames.values()));
   for (const [key, pair] of pairs) {
-    if (untouched.has(key)) continue;
-    const change = fileChange(states, pair);
+    const change = untouched.has(key) ? undefined : fileChange(states, pair);
     if (change) files.push(change);
+    else if (pair.isRenamed) nameOnly.push(pair);
     else if (textOf(before, pair.before) !== textOf(after, pair.after)) layoutOnly.push(pair);
   }
-  return { files, layoutOnly, looked: pairs.length };
+  return { files, layoutOnly, nameOnly, looked: pairs.length };
 }
 
 const textOf = ({ analysis }: FilesState, file: FileId | undefined): string | undefined =>
   file === undefined ? undefined : analysis.program.files.get(file)?.tree.text;
 
+const underNewName =
+  (keyOf: FilesState["keyOf"], renames: Renames): FilesState["keyOf"] =>
+  (file) => {
+    const key = keyOf(file);
+    return renames.get(key) ?? key;
+  };
+
 /** In the order of the alphabet, so that it does not depend on which state has a file. */
-function pairsOf(before: FilesState, after: FilesState): readonly (readonly [string, FilePair])[] {
+function pairsOf(
+  before: FilesState,
+  after: FilesState,
+  renamed: ReadonlySet<string>,
+): readonly (readonly [string, FilePair])[] {
   const pairs = new Map<string, FilePair>();
-  for (const file of before.asked) pairs.set(before.keyOf(file), { before: file });
+  for (const file of before.asked) {
+    const key = before.keyOf(file);
+    pairs.set(key, { before: file, isRenamed: renamed.has(key) });
+  }
   for (const file of after.asked) {
     const key = after.keyOf(file);
-    pairs.set(key, { ...pairs.get(key), after: file });
+    pairs.set(key, { isRenamed: false, ...pairs.get(key), after: file });
   }
   return [...pairs].toSorted(([a], [b]) => (a < b ? -1 : 1));
 }

@@ -29,6 +29,8 @@ export interface Changes {
   readonly files: readonly FileChange[];
   /** Files with another text and no other meaning. */
   readonly layoutOnly: readonly FilePair[];
+  /** Files with another name and no other meaning. */
+  readonly nameOnly: readonly FilePair[];
   /** How many files were looked at. */
   readonly looked: number;
 }
@@ -37,6 +39,8 @@ export interface Changes {
 export interface FilePair {
   readonly before?: FileId;
   readonly after?: FileId;
+  /** Whether it has another name than before. */
+  readonly isRenamed: boolean;
 }
 
 export interface FileChange extends FilePair {
