@@ -35,6 +35,8 @@ export interface CliInput {
   readonly look?: (folder: string) => void;
   /** Other parts of the analysis than the usual, to see what becomes of a fault in them. */
   readonly parts?: AnalystOptions["parts"];
+  /** Another build of the program. */
+  readonly build?: string;
   /** What is told of changes, given the folder of the files. */
   readonly watch?: (folder: string) => Watch;
   /** Comes between the reading of a file and its writing. */
@@ -77,6 +79,9 @@ export async function runCli(argv: readonly string[], input: CliInput = {}): Pro
       git: runGit,
       watch: () => input.watch?.(folder) ?? nodeWatch(),
       version: "1.2.3",
+      processors: 1,
+      build: () => input.build ?? "one",
+      cacheFolder: () => path.join(folder, ".caches"),
       home: HOME,
       now: () => "2027-03-01T08:00:00Z",
       startLanguageServer: async () => output("stdout").write("serving\n"),

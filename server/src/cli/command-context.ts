@@ -9,6 +9,7 @@ import { ruleById } from "../core/rules/registry.ts";
 import { isTradeRule } from "../core/rules/rule.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { type Colours, coloursFor } from "../reports/colours.ts";
+import type { FileFinding } from "../views/places/file-finding.ts";
 import { type CliIo, type ExitStatus, UsageError } from "./io.ts";
 import type { Loaded } from "./load.ts";
 
@@ -132,12 +133,15 @@ export function filesWithErrors(
   const used = new Set(files.flatMap((file) => analysis.usedBy(file)));
   return [...new Set([...asked, ...used])].flatMap((file) => {
     const isUsed = !asked.has(file);
-    const errors = analysis
-      .findings(file)
-      .filter(({ severity, rule }) => severity === "error" && !(isUsed && isOfTrade(rule)));
-    return errors.length > 0 ? [{ label: label(file), count: errors.length, isUsed }] : [];
+    const found = analysis.findings(file);
+    const count = isUsed ? ownErrors(found) : found.filter(({ severity }) => severity === "error").length;
+    return count > 0 ? [{ label: label(file), count, isUsed }] : [];
   });
 }
+
+/** Of a file that is only used: errors by which something cannot be read as it was meant. */
+export const ownErrors = (findings: readonly FileFinding[]): number =>
+  findings.filter(({ severity, rule }) => severity === "error" && !isOfTrade(rule)).length;
 
 function isOfTrade(id: string): boolean {
   const rule = ruleById(id);

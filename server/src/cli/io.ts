@@ -10,6 +10,7 @@ import type { AnalystOptions } from "../features/analyst.ts";
 import type { Analyst } from "../features/types.ts";
 import type { FileText, ReadText } from "../reading/decode-text.ts";
 import type { Permit } from "../reading/may-read.ts";
+import type { CheckAnswer, CheckTask } from "./check-model.ts";
 import type { RunGit } from "./node-git.ts";
 import type { Watch } from "./node-watch.ts";
 import type { ReadBytes } from "./read-plain.ts";
@@ -42,6 +43,8 @@ export interface CliFiles {
   kind(path: string): Promise<PathKind>;
   /** Without a permit the person has named this very file. */
   read(path: string, permit?: Permit): Promise<ReadText>;
+  /** A cache that was written before; undefined where there is none, or it is no plain file of a size that it can have. */
+  readCache(path: string): Promise<string | undefined>;
   /** The bytes of a picture. */
   readBytes(path: string, permit: Permit): Promise<ReadBytes>;
   /** Makes a file, or replaces one that `isOwn` says may be; else why not, as the end of a sentence that begins with it. */
@@ -66,6 +69,10 @@ export interface CliFiles {
 
 export interface CliIo {
   createAnalyst(options: AnalystOptions): Analyst;
+  /** Looks into files by themselves in threads, and answers in the order of the tasks. */
+  readonly checkInThreads?: (tasks: readonly CheckTask[], threads: number) => Promise<readonly CheckAnswer[]>;
+  /** How many processors there are for this program. */
+  readonly processors: number;
   /** Much has been let go of: to be called every now and then. */
   readonly tidy?: () => void;
   /** Told of every fault in this program; the command that `run` was asked for then ends with 2. */
@@ -84,6 +91,10 @@ export interface CliIo {
   /** Waits for changes, until it is closed. */
   readonly watch: () => Watch;
   readonly version: string;
+  /** What tells this very build of the program from any other. */
+  readonly build: () => string;
+  /** The absolute path of the person's folder for what may be thrown away at any time. */
+  readonly cacheFolder: () => string;
   /** The folder that the program was installed in, with its samples. */
   readonly home: string;
   /** An ISO date-time in UTC. */
@@ -92,10 +103,7 @@ export interface CliIo {
   readonly startLanguageServer: () => Promise<void>;
 }
 
-/**
- * 0: nothing at or above the level asked for; 1: findings; 2: wrong use, a file that cannot be read, or a fault in this
- * program.
- */
+/** As `reports/exit-statuses.ts` tells them. */
 export type ExitStatus = 0 | 1 | 2;
 
 /** Wrong use: the message goes to stderr after the program's name, and the exit status is 2. */

@@ -17,7 +17,7 @@ import type { Permit } from "../reading/may-read.ts";
 import { type NamedPicture, pathOfPicture } from "../reading/read-pictures.ts";
 import { type AskedFile, findFiles, labelFor } from "./find-files.ts";
 import { type CliIo, UsageError, warn } from "./io.ts";
-import { createPackages, resolveUse } from "./packages.ts";
+import { createPackages, type Packages, resolveUse } from "./packages.ts";
 import { foldersToReadAlso, permitFor, recipesIn, withPackages } from "./permits.ts";
 import { createProjectConfigs, type ProjectConfigs } from "./project-config.ts";
 import type { ReadBytes } from "./read-plain.ts";
@@ -52,6 +52,8 @@ export interface LoadOptions {
   readonly today?: string;
   /** What figures are told in; without, the units that the text itself is written in. */
   readonly units?: UnitSystem;
+  /** In so many threads files are looked into, where that is asked for. */
+  readonly threads?: number;
 }
 
 /** A file that was asked for and could be read. */
@@ -74,6 +76,11 @@ export interface Asked {
   readonly problems: readonly string[];
   /** What they may use. */
   readonly permit: Permit;
+  readonly packages: Packages;
+  /** What the project of a file says. */
+  readonly configOf: ProjectConfigs["of"];
+  readonly today?: string;
+  readonly threads?: number;
   /** An analyst without any file. */
   createAnalyst(): Analyst;
   /** Gives an analyst what its files use. */
@@ -111,7 +118,7 @@ export async function analystOf(
 export async function readAsked(
   io: CliIo,
   paths: readonly string[],
-  { readAlso, inputName, withProject, isApart, kept, today, units }: LoadOptions = {},
+  { readAlso, inputName, withProject, isApart, kept, today, units, threads }: LoadOptions = {},
 ): Promise<Asked> {
   const also = await foldersToReadAlso(io, readAlso);
   const input = standardInput(io, paths, inputName);
@@ -140,6 +147,10 @@ export async function readAsked(
     beside: withProject ? await jobsBeside(io, files, { configs, permit, isApart }) : NOTHING_BESIDE,
     problems,
     permit,
+    packages,
+    configOf: configs.of,
+    ...(today === undefined ? {} : { today }),
+    ...(threads === undefined ? {} : { threads }),
     createAnalyst: () =>
       io.createAnalyst({
         resolve: packages.resolve,

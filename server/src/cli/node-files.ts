@@ -12,11 +12,12 @@ import { findPackage } from "./find-package.ts";
 import type { CliFiles, PathKind, Recipes } from "./io.ts";
 import { codeOf, failureOf, isLink, leadsNowhere, readPlain, readPlainBytes, unread } from "./read-plain.ts";
 import { replaceText } from "./replace-text.ts";
-import { makeFolder, removeOwn, writeOwn } from "./write-own.ts";
+import { makeFolder, readOwn, removeOwn, writeOwn } from "./write-own.ts";
 
 export const nodeFiles: CliFiles = {
   kind: kindOf,
   read: readPlain,
+  readCache: readOwn,
   readBytes: readPlainBytes,
   write: writeOwn,
   replace: replaceText,

@@ -11,17 +11,21 @@ export interface Packages {
   readonly allows: (key: string) => boolean;
   /** Whether a file lies in a package that was found. */
   readonly holds: (file: string) => boolean;
+  /** The folder of a package for files of a folder; undefined where there is none. */
+  find(from: string, name: string): string | undefined;
+  /** What was looked for, and where it was found; null for what was not. */
+  lookups(): readonly (readonly [from: string, name: string, folder: string | null])[];
 }
 
 /** For one run of a command, during which packages stay where they are. */
 export function createPackages({ findPackage }: Pick<CliFiles, "findPackage">): Packages {
   const folders = new Set<string>();
   const keys = new Set<string | undefined>();
-  const known = new Map<string, string | undefined>();
+  const known = new Map<string, readonly [from: string, name: string, folder: string | null]>();
   const found = (from: string, name: string): string | undefined => {
     const key = `${from}\0${name}`;
-    if (!known.has(key)) known.set(key, findPackage(from, name));
-    const folder = known.get(key);
+    if (!known.has(key)) known.set(key, [from, name, findPackage(from, name) ?? null]);
+    const folder = known.get(key)?.[2] ?? undefined;
     if (folder !== undefined && !folders.has(folder)) {
       folders.add(folder);
       keys.add(folderKey(folder));
@@ -36,6 +40,8 @@ export function createPackages({ findPackage }: Pick<CliFiles, "findPackage">): 
       const own = path.dirname(from);
       return path.join(found(own, name) ?? path.join(own, "node_modules", name), file);
     },
+    find: found,
+    lookups: () => [...known.values()],
     allows: (key) => keys.has(key),
     holds: (file) => [...folders].some((folder) => file.startsWith(folder + path.sep)),
   };

@@ -31,6 +31,16 @@ export async function writeOwn(file: string, text: string, isOwn: IsOwn): Promis
   }
 }
 
+/** The text of a plain file that is not too large for one of these; undefined where there is none. */
+export async function readOwn(file: string): Promise<string | undefined> {
+  try {
+    const found = await stat(file);
+    return found.isFile() && found.size <= MOST_BYTES ? (await readFile(file)).toString() : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
 export async function makeFolder(folder: string): Promise<WriteOutcome> {
   try {
     await mkdir(folder, { recursive: true });

@@ -19,13 +19,13 @@ import type { FileFinding } from "../../views/places/file-finding.ts";
 import { partsOf } from "../../views/places/finding-parts.ts";
 import { readBaseline, withoutKnown, writeBaseline } from "../baseline.ts";
 import { changeText } from "../change-text.ts";
+import type { CacheOptions } from "../check-cache.ts";
 import { type Checked, checkFiles, checkRead } from "../check-files.ts";
 import {
   type AddCommand,
   type ColourChoice,
   type CommandContext,
   colourOption,
-  filesWithErrors,
   formatOption,
   inputNameOption,
   outputColours,
@@ -41,7 +41,7 @@ import { type LoadOptions, readAsked } from "../load.ts";
 
 type CheckFormat = "text" | "lines" | "json" | "sarif" | "github" | "gitlab" | "junit";
 
-export interface CheckOptions extends LoadOptions {
+export interface CheckOptions extends LoadOptions, CacheOptions {
   readonly format: CheckFormat;
   readonly failOn: Severity;
   readonly maxWarnings?: number;
@@ -90,6 +90,14 @@ export const addCheck: AddCommand = (program, ctx) => {
     .option("--watch", "check again after every change, until Ctrl+C")
     .option("--baseline <file>", "leave out the findings that this file lists")
     .option("--write-baseline <file>", "list the findings of today in this file, for --baseline")
+    .option("--cache", "keep what is found, and next time look only into what has changed")
+    .option("--cache-file <file>", "keep it in this file; without it in your folder for caches")
+    .addOption(
+      new Option(
+        "--threads <number>",
+        "look into so many files at a time; without it, in a large folder as many as there are processors",
+      ).argParser(threadCount),
+    )
     .option("--statistics", "count the findings of each rule as well")
     .addOption(colourOption())
     .addOption(todayOption())
@@ -102,6 +110,15 @@ function wholeNumber(text: string): number {
   if (!/^\d{1,9}$/u.test(text)) throw new InvalidArgumentError("Give a whole number, such as 0.");
   return Number(text);
 }
+
+function threadCount(text: string): number {
+  const count = /^\d{1,3}$/u.test(text) ? Number(text) : 0;
+  if (count < 1 || count > MOST_THREADS)
+    throw new InvalidArgumentError(`Give a number from 1 to ${MOST_THREADS}.`);
+  return count;
+}
+
+const MOST_THREADS = 64;
 
 function ruleName(id: string, before: readonly string[] | undefined): readonly string[] {
   if (ruleById(id) !== undefined) return [...(before ?? []), id];
@@ -136,8 +153,8 @@ async function checkOnChanges(
     const isFolder = (await io.files.kind(place)) === "folder";
     watch.add([{ folder: isFolder ? place : path.dirname(place), isDeep: isFolder }]);
   }
-  const alsoUsed = ({ files, together }: Checked): void => {
-    const used = files.flatMap((file) => together.usedBy(file.path));
+  const alsoUsed = ({ files, usedBy }: Checked): void => {
+    const used = files.flatMap((file) => usedBy(file.path));
     watch.add([...used].map((file) => ({ folder: path.dirname(file), isDeep: false })));
   };
   try {
@@ -173,7 +190,7 @@ async function checkOnce(
 
 function refuseContradictions(
   paths: readonly string[],
-  { fix, diff, watch, baseline, writeBaseline }: CheckOptions,
+  { fix, diff, watch, baseline, writeBaseline, cache, cacheFile }: CheckOptions,
 ): void {
   if (watch && (fix || diff || writeBaseline !== undefined)) {
     throw new UsageError(
@@ -188,6 +205,9 @@ function refuseContradictions(
     throw new UsageError(
       "`--fix` changes files, and standard input is none. `--diff` prints what it would change.",
     );
+  }
+  if (paths.includes("-") && (cache || cacheFile !== undefined)) {
+    throw new UsageError("`--cache` keeps what is found in files, and standard input is none.");
   }
   if (baseline !== undefined && writeBaseline !== undefined) {
     throw new UsageError("Give either `--baseline`, which is read, or `--write-baseline`, which is written.");
@@ -318,25 +338,22 @@ async function writeChanged(
 }
 
 /** What cannot be read in a file that is only used changes what is found here, and would not be seen. */
-function tellOfUsed(io: CliIo, { files, together, label }: Checked): void {
-  const asked = files.map(({ path }) => path).filter((file) => together.text(file) !== undefined);
-  for (const used of filesWithErrors({ analysis: together, label }, asked).filter(({ isUsed }) => isUsed)) {
-    const errors = used.count === 1 ? "an error" : `${used.count} errors`;
-    warn(
-      io,
-      `\`${used.label}\` is used here and has ${errors} of its own: see \`finishwright check ${used.label}\`.`,
-    );
+function tellOfUsed(io: CliIo, { files, usedBy, errorsIn, label }: Checked): void {
+  const asked = new Set(files.map(({ path }) => path));
+  const used = new Set(files.flatMap((file) => usedBy(file.path).filter((other) => !asked.has(other))));
+  for (const file of used) {
+    const count = errorsIn(file);
+    if (count === 0) continue;
+    const errors = count === 1 ? "an error" : `${count} errors`;
+    const name = label(file);
+    warn(io, `\`${name}\` is used here and has ${errors} of its own: see \`finishwright check ${name}\`.`);
   }
 }
 
-function reportOf({ files, together, label }: Checked): FindingReport {
-  const texts = new Map(files.map(({ path, text }) => [path, text]));
+function reportOf({ files, text, label }: Checked): FindingReport {
   const others = new Map<string, OtherFile>();
   const other = (file: string): OtherFile => {
-    const known = others.get(file) ?? {
-      label: label(file),
-      text: texts.get(file) ?? together.text(file) ?? "",
-    };
+    const known = others.get(file) ?? { label: label(file), text: text(file) ?? "" };
     others.set(file, known);
     return known;
   };
