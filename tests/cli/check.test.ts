@@ -48,7 +48,7 @@ describe("exit status", () => {
       "Allowed choices are text, lines, json, sarif, github, gitlab, junit.",
     );
     expect((await runCli(["--version"])).stdout).toBe("1.2.3\n");
-    expect((await runCli(["--help"])).stdout).toContain("Exit status: 0 nothing at or above");
+    expect((await runCli(["--help"])).stdout).toContain("Exit status:\n  0  done, and nothing at or above");
     expect((await runCli([])).stderr).toContain("Usage: finishwright");
   });
 });

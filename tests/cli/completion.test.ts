@@ -4,6 +4,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { EXIT_STATUSES } from "../../server/src/reports/exit-statuses.ts";
 import { runCli } from "./run-cli.ts";
 
 const scriptOf = async (shell: string): Promise<string> => (await runCli(["completion", shell])).stdout;
@@ -64,6 +65,20 @@ test("an unknown shell is refused with those that are known", async () => {
 });
 
 describe("the manual page", () => {
+  test("and the help say the same of what the program ends with", async () => {
+    const help = (await runCli(["--help"])).stdout;
+    const page = (await runCli(["manual"])).stdout;
+    for (const [status, meaning] of EXIT_STATUSES) {
+      const words = meaning.replaceAll("\n", " ");
+      expect(help.replaceAll(/\s+/gu, " ")).toContain(` ${status} ${words}`);
+      const plain = page.replaceAll(/\\f[BIR]/gu, "").replaceAll("\\-", "-");
+      expect(plain).toContain(`.TP\n${status}\n${words.replaceAll("`", "")}.\n`);
+    }
+    // What `find` says of itself fits.
+    expect((await runCli(["find", "--help"])).stdout).toContain("0 something was found, 1 nothing was");
+    for (const line of help.split("\n")) expect(line.length, line).toBeLessThanOrEqual(80);
+  });
+
   test("has every command, its own sections, and no macro but those of the page", async () => {
     const { stdout, status } = await runCli(["manual"]);
     expect(status).toBe(0);

@@ -1,13 +1,14 @@
 /**
  * The command line: reads the arguments, runs a command, answers with the exit status.
  *
- * 0: nothing at or above the level asked for; 1: findings; 2: wrong use, a file that cannot be read, or a fault in this
- * program, which is named as one and not laid on the recipe. Nothing but `io` is touched here, and no accident shows its
+ * What it means is told in `reports/exit-statuses.ts`; a fault in this program is 2, and is named as one and not laid on the
+ * recipe. Nothing but `io` is touched here, and no accident shows its
  * stack to the user.
  */
 import { Command, CommanderError } from "commander";
 import { type Fault, faultText } from "../core/internal-error.ts";
 import { shownLines } from "../escape/shown-text.ts";
+import { EXIT_STATUSES } from "../reports/exit-statuses.ts";
 import type { AddCommand, CommandContext } from "./command-context.ts";
 import { type CliIo, type ExitStatus, UsageError, warn } from "./io.ts";
 
@@ -42,15 +43,16 @@ async function commandsFor([first = ""]: readonly string[]): Promise<readonly Ad
 }
 
 const AFTER_HELP = `
-Exit status: 0 nothing at or above the level asked for, 1 findings, 2 wrong use, a file that cannot be read, or a bug in Finishwright.
+Exit status:
+${EXIT_STATUSES.map(([status, meaning]) => `  ${status}  ${meaning.replaceAll("\n", "\n     ")}`).join("\n")}
 
 Examples:
-  finishwright new table.finish               five questions, and a recipe to start from
-  finishwright check                          every recipe in this folder and below
+  finishwright new table.finish               a recipe, out of five questions
+  finishwright check                          all recipes here and below
   finishwright check table.finish --fail-on warning
   finishwright format samples
   finishwright totals table.finish --format json
-  finishwright find --wood oak --sheen flat   what was done on oak with a flat clear
+  finishwright find --wood oak --sheen flat   what is flat and on oak
   finishwright explain coat-over-wax`;
 
 /** Runs one command; `argv` without the names of Node and of the program. */

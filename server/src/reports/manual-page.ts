@@ -1,5 +1,6 @@
 /** The manual page in the macros of `man`. */
 import type { CommandRow, CommandTable, OptionRow } from "./command-table.ts";
+import { EXIT_STATUSES } from "./exit-statuses.ts";
 
 /** A line of text: no sign of it is a macro. */
 const roff = (text: string): string =>
@@ -54,10 +55,6 @@ export function manualPage({ name, version, text, options, commands }: CommandTa
     ".SH COMMANDS",
     ...commands.flatMap((command) => commandLines(name, command)),
     ".SH EXIT STATUS",
-    ...[
-      ["0", "nothing at or above the level asked for"],
-      ["1", "findings"],
-      ["2", `wrong use, a file that cannot be read, or a bug in ${name}`],
-    ].flatMap(([status, meaning]) => [".TP", bold(status!), `${sentence(meaning!)}.`]),
+    ...EXIT_STATUSES.flatMap(([status, meaning]) => [".TP", bold(status), `${sentence(meaning)}.`]),
   ].join("\n")}\n`;
 }

@@ -61,7 +61,7 @@ export const addFind: AddCommand = (program, ctx) => {
     .description(
       "Finds recipes, jobs, pieces and surfaces by what they are: `--wood oak --sheen flat` is all that was done on any oak " +
         "with a flat top coat. All that you ask for must hold together, on one surface as one job leaves it; what a text " +
-        "does not tell never matches. The exit status is 0 when something was found and 1 when nothing was.",
+        "does not tell never matches.",
     )
     .argument("[paths...]", PATHS)
     .addOption(wordOption("--wood <wood>", "the wood, or what else it is; `oak` is any oak", woodAsked))
@@ -94,6 +94,15 @@ export const addFind: AddCommand = (program, ctx) => {
     .addOption(todayOption())
     .addOption(readAlsoOption())
     .addOption(inputNameOption())
+    .addHelpText(
+      "after",
+      `
+Examples:
+  finishwright find --wood oak --sheen flat
+  finishwright find --family wax --hours-at-most 4 --kind recipe
+
+Exit status: 0 something was found, 1 nothing was, 2 wrong use or a file that cannot be read.`,
+    )
     .action(async (paths: string[], options: FindOptions) => ctx.finish(await find(ctx, paths, options)));
 };
 
