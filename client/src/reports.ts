@@ -12,7 +12,6 @@ import {
   l10n,
   Range,
   Selection,
-  TabInputWebview,
   type TextDocumentContentProvider,
   TextEditorRevealType,
   Uri,
@@ -33,9 +32,9 @@ import {
 } from "../../server/src/lsp/custom-requests.ts";
 
 import { targetOf } from "./active-recipe.ts";
+import { createKeptPreview } from "./kept-preview.ts";
 import { offerRecipe } from "./offer-recipe.ts";
 import type { ReportsNews } from "./reports-changed.ts";
-import { showMarkdown } from "./show-markdown.ts";
 
 const SCHEME = "finishwright-report";
 
@@ -72,7 +71,7 @@ export const registerReports = (client: BaseLanguageClient, news: ReportsNews): 
     workspace.registerTextDocumentContentProvider(SCHEME, provider),
     news.onChange(async () => {
       for (const { uri } of workspace.textDocuments) if (uri.scheme === SCHEME) changes.fire(uri);
-      await openSheetAgain();
+      await sheet.refresh();
     }),
     ...kinds.map((kind) =>
       commands.registerCommand(COMMANDS[kind], (given?: unknown) =>
@@ -92,32 +91,12 @@ const showReport = async (
     return offerRecipe(l10n.t("{0} is made of it.", TITLES[kind]));
   }
   const uri = reportUri(client, kind, target);
-  if (kind === "sheet") {
-    sheet = uri;
-    return showMarkdown(uri);
-  }
+  if (kind === "sheet") return sheet.show(uri);
   const document = await workspace.openTextDocument(uri);
   await window.showTextDocument(document, { viewColumn: ViewColumn.Beside, preview: true });
 };
 
-/** The sheet that was shown last. */
-let sheet: Uri | undefined;
-
-/** A preview does not keep its text open for long; opening it again is what makes the preview read it afresh. */
-const openSheetAgain = async (): Promise<void> => {
-  const shown = sheet;
-  if (shown === undefined || isOpen(shown)) return;
-  if (hasPreview()) await workspace.openTextDocument(shown);
-  else sheet = undefined;
-};
-
-const isOpen = (uri: Uri): boolean =>
-  workspace.textDocuments.some((document) => document.uri.toString() === uri.toString());
-
-const hasPreview = (): boolean =>
-  window.tabGroups.all
-    .flatMap(({ tabs }) => tabs)
-    .some(({ input }) => input instanceof TabInputWebview && input.viewType.includes("markdown.preview"));
+const sheet = createKeptPreview();
 
 /**
  * The path is what the tab says, without the recipe's extension, which would make a recipe of it; the query is what is

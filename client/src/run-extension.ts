@@ -12,6 +12,7 @@ import type { FinishwrightApi } from "./api.ts";
 import { registerBenchView } from "./bench-view.ts";
 import { registerCheckTask } from "./check-task.ts";
 import { registerExplainFinding } from "./explain-finding.ts";
+import { registerFindRecipes } from "./find-recipes.ts";
 import { registerLanguagePage } from "./language-page.ts";
 import { registerNewRecipe } from "./new-recipe.ts";
 import { registerOpenSamples } from "./open-samples.ts";
@@ -21,6 +22,7 @@ import { registerReports, SHOWN } from "./reports.ts";
 import { listenForReports } from "./reports-changed.ts";
 import { RULE_PAGES, serveRulePages } from "./rule-pages.ts";
 import { registerSaveExports } from "./save-export.ts";
+import { registerShowChanges } from "./show-changes.ts";
 import { registerStatus } from "./status.ts";
 import { slowText, startedText } from "./timings.ts";
 import { registerWorkshopTree } from "./workshop-tree.ts";
@@ -79,6 +81,8 @@ export const startExtension = (
     registerSaveExports(started),
     registerExplainFinding(started),
     registerRecordDone(started),
+    registerFindRecipes(started, news),
+    registerShowChanges(started, news),
     registerNewRecipe(),
     registerOpenSamples(context),
     registerLanguagePage(),

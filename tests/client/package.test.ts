@@ -150,6 +150,8 @@ const WITHOUT_A_RECIPE = [
   "finishwright.openSamples",
   "finishwright.openLanguage",
   "finishwright.explainFinding",
+  "finishwright.findRecipes",
+  "finishwright.showChanges",
 ];
 
 test("commands have a category, settings a scope, a default and a description", () => {
@@ -171,7 +173,7 @@ test("commands that need a recipe are offered in the command palette beside one 
   const declared: readonly { readonly command: string }[] = manifest.contributes.commands;
   const offered: readonly { readonly command: string; readonly when: string }[] =
     manifest.contributes.menus.commandPalette;
-  const reports = declared.filter(({ command }) => /\.(?:show(?!Output)|save)/.test(command));
+  const reports = declared.filter(({ command }) => /\.(?:show(?!Output|Changes)|save)/.test(command));
   const ofTree = ["finishwright.goToFirstFinding", "finishwright.refreshWorkshop"];
   expect(offered).toEqual([
     ...reports.map(({ command }) => ({ command, when: "editorLangId == finish" })),

@@ -6,6 +6,7 @@
  * installs the editor where it is missing, builds the package and runs this, after a look at the colours of Markdown. `--unpacked` takes the extension as it
  * lies in this project instead. Ends with `N passed, N failed`, and with 1 if anything failed.
  */
+import { execFileSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import path from "node:path";
 import process from "node:process";
@@ -27,12 +28,25 @@ const run = async (said: Said): Promise<number> => {
   const editor = await startEditor({
     folder: path.join(import.meta.dirname, "folder"),
     ...(!isUnpacked && { vsix: VSIX }),
+    settings: { "git.enabled": true, "git.autorefresh": true, "git.openRepositoryInParentFolders": "never" },
   });
+  commitAll(editor.folder);
   try {
     return await runSuite((listeners) => editor.show({ tests, ...listeners }), said);
   } finally {
     await editor.stop();
   }
 };
+
+/** So that what is changed in the tests has an earlier state. */
+function commitAll(folder: string): void {
+  const name = ["-c", "user.name=A", "-c", "user.email=a@example.org", "-c", "commit.gpgsign=false"];
+  for (const args of [
+    ["init", "-q"],
+    ["add", "-A"],
+    [...name, "commit", "-q", "-m", "one"],
+  ])
+    execFileSync("git", args, { cwd: folder, stdio: "inherit" });
+}
 
 process.exitCode = await withClosingLine(run);

@@ -522,6 +522,37 @@ const TESTS: readonly Test[] = [
     },
   },
   {
+    name: "a search leads to what matches, while one types",
+    async run() {
+      const { document } = await openFile(MAIN);
+      const place = positionOf(document, 'reading_table "');
+      await commands.executeCommand("finishwright.findRecipes", "kind:piece oak");
+      await until(async () => {
+        await commands.executeCommand("workbench.action.acceptSelectedQuickOpenItem");
+        return window.activeTextEditor?.selection.active.isEqual(place) === true;
+      });
+    },
+  },
+  {
+    name: "what changed since a revision is shown by what it means, and follows the text before it is saved",
+    async run() {
+      // In a browser, and where a run has no repository, there is none to ask.
+      if (workspace.getConfiguration("git").get("enabled") !== true || IN_BROWSER) return;
+      const editor = await openFile(MAIN);
+      await commands.executeCommand("finishwright.showChanges", "HEAD");
+      const find = () => workspace.textDocuments.find(({ uri }) => uri.scheme === "finishwright-changes");
+      await until(async () => find() !== undefined);
+      const changes = find();
+      ok(changes);
+      await textUntil(changes, (text) => /^No change of meaning in \d+ files?\./m.test(text));
+      await replaceText(editor, "coats: number = 3", "coats: number = 2");
+      await textUntil(changes, (text) => /^\| coats \| 3 \| 2 \|/m.test(text));
+      await replaceText(editor, "coats: number = 2", "coats: number = 3");
+      await textUntil(changes, (text) => /^No change of meaning/m.test(text));
+      await closeTab("What changed since HEAD");
+    },
+  },
+  {
     name: "a snippet puts in a whole recipe",
     async run() {
       const document = await workspace.openTextDocument({ language: "finish", content: "" });

@@ -8,7 +8,7 @@
 import type { FileOperationRegistrationOptions, ServerCapabilities } from "vscode-languageserver";
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../features/types.ts";
 import type { ClientFacts } from "./client-facts.ts";
-import { BENCH, BENCH_EXPORT, COLOURED, REPORT, RULES, WORKSHOP } from "./custom-requests.ts";
+import { BENCH, BENCH_EXPORT, CHANGED, COLOURED, FIND, REPORT, RULES, WORKSHOP } from "./custom-requests.ts";
 import {
   CodeActionKind,
   FileOperationPatternKind,
@@ -27,6 +27,8 @@ const MOVING_RECIPES: FileOperationRegistrationOptions["filters"] = [
   { pattern: { glob: "**/*.finish", matches: FileOperationPatternKind.file } },
   { pattern: { glob: "**", matches: FileOperationPatternKind.folder } },
 ];
+
+const OWN_REQUESTS = [BENCH, BENCH_EXPORT, CHANGED, COLOURED, FIND, REPORT, RULES, WORKSHOP];
 
 export const serverCapabilities = (facts: ClientFacts): ServerCapabilities => ({
   positionEncoding: PositionEncodingKind.UTF16,
@@ -70,14 +72,7 @@ export const serverCapabilities = (facts: ClientFacts): ServerCapabilities => ({
     workspaceFolders: { supported: true, changeNotifications: true },
     ...(facts.announcesRenamedFiles && { fileOperations: { willRename: { filters: MOVING_RECIPES } } }),
   },
-  experimental: {
-    [BENCH]: true,
-    [BENCH_EXPORT]: true,
-    [COLOURED]: true,
-    [REPORT]: true,
-    [RULES]: true,
-    [WORKSHOP]: true,
-  },
+  experimental: Object.fromEntries(OWN_REQUESTS.map((method) => [method, true])),
 });
 
 /** The methods that a client may call because of what was declared. */
@@ -126,11 +121,7 @@ export const methodsOf = (capabilities: ServerCapabilities): readonly string[] =
   ...when(capabilities.codeActionProvider, ["textDocument/codeAction"]),
   ...when(capabilities.diagnosticProvider, ["textDocument/diagnostic", "workspace/diagnostic"]),
   ...when(capabilities.workspace?.workspaceFolders, ["workspace/didChangeWorkspaceFolders"]),
-  ...when(capabilities.experimental?.[REPORT], [REPORT]),
-  ...when(capabilities.experimental?.[COLOURED], [COLOURED]),
-  ...when(capabilities.experimental?.[RULES], [RULES]),
-  ...when(capabilities.experimental?.[WORKSHOP], [WORKSHOP]),
-  ...when(capabilities.experimental?.[BENCH], [BENCH, BENCH_EXPORT]),
+  ...OWN_REQUESTS.flatMap((method) => when(capabilities.experimental?.[method], [method])),
 ];
 
 const preparesRename = ({ renameProvider }: ServerCapabilities): boolean =>

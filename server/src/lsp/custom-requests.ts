@@ -140,6 +140,50 @@ export interface WorkshopItem {
   };
 }
 
+/** Client to server: which recipes, jobs, pieces and surfaces of all files that are known are what is looked for. */
+export const FIND = "finishwright/find";
+
+export interface FindParams {
+  /** As a person types it: `oak flat clear`. */
+  readonly said: string;
+}
+
+export interface FindAnswer {
+  /** What was understood: `wood oak`. */
+  readonly understood: readonly string[];
+  /** Why nothing is looked for. */
+  readonly refusal?: string;
+  readonly found: readonly FoundPlace[];
+  /** How many there are besides. */
+  readonly more: number;
+}
+
+export interface FoundPlace {
+  readonly kind: "recipe" | "job" | "piece" | "surface";
+  readonly title: string;
+  /** What it has of what was asked for, and what a job comes to. */
+  readonly detail: string;
+  readonly uri: string;
+  /** The file's name without its folders. */
+  readonly file: string;
+  /** Of its name, as the protocol counts. */
+  readonly start: { readonly line: number; readonly character: number };
+}
+
+/**
+ * Client to server: what changed in meaning since an earlier state of a folder, as Markdown. What `before` does not name was
+ * as it is now.
+ */
+export const CHANGED = "finishwright/changed";
+
+export interface ChangedParams {
+  readonly folder: string;
+  /** Texts of that state; null for a file that it has not. */
+  readonly before: readonly { readonly uri: string; readonly text: string | null }[];
+  /** Files that had another name. */
+  readonly renamed: readonly { readonly from: string; readonly to: string }[];
+}
+
 /** Server to client, a notification: reports that were asked for may be others now. */
 export const REPORTS_CHANGED = "finishwright/reportsChanged";
 

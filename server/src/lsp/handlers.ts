@@ -49,8 +49,12 @@ import {
   BENCH_EXPORT,
   type BenchExportParams,
   type BenchParams,
+  CHANGED,
+  type ChangedParams,
   COLOURED,
   type ColouredParams,
+  FIND,
+  type FindParams,
   REPORT,
   type ReportParams,
   RULES,
@@ -62,6 +66,7 @@ import { changeSettings } from "./load-settings.ts";
 import { wrongParams } from "./params.ts";
 import { ErrorCodes, ResponseError } from "./protocol.ts";
 import { bench, benchExport } from "./requests/bench.ts";
+import { changed } from "./requests/changed.ts";
 import { codeAction } from "./requests/code-action.ts";
 import { codeLens } from "./requests/code-lens.ts";
 import { coloured } from "./requests/coloured.ts";
@@ -72,6 +77,7 @@ import { documentDiagnostic } from "./requests/document-diagnostic.ts";
 import { documentHighlight } from "./requests/document-highlight.ts";
 import { documentLink } from "./requests/document-link.ts";
 import { documentSymbol } from "./requests/document-symbol.ts";
+import { find } from "./requests/find.ts";
 import { foldingRange } from "./requests/folding-range.ts";
 import { formatting } from "./requests/formatting.ts";
 import { hover } from "./requests/hover.ts";
@@ -293,4 +299,6 @@ export const HANDLERS: readonly Handler[] = [
   request(COLOURED, [], (_, params: ColouredParams) => coloured(params)),
   request(RULES, [], (session) => rules(session)),
   request(WORKSHOP, [], (session, _, token) => workshop(session, token)),
+  request(FIND, null, (session, params: FindParams, token) => find(session, params, token)),
+  request(CHANGED, null, (session, params: ChangedParams, token) => changed(session, params, token)),
 ];

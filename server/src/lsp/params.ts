@@ -10,7 +10,9 @@ import {
   BENCH,
   BENCH_EXPORT,
   BENCH_EXPORTS,
+  CHANGED,
   COLOURED,
+  FIND,
   HANDED_ON,
   REPORT,
   RULES,
@@ -116,6 +118,13 @@ export const PARAMS: Readonly<Record<string, () => z.ZodMiniType>> = {
   [COLOURED]: () => z.looseObject({ text: z.string() }),
   [RULES]: () => z.unknown(),
   [WORKSHOP]: () => z.unknown(),
+  [FIND]: () => z.looseObject({ said: z.string() }),
+  [CHANGED]: () =>
+    z.looseObject({
+      folder: z.string(),
+      before: z.array(z.looseObject({ uri: z.string(), text: z.nullable(z.string()) })),
+      renamed: z.array(z.looseObject({ from: z.string(), to: z.string() })),
+    }),
 };
 
 const made = new Map<string, z.ZodMiniType>();

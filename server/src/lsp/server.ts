@@ -81,6 +81,8 @@ const createSession = (connection: Connection, host: Host): Session => {
     diagnostics,
     sentTokens,
     planning,
+    configs,
+    reader,
     turns,
   });
 };

@@ -15,12 +15,23 @@ export const foundText = (found: readonly Found[], place: (found: Found) => stri
 /** What does not fit behind its place stands below it; there a name is cut short, and a place never, as one follows it. */
 function lineOf(found: Found, place: string): string {
   const figures = found.figures ? `${INDENT}${figuresText(found.figures)}` : "";
-  const matched = [...found.matched.flatMap(wordsOf), ...inJobs(found)].join(", ");
+  const matched = matchedText(found);
   const words = shownText(`${found.kind} ${found.title}${matched === "" ? "" : `: ${matched}`}`);
   const line = `${place}${INDENT}${words}${figures}`;
   if (displayWidth(line) <= COLUMNS) return line;
   return `${place}\n${INDENT}${shortened(words, COLUMNS - INDENT.length - displayWidth(figures))}${figures}`;
 }
+
+const matchedText = (found: Found): string =>
+  [...found.matched.flatMap(wordsOf), ...inJobs(found)].join(", ");
+
+/** All that is told of a match besides its name and its place. */
+export const foundDetail = (found: Found): string =>
+  shownText(
+    [matchedText(found), found.figures ? figuresText(found.figures) : ""]
+      .filter((text) => text !== "")
+      .join(" · "),
+  );
 
 /** The figures of a job stand behind it, whether they were asked for or not. */
 const IN_FIGURES: ReadonlySet<Matched["by"]> = new Set(["hours", "cost"]);

@@ -21,21 +21,32 @@ export function woodAsked(text: string): ReadWord<string> {
   const plain = plainOf("wood", text);
   if (plain === "") return { refusal: "A wood has a name, such as `oak`." };
   if (plain === "unknown") return { refusal: `\`${text}\` may be several woods. Name one, such as \`oak\`.` };
-  return { word: woodByName(plain)?.name ?? substrateByName(plain)?.name ?? plain };
+  return { word: woodKnown(text) ?? plain };
+}
+
+/** A wood or another ground that the notation has a name for. */
+export function woodKnown(text: string): string | undefined {
+  const plain = plainOf("wood", text);
+  return woodByName(plain)?.name ?? substrateByName(plain)?.name;
 }
 
 /** A word of a label that may be several families asks for any of them; `clear` and other groups for all of the group. */
 export function familyAsked(text: string): ReadWord<FamilyAsked> {
   const plain = plainOf("family", text);
   if (plain === "") return { refusal: "A family has a name, such as `waterborne polyurethane`." };
-  const group = [...FAMILIES.values()].filter((row) => row.group === plain.toLowerCase());
-  if (group.length > 0) return { word: group.map(({ name }) => name) };
-  const said = familySaid(plain);
-  if (said) return { word: [said.name] };
-  const open = familiesOpen(plain);
-  if (open) return { word: open };
+  const known = familyKnown(text);
+  if (known) return { word: known };
   const { near } = familiesNear(plain);
   return near ? { refusal: `There is no family \`${text}\`. Did you mean \`${near}\`?` } : { word: [plain] };
+}
+
+/** What the notation knows a word of a label for: a group, a family, or those that it may be. */
+export function familyKnown(text: string): FamilyAsked | undefined {
+  const plain = plainOf("family", text);
+  const group = [...FAMILIES.values()].filter((row) => row.group === plain.toLowerCase());
+  if (group.length > 0) return group.map(({ name }) => name);
+  const said = familySaid(plain);
+  return said ? [said.name] : familiesOpen(plain);
 }
 
 /** Also by gloss units: `30`. */
