@@ -346,3 +346,26 @@ describe("writing", () => {
     expect(stderr).toContain(said);
   });
 });
+
+test("every page says whose recipes they are and under which licence, where they are a package for publishing", async () => {
+  const manifest = {
+    author: "The <town> library <hall@example.org>",
+    license: "CC-BY-4.0",
+    version: "1.0.0",
+  };
+  const footOf = async (text: string): Promise<readonly string[]> => {
+    const { pages } = await made([], { files: { ...FILES, "package.json": text } });
+    const html = [...pages].filter(([name]) => name.endsWith(".html") && !name.startsWith("sheets/"));
+    return [
+      ...new Set(html.map(([, page]) => wordsOf(allOf(page, "footer")[0]!).replace(/These recipes.*/su, ""))),
+    ];
+  };
+  expect(
+    await footOf(JSON.stringify({ ...manifest, author: "The town library <hall@example.org>" })),
+  ).toEqual(["By The town library, CC-BY-4.0."]);
+  expect(await footOf(JSON.stringify({ ...manifest, author: { name: "The <town>" } }))).toEqual([
+    "By The <town>, CC-BY-4.0.",
+  ]);
+  for (const text of [JSON.stringify({ ...manifest, private: true }), "{", "{}"])
+    expect(await footOf(text)).toEqual([""]);
+});

@@ -139,6 +139,15 @@ describe("names", () => {
 
   test("a `use` line shows what it brings", () => {
     expect(hover('use "sto$0ck.finish"', { "stock.finish": "shop mill {\n}\n" })).toContain("shops: `mill`");
+    const file = "shop mill {\n}\n";
+    const withHead = (head: string): string =>
+      hover('use "sto$0ck.finish"', { "stock.finish": `${head}${file}` });
+    expect(withHead("# What is on the shelf.\r\n#   See the *labels*.\r\n\r\n")).toContain(
+      "What is on the shelf.  \nSee the \\*labels\\*.\n\n- shops",
+    );
+    // A comment right above a declaration is about that alone.
+    expect(withHead("# The mill in winter.\n")).not.toContain("winter");
+    expect(withHead("# allow unused-name: kept\n\n")).not.toContain("kept");
     expect(hover('use "no$0ne.finish"')).toContain("This file cannot be used: there is no such file");
   });
 });

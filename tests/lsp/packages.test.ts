@@ -1,6 +1,6 @@
 /** Recipes of installed packages in an editor. */
 import { expect, test } from "vitest";
-import type { DocumentDiagnosticReport, Location } from "vscode-languageserver";
+import type { DocumentDiagnosticReport, Hover, Location, MarkupContent } from "vscode-languageserver";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import type { Host } from "../../server/src/lsp/host.ts";
 import { startClient } from "./harness.ts";
@@ -51,6 +51,49 @@ test("a package is read from where it is installed, though that folder is not op
   expect(unread).toEqual([]);
   expect(definition).toContain(TOPS);
   expect(new Set(asked.map((each) => each.join(" ")))).toEqual(new Set(["file:///shop/tables shared"]));
+});
+
+test("the hover of a use line tells what the package and the head of the file say of themselves", async () => {
+  const files = disk();
+  files.set(TOPS, `# Tops that are written on.\n# Tried in the mill, winter 2026.\n\n${files.get(TOPS)}`);
+  const manifest = "file:///shop/node_modules/shared/package.json";
+  const client = await startClient({
+    disk: files,
+    openFolders: ["file:///shop/tables"],
+    host: { createAnalyst, findPackage: () => "file:///shop/node_modules/shared" },
+  });
+  const told = async (): Promise<string> => {
+    const answer = await client.request<Hover | null>("textDocument/hover", {
+      textDocument: { uri: JOB },
+      position: { line: 0, character: 10 },
+    });
+    return answer === null ? "" : (answer.contents as MarkupContent).value;
+  };
+  await client.open(JOB, TEXT);
+  const without = await told();
+  expect(without).toContain(
+    "**use** pkg:shared/tops.finish\n\nTops that are written on.  \nTried in the mill, winter 2026.",
+  );
+  files.set(
+    manifest,
+    JSON.stringify({
+      version: "1.2.0",
+      description: "Clears of the *reading room*",
+      author: "The town library <hall@example.org> (https://example.org)",
+      license: "CC-BY-4.0",
+    }),
+  );
+  expect(await told()).toBe(
+    without.replace(
+      "\n\nTops",
+      "\n\nClears of the \\*reading room\\*\n\nversion 1.2.0, by The town library, CC-BY-4.0\n\nTops",
+    ),
+  );
+  for (const text of ["{", "[]", "null", '{ "author": 7, "license": ["MIT"], "private": "yes" }']) {
+    files.set(manifest, text);
+    expect(await told()).toBe(without);
+  }
+  await client.end();
 });
 
 test("one that is not there is told, and nothing else is read in its place", async () => {

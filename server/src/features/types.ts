@@ -27,6 +27,8 @@ export interface HoverInfo {
   readonly markdown: string;
   /** Of the surface, or as the layer leaves it on the first surface that it comes to; for a picture. */
   readonly section?: Section;
+  /** The recipe of a package that a `use` line names. */
+  readonly fromPackage?: { readonly target: FileId; readonly path: string };
 }
 
 export type SymbolKind =

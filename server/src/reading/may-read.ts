@@ -8,10 +8,10 @@
  */
 
 /**
- * `recipe`: named by a `use` line. `project`: the project file. `picture`: named in a `##` text. `found`: in a folder or by a pattern that the person has
+ * `recipe`: named by a `use` line. `project`: the project file. `picture`: named in a `##` text. `manifest`: what a package says of itself. `found`: in a folder or by a pattern that the person has
  * named, whatever its name. `asked`: the person has named this very file, wherever it lies.
  */
-export type Purpose = "recipe" | "project" | "picture" | "found" | "asked";
+export type Purpose = "recipe" | "project" | "picture" | "manifest" | "found" | "asked";
 
 /** What stands at a place, all links followed. */
 export type FoundKind = "file" | "folder" | "link" | "other";
@@ -34,6 +34,9 @@ export interface Permit {
 
 /** The project file's own name. */
 export const PROJECT_FILE_NAME = "finishwright.config.json";
+
+/** In which a package says what it is, as npm has it. */
+export const MANIFEST_NAME = "package.json";
 
 /** Linux takes no longer path, and no recipe needs one. */
 export const MAX_PATH_LENGTH = 4096;
@@ -91,6 +94,9 @@ function refusalOfPlace(
   }
   if (purpose === "picture" && !/[^/]\.(?:png|jpe?g)$/iu.test(file)) {
     return "is not a picture: its name does not end in `.png` or `.jpg`. Name one that does";
+  }
+  if (purpose === "manifest" && file !== MANIFEST_NAME) {
+    return `is not what a package says of itself: its name is not \`${MANIFEST_NAME}\``;
   }
   // A drive's letter says that a colon elsewhere means another stream of a file.
   if (isDrive(segments[0]) && segments.slice(1).some((segment) => segment.includes(":"))) {

@@ -31,7 +31,7 @@ export const MAX_PROJECT_BYTES = MAX_PROJECT_KILOBYTES * 1024;
 
 /** How many bytes of a file are read; one that has more is not. */
 export const maxBytesOf = (purpose: Purpose): number =>
-  purpose === "project" ? MAX_PROJECT_BYTES : MAX_FILE_BYTES;
+  purpose === "project" || purpose === "manifest" ? MAX_PROJECT_BYTES : MAX_FILE_BYTES;
 
 /** Why nothing of a file is read that has more bytes than `maxBytesOf` its purpose. */
 export function tooLarge(purpose: Purpose): string {

@@ -4,6 +4,8 @@ import path from "node:path";
 import { InvalidArgumentError, Option } from "commander";
 import { andList } from "../../core/model/suggest.ts";
 import type { TokenType } from "../../features/types.ts";
+import { MANIFEST_NAME } from "../../reading/may-read.ts";
+import { packageFacts, packageText } from "../../reading/package-facts.ts";
 import { readPictures } from "../../reading/read-pictures.ts";
 import { counted } from "../../reports/findings-text.ts";
 import { pathOf } from "../../reports/reported.ts";
@@ -28,6 +30,7 @@ import { handedOnOf, withOption } from "../handed-on.ts";
 import { type CliIo, type ExitStatus, UsageError, warn } from "../io.ts";
 import { type Loaded, type LoadOptions, load, readNamedPicture } from "../load.ts";
 import { originOf, withOwnMark, withOwnMarkInJson } from "../own-mark.ts";
+import { recipesIn } from "../permits.ts";
 import { mayReplaceMade } from "../write-made.ts";
 
 interface SiteOptions extends LoadOptions {
@@ -94,6 +97,7 @@ async function site(
     coloured: (recipe) => coloured(loaded, recipe),
     idOf,
     pictures,
+    ...(await originFor(io, paths)),
   });
   const isWritten = await writeAll(io, target, options, made);
   if (!isWritten) return 2;
@@ -120,6 +124,20 @@ const addressOf = (text: string): string => {
     throw new InvalidArgumentError("Write a whole address, such as https://example.org/recipes/.");
   return url.href.endsWith("/") ? url.href : `${url.href}/`;
 };
+
+/** Author and licence of the package that the recipes are, where it is one that is for publishing. */
+async function originFor(io: CliIo, paths: readonly string[]): Promise<{ readonly origin?: string }> {
+  const [first = "."] = paths;
+  const given = path.resolve(io.cwd, first);
+  const folder = (await io.files.kind(given)) === "folder" ? given : path.dirname(given);
+  const file = path.join(folder, MANIFEST_NAME);
+  const read = await io.files.read(file, { ...recipesIn([folder]), purpose: "manifest" });
+  const facts = "text" in read ? packageFacts(read.text) : undefined;
+  if (facts === undefined || facts.isPrivate) return {};
+  const { author, licence } = facts;
+  const origin = packageText({ ...(author ? { author } : {}), ...(licence ? { licence } : {}) });
+  return origin === "" ? {} : { origin };
+}
 
 /** `reading_room` as `Reading room`. */
 function titleFor({ cwd }: CliIo, [first = "."]: readonly string[]): string {

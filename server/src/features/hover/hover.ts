@@ -8,6 +8,7 @@ import { type NameUse, namesOf } from "../../../../grammar/src/names.ts";
 import type { Span, Statement } from "../../../../grammar/src/tree.ts";
 import { absoluteSpan, locate, touches } from "../../../../grammar/src/walk.ts";
 import type { Checker } from "../../core/check.ts";
+import { isPackagePath } from "../../core/model/package-path.ts";
 import type { FileId } from "../../core/place.ts";
 import type { HoverInfo } from "../types.ts";
 import { checkerForHover, leftText } from "./checker-for-hover.ts";
@@ -48,8 +49,17 @@ export function hoverAt(
       span: absoluteSpan(declaration.tree, said.span),
       markdown: `${said.markdown}${leftText(left())}`,
       ...(section ? { section } : {}),
+      ...packageOf(ctx),
     }
   );
+}
+
+function packageOf({ checker, file, location }: HoverContext): Pick<HoverInfo, "fromPackage"> {
+  const syntax = location.declaration?.body.syntax;
+  const path = syntax?.kind === "use" ? syntax.path?.value : undefined;
+  if (path === undefined || !isPackagePath(path)) return {};
+  const target = checker.program.files.get(file)?.uses.find((use) => use.path === path)?.target;
+  return target !== undefined && checker.program.files.has(target) ? { fromPackage: { target, path } } : {};
 }
 
 interface Said {

@@ -2,6 +2,7 @@
 import { modelsOf, reachableFiles } from "../../core/model/program.ts";
 import { bullets, code, firstFew, paragraphs, plain } from "../markdown.ts";
 import type { HoverContext } from "./context.ts";
+import { fileHead } from "./file-head.ts";
 
 const KINDS = ["material", "piece", "shop", "recipe", "job"] as const;
 
@@ -19,6 +20,7 @@ export function useCard(ctx: HoverContext, path: string): string {
   });
   return paragraphs(
     title,
+    fileHead(program.files.get(target)!.tree.text).map(plain).join("  \n"),
     bullets(
       KINDS.map((kind) => {
         const names = models.filter((model) => model.kind === kind).map(({ name }) => code(name));

@@ -1,8 +1,11 @@
 /** `textDocument/hover`: the figures behind a word, and where they come from. */
 import type { Hover, HoverParams } from "vscode-languageserver";
+import { packagePath } from "../../core/model/package-path.ts";
 import { markdownText } from "../../escape/markdown.ts";
 import { SUMS_TITLE } from "../../features/hover/sums-title.ts";
 import type { HoverInfo } from "../../features/types.ts";
+import { MANIFEST_NAME } from "../../reading/may-read.ts";
+import { packageFacts, packageText } from "../../reading/package-facts.ts";
 import { sectionPicture } from "../../reports/section-svg.ts";
 import { offsetOf } from "../from-lsp.ts";
 import type { Session } from "../session.ts";
@@ -15,11 +18,29 @@ export const hover = async (session: Session, params: HoverParams): Promise<Hove
   const snapshot = session.files.snapshot();
   const document = snapshot.document(file);
   if (document === undefined) return null;
-  const info = snapshot.analysis.hover(file, offsetOf(document, params.position));
-  if (info === undefined) return null;
+  const found = snapshot.analysis.hover(file, offsetOf(document, params.position));
+  if (found === undefined) return null;
+  const info = found.fromPackage ? await withPackage(session, found, found.fromPackage) : found;
   const { facts } = session;
   return toHover(facts.hoverMarkdown && facts.hoverHtml ? drawn(info) : info, document, facts);
 };
+
+/** With what the package says of itself, below its first line. */
+async function withPackage(
+  { reader, files }: Session,
+  info: HoverInfo,
+  { target, path }: NonNullable<HoverInfo["fromPackage"]>,
+): Promise<HoverInfo> {
+  const inPackage = packagePath(path)?.file;
+  if (inPackage === undefined) return info;
+  const folder = files.uriOf(target).split("/").slice(0, -inPackage.split("/").length).join("/");
+  const read = await reader.read(`${folder}/${MANIFEST_NAME}`, "manifest");
+  const facts = "text" in read ? packageFacts(read.text) : undefined;
+  if (facts === undefined) return info;
+  const said = [facts.description ?? "", packageText(facts)].filter((line) => line !== "").map(markdownText);
+  const [title = "", ...rest] = info.markdown.split("\n\n");
+  return { ...info, markdown: [title, ...said, ...rest].join("\n\n") };
+}
 
 /** For a client that shows pictures in a hover and folds away what is in `details`. */
 function drawn(info: HoverInfo): HoverInfo {

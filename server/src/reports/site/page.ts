@@ -62,7 +62,7 @@ export function pageHtml(site: Site, { path, title, sort, main, script }: Page):
     ...(sort === undefined ? [] : [`<p class="sort">${html(sort)}</p>`]),
     ...main,
     "</main>",
-    `<footer><p>${html(FOOT)}</p></footer>`,
+    `<footer>${site.origin === undefined ? "" : `<p>${html(capital(site.origin))}.</p>`}<p>${html(FOOT)}</p></footer>`,
     ...(script ? [`<script>${script.text}</script>`] : []),
     "</body>",
     "</html>",

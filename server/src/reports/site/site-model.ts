@@ -25,6 +25,8 @@ export interface SiteParts {
   /** A UUID of a text, always the same. */
   readonly idOf: (text: string) => string;
   readonly pictures?: PicturesOf;
+  /** Whose recipes they are and under which licence, as their package says it; a sentence without its point. */
+  readonly origin?: string;
 }
 
 export interface ColouredPart {
