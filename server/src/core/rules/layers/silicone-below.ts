@@ -9,6 +9,7 @@ import { family } from "../../knowledge/families.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { cracksOver } from "../../knowledge/layer-relation.ts";
 import { PRACTICE, TEXTBOOK } from "../../knowledge/sources.ts";
+import type { Place } from "../../place.ts";
 import type { Action, LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { barrierLines, dewaxLines } from "../coat-queries.ts";
@@ -21,9 +22,9 @@ const POLISH = `material shine "Spray polish with silicone" {
 }
 `;
 
-const FILE = (steps: string) => `${POLISH}piece box "Box" {
+const FILE = (steps: string, note = "") => `${POLISH}piece box "Box" {
   built 1995
-  surface lid {
+${note}  surface lid {
     shape    panel 300 mm x 200 mm
     wood     beech
     existing oil varnish
@@ -63,6 +64,18 @@ export const siliconeBelow: TradeRule = {
   step   dust
   layer  oil_varnish #! silicone-below
 `),
+    },
+    {
+      title: "A note of the piece tells of it",
+      text: FILE(
+        `  step   clean with soap
+  wait   overnight
+  step   scuff 220
+  step   dust
+  layer  oil_varnish #! silicone-below
+`,
+        '  note  "Sprayed with silicone polish every week for years."\n',
+      ),
     },
     {
       title: "Washed with a polish, scuffed and varnished",
@@ -193,15 +206,28 @@ recipe renew {
 function reportSpoken({ action, before, run, index, report }: MomentContext<LayerAction>): void {
   const isFirst = !run.moments.slice(0, index).some((earlier) => earlier.action.op === "layer");
   if (!isFirst || !before.layers.some((coat) => coat.origin !== "new")) return;
-  const spoken = run.moments.find((moment) => speaksOfSilicone(textOf(moment.action) ?? ""));
+  const inRecipe = run.moments.find((moment) => speaksOfSilicone(textOf(moment.action) ?? ""));
+  const spoken = inRecipe?.action.place ?? spokenOfPiece(run);
   if (!spoken || run.moments.slice(0, index).some((moment) => takesSilicone(moment.action))) return;
   report({
     headline: `${useName(action.use)} goes over the silicone of an old polish`,
     why: "The wet coat draws back from silicone in round craters, fisheyes, and no further coat closes them.",
     remedy: "Wipe the surface with a solvent on clean rags first; soap and water do not take it.",
-    related: [related(spoken.action.place, "These words speak of the silicone")],
+    related: [
+      related(
+        spoken,
+        inRecipe ? "These words speak of the silicone" : "The notes here speak of the silicone",
+      ),
+    ],
     fixes: [insertAbove("undertaking", action, "Wipe the silicone off first", dewaxLines(action))],
   });
+}
+
+/** The piece, or in another file the job, where what is said of them speaks of silicone. */
+function spokenOfPiece({ owner, job, piece, surface }: SurfaceRun): Place | undefined {
+  const said = [piece, surface, job].flatMap((named) => (named ? [named.docs, ...named.notes] : []));
+  if (!said.some(speaksOfSilicone)) return undefined;
+  return piece?.file === owner.file ? piece.namePlace : job?.namePlace;
 }
 
 /** "Sprayed with silicone polish": what was put on, and not what is kept away or has been taken off. */
