@@ -192,7 +192,8 @@ async function runFinishwright(folder: string, argv: readonly string[]): Promise
     startLanguageServer: async () => {},
   };
   const status = await run(argv, io);
-  return { status, output };
+  // CSV ends its lines as its standard says; a page has the ends of its own.
+  return { status, output: output.replaceAll("\r\n", "\n") };
 }
 
 /** The same commits and no settings of a person, whoever runs it. */

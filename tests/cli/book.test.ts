@@ -10,6 +10,7 @@ import { parseFile } from "../../grammar/src/parse.ts";
 import { bookParts, withDeclarations } from "../../server/tools/book-page.ts";
 import { type Book, type BookEvent, bookPages, runBook } from "../../server/tools/write-book.ts";
 import { findingsOf } from "../harness/check-text.ts";
+import { runCli } from "./run-cli.ts";
 
 const ROOT = path.resolve(import.meta.dirname, "../..");
 const pages = bookPages();
@@ -68,6 +69,16 @@ describe.each(names)("%s", (name) => {
     for (const event of events) {
       if (event.kind !== "file" || formatted.includes(`finishwright format ${event.name}`)) continue;
       expect(formatFile(parseFile(event.block)).changes, event.block).toEqual([]);
+    }
+  });
+
+  test("names no command and no option that there is not", async () => {
+    const said = [...pages.get(name)!.matchAll(/`finishwright ([a-z-]+)([^`\n]*)`/gu)];
+    for (const [whole, command = "", rest = ""] of said) {
+      const { status, stdout } = await runCli([command, "--help"]);
+      expect(status, whole).toBe(0);
+      for (const [option] of rest.matchAll(/(?<= )--?[a-z][a-z-]*/gu))
+        expect(stdout, whole).toContain(option);
     }
   });
 
