@@ -90,6 +90,7 @@ describe.each(names)("%s", (name) => {
 /** One word for one thing: what the book does not say, and what it says instead. */
 const OTHER_WORDS: readonly (readonly [other: RegExp, ours: string])[] = [
   [/\b(?:tins?|tubs?|containers?)\b/iu, "can"],
+  [/\bphones?\b/iu, "telephone"],
   [/\b(?:finish coat|top ?coat|undercoat)s?\b/iu, "coat, primer"],
   [/\b(?:complaints?|issues?|diagnostics?)\b/iu, "finding"],
   [/\b(?:dry(?:ing)? times?|curing times?)\b/iu, "wait"],
@@ -134,6 +135,26 @@ describe("words", () => {
     expect(OTHER_WORDS[0]![0].test("A tin.")).toBe(true);
     expect(OTHER_WORDS[0]![0].test("continue, attain")).toBe(false);
   });
+});
+
+/** What a formula of a spreadsheet gives in a row: texts, cells and `TEXT(F2;"0.00")`, joined by `&`. */
+const formulaText = (formula: string, row: readonly string[]): string =>
+  [...formula.matchAll(/"((?:[^"]|"")*)"(?!\))|(?<!TEXT\()\b([A-F])2\b|TEXT\(([A-F])2;"0\.00"\)/gu)]
+    .map(([, text, cell, figure]) => {
+      if (text !== undefined) return text.replaceAll('""', '"');
+      const value = row[(cell ?? figure!).charCodeAt(0) - "A".charCodeAt(0)]!;
+      return figure === undefined ? value : Number(value).toFixed(2);
+    })
+    .join("");
+
+test("the formulas for a spreadsheet give the lines that are shown", () => {
+  const page = pages.get("spreadsheet.md")!;
+  const [cans, pieces] = [...page.matchAll(/^=.*$/gmu)].map(([formula]) => formula);
+  const [, ...rows] = [...page.matchAll(/^\| \d \| (.*) \|$/gmu)].map(([, cells]) => cells!.split(" | "));
+  expect(rows).toHaveLength(2);
+  for (const row of rows) expect(page).toContain(`\n${formulaText(cans!, row)}\n`);
+  const stool = ["stool", "Step stool", "5", "0.6", "pine", "bare"];
+  expect(page).toContain(`\n${formulaText(pieces!, stool)}\n`);
 });
 
 /** As code hosts make an anchor of a heading. */
