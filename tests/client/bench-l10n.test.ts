@@ -78,7 +78,7 @@ function jobs(): readonly Bench<unknown>[] {
           ],
           coats: [
             { ...coat!, wetUm: 100, isOptional: true, dryUm: undefined },
-            { ...coat!, coats: 1, buildsFilm: false, dryUm: undefined },
+            { ...coat!, coats: 1, isFilm: false, dryUm: undefined },
           ],
         },
       },

@@ -1,4 +1,5 @@
 /** What gets into the bundles, by esbuild's own account of them. */
+import { readFileSync } from "node:fs";
 import path from "node:path";
 import type { Metafile } from "esbuild";
 import { describe, expect, test } from "vitest";
@@ -94,6 +95,21 @@ test.each([
     expect(names.filter((name) => quoted.has(name))).toEqual([]);
   },
 );
+
+/** What the server sends to pages of the extension, which are bundled by themselves. */
+const SENT = [
+  "server/src/lsp/custom-requests.ts",
+  "server/src/views/bench/model.ts",
+  "server/src/views/fumes/room-hours.ts",
+  "server/src/views/section/model.ts",
+];
+
+test.each(SENT)("nothing in %s has a name that is made short: who gets it would not know it", (file) => {
+  const names = [...readFileSync(path.join(ROOT, file), "utf8").matchAll(/^ +readonly (\w+)\??:/gmu)];
+  expect(names.length).toBeGreaterThan(5);
+  const short = new Set([...namesOf(INNER_NAMES), ...namesOf(PARSER_NAMES)]);
+  expect(names.map(([, name]) => name).filter((name) => short.has(name!))).toEqual([]);
+});
 
 test("objects that go from one bundle of the server to another have the same names in all of them", async () => {
   const caches = await Promise.all(

@@ -27,7 +27,7 @@ export const bench = (text: string): Bench<null> => ({
           coats: 2,
           step: coat + 1,
           index: coat,
-          buildsFilm: true,
+          isFilm: true,
           dryUm: 33,
           fill: "#e6e1d3",
           isClear: true,

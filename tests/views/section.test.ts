@@ -55,13 +55,13 @@ test("a stripped top has its old coats off by their steps, the stain in the wood
     ["nitrocellulose lacquer", false, 2],
     ["paste wax", false, 1],
   ]);
-  expect(
-    top.coats.map(({ title, coat, coats, step, buildsFilm }) => [title, coat, coats, step, buildsFilm]),
-  ).toEqual([
-    ["Umber dye", 1, 1, 4, false],
-    ["Bench clear", 1, 2, 5, true],
-    ["Bench clear", 2, 2, 6, true],
-  ]);
+  expect(top.coats.map(({ title, coat, coats, step, isFilm }) => [title, coat, coats, step, isFilm])).toEqual(
+    [
+      ["Umber dye", 1, 1, 4, false],
+      ["Bench clear", 1, 2, 5, true],
+      ["Bench clear", 2, 2, 6, true],
+    ],
+  );
   // Wet 1000 / 10 m2/L = 100 um; 40 % solids leave 40 um; two coats 80 um.
   expect(top.coats[1]).toMatchObject({ wetUm: 100, dryUm: 40, isClear: true, fill: "#e6e1d3" });
   expect(top.filmUm).toBeCloseTo(80, 9);

@@ -147,12 +147,8 @@ function middlesOf(films: readonly Film[]): readonly number[] {
 export function sectionInWords({ title, wood, old, coats, filmUm }: Section, say: Say = inEnglish): string {
   const before = old.map((each) => `${oldText(each, say)} ${keptText(each, "", say)}`);
   const after = coats.map((coat) => {
-    const { buildsFilm, dryUm, title: name } = coat;
-    const film = buildsFilm
-      ? dryUm === undefined
-        ? say("film not known")
-        : filmText(dryUm)
-      : say("no film");
+    const { isFilm, dryUm, title: name } = coat;
+    const film = isFilm ? (dryUm === undefined ? say("film not known") : filmText(dryUm)) : say("no film");
     return `${[name, coatNumber(coat, say)].filter(Boolean).join(" ")} (${film})`;
   });
   const all = [wood.name, ...before, ...after].join(", ");
@@ -174,19 +170,19 @@ function parted({ coats, old }: Section): {
   readonly soaked: readonly SectionCoat[];
   readonly films: readonly SectionCoat[];
 } {
-  const first = coats.findIndex(({ buildsFilm }) => buildsFilm);
+  const first = coats.findIndex(({ isFilm }) => isFilm);
   const end = old.some(({ isKept }) => isKept) ? 0 : first < 0 ? coats.length : first;
   return { soaked: coats.slice(0, end), films: coats.slice(end) };
 }
 
-const heightOf = ({ buildsFilm, dryUm }: SectionCoat, scale: number): number =>
-  buildsFilm ? (dryUm === undefined ? UNKNOWN_FILM : Math.max(THIN, dryUm * scale)) : THIN;
+const heightOf = ({ isFilm, dryUm }: SectionCoat, scale: number): number =>
+  isFilm ? (dryUm === undefined ? UNKNOWN_FILM : Math.max(THIN, dryUm * scale)) : THIN;
 
 function stacked(films: readonly Film[], say: Say): readonly string[] {
   let y = 0;
   return films.map(({ coat, height }) => {
     y -= height;
-    const isUnknown = coat.buildsFilm && coat.dryUm === undefined;
+    const isUnknown = coat.isFilm && coat.dryUm === undefined;
     const gleam =
       coat.gleam > 0 && height >= 14
         ? `<rect x="${AXIS + 4}" y="${round(y + 3)}" width="${round((BLOCK - 8) * coat.gleam)}" height="4" rx="2" fill="#ffffff" stroke="#000000" stroke-opacity="0.45" stroke-width="0.7"/>`
@@ -213,12 +209,12 @@ export const coatNumber = ({ coat, coats }: SectionCoat, say: Say): string =>
 export const micro = (um: number): string => filmText(um).replace("um", "µm");
 
 /** `33 µm` */
-export const filmOf = ({ buildsFilm, dryUm }: SectionCoat, say: Say): string =>
-  buildsFilm ? (dryUm === undefined ? say("film not known") : micro(dryUm)) : say("no film");
+export const filmOf = ({ isFilm, dryUm }: SectionCoat, say: Say): string =>
+  isFilm ? (dryUm === undefined ? say("film not known") : micro(dryUm)) : say("no film");
 
 function axis(stack: number, scale: number, films: readonly SectionCoat[]): string {
   // Films that are drawn without a scale would make every mark wrong.
-  if (stack === 0 || films.some(({ buildsFilm, dryUm }) => buildsFilm && dryUm === undefined)) return "";
+  if (stack === 0 || films.some(({ isFilm, dryUm }) => isFilm && dryUm === undefined)) return "";
   const step = scale * 50 >= 28 ? 50 : scale * 100 >= 28 ? 100 : 200;
   const marks: string[] = [];
   for (let um = 0; um * scale <= stack + 0.5; um += step) {

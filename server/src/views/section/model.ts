@@ -51,7 +51,7 @@ export interface SectionCoat {
   /** Position in the run's list of actions, by which a plan and the editor find it. */
   readonly index: number;
   /** False for what goes into the wood, or lies on it as thinly as wax. */
-  readonly buildsFilm: boolean;
+  readonly isFilm: boolean;
   /** Dry and wet film, micrometres; undefined where not known. */
   readonly dryUm?: number;
   readonly wetUm?: number;

@@ -15,7 +15,7 @@ import type { Grain, OldCoats, Section, SectionCoat, SectionWood } from "./model
 /** `job` gives the litres of its coats; a recipe by itself has none. */
 export function sectionOf(run: SurfaceRun, title: string, job?: Job): Section {
   const coats = newCoats(run, job);
-  const films = coats.map(({ buildsFilm, dryUm }) => (buildsFilm ? dryUm : 0));
+  const films = coats.map(({ isFilm, dryUm }) => (isFilm ? dryUm : 0));
   const isKnown = films.every((film) => film !== undefined);
   return {
     title,
@@ -128,7 +128,7 @@ function sectionCoat(
   job: Job | undefined,
 ): SectionCoat {
   const { action, material, family } = coat;
-  const buildsFilm = coat.filmUm !== 0;
+  const isFilm = coat.filmUm !== 0;
   const wetUm = action && coatWetUm(action);
   const litres = action && job ? coatMix(job, run, action)?.litres : undefined;
   const sheen = material?.sheen?.value;
@@ -138,9 +138,9 @@ function sectionCoat(
     coats: action?.coats ?? 0,
     step,
     index,
-    buildsFilm,
-    ...(!buildsFilm || coat.filmUm === undefined ? {} : { dryUm: coat.filmUm }),
-    ...(!buildsFilm || wetUm === undefined ? {} : { wetUm }),
+    isFilm,
+    ...(!isFilm || coat.filmUm === undefined ? {} : { dryUm: coat.filmUm }),
+    ...(!isFilm || wetUm === undefined ? {} : { wetUm }),
     ...(litres === undefined ? {} : { litres }),
     fill: coatFill(material, family),
     isClear: family?.role === "clear" || family?.role === "sealer",
