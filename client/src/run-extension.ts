@@ -13,6 +13,7 @@ import { registerBenchView } from "./bench-view.ts";
 import { registerCheckTask } from "./check-task.ts";
 import { registerExplainFinding } from "./explain-finding.ts";
 import { registerFindRecipes } from "./find-recipes.ts";
+import { goingOn } from "./go-on.ts";
 import { registerLanguagePage } from "./language-page.ts";
 import { registerNewRecipe } from "./new-recipe.ts";
 import { registerOpenSamples } from "./open-samples.ts";
@@ -52,6 +53,8 @@ export const startExtension = (
       }) satisfies InitializationOptions,
     diagnosticPullOptions: { onChange: true },
     middleware: {
+      provideCompletionItem: async (document, position, context, token, next) =>
+        goingOn(await next(document, position, context, token)),
       async sendRequest(type, param, token, next) {
         const began = performance.now();
         try {

@@ -104,7 +104,7 @@ export const saveExport = async (client: BaseLanguageClient, { uri, job, as }: S
     ...(handedOn.length > 0 ? { with: handedOn } : {}),
   });
   if (made === undefined) return;
-  const target = await window.showSaveDialog({ defaultUri: Uri.joinPath(uri, "..", `${job}${ENDINGS[as]}`) });
+  const target = await window.showSaveDialog({ defaultUri: besideRecipe(uri, `${job}${ENDINGS[as]}`) });
   if (target === undefined) return;
   try {
     await workspace.fs.writeFile(target, new TextEncoder().encode(made));
@@ -115,6 +115,13 @@ export const saveExport = async (client: BaseLanguageClient, { uri, job, as }: S
   if (as === "recipe") await window.showTextDocument(target);
   else if (as === "html" || as === "care") await openPage(target, as);
   else void window.showInformationMessage(l10n.t("Saved {0}. {1}", nameOf(target), AFTER[as]));
+};
+
+/** A recipe that is not saved yet lies nowhere: what is made of it goes into the open folder. */
+const besideRecipe = (uri: Uri, name: string): Uri | undefined => {
+  if (uri.scheme !== "untitled") return Uri.joinPath(uri, "..", name);
+  const [folder] = workspace.workspaceFolders ?? [];
+  return folder && Uri.joinPath(folder.uri, name);
 };
 
 /** The sheet as Markdown, for the text of an issue or a letter. */

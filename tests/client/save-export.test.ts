@@ -56,7 +56,10 @@ vi.mock("vscode", async () => {
       },
     },
     ProgressLocation: { Window: 10 },
-    Uri: { joinPath: (_: unknown, __: string, name: string) => editor.uriOf(`/shop/${name}`) },
+    Uri: {
+      joinPath: ({ path }: { readonly path: string }, ...way: readonly string[]) =>
+        editor.uriOf(way[0] === ".." ? `/shop/${way[1]}` : `${path}/${way[0]}`),
+    },
     window: {
       visibleTextEditors: [open],
       activeTextEditor: open,
@@ -77,6 +80,7 @@ vi.mock("vscode", async () => {
     },
     workspace: {
       textDocuments: [editor.document],
+      workspaceFolders: [{ uri: editor.uriOf("/open") }],
       fs: {
         writeFile: async ({ path }: { path: string }, bytes: Uint8Array) => {
           if (editor.failing === "write") throw new Error("the disk is full");
@@ -134,6 +138,14 @@ describe("a care card", () => {
     expect(editor.suggested).toBe("/shop/six_chairs-care-card.html");
     expect(editor.written).toEqual([{ path: "/away/card.html", text: "the card" }]);
     expect(editor.opened).toEqual(["/away/card.html"]);
+  });
+
+  test("of a recipe that is not saved yet goes into the open folder", async () => {
+    const { client } = clientWith({ export: "the card" });
+    editor.picks.push([]);
+    const uri = { path: "Untitled-1", scheme: "untitled" };
+    await saveExport(client, { ...saved("care"), uri: uri as never });
+    expect(editor.suggested).toBe("/open/six_chairs-care-card.html");
   });
 
   test("tells what is ticked", async () => {

@@ -68,6 +68,8 @@ export interface EditorOptions {
 }
 
 export interface PageOptions {
+  /** Another folder than the editor's own, which is opened as it lies there. */
+  readonly opened?: string;
   /** A file of the folder to show, with `:line:column` after it if that place is to be seen. */
   readonly openFile?: string;
   /** A bundle that exports `run()`; the page ends with it. */
@@ -119,7 +121,7 @@ export const startEditor = async (options: EditorOptions): Promise<Editor> => {
     const show = async (page: PageOptions): Promise<Page> => {
       const browser = await launchBrowser();
       browsers.push(browser);
-      return openPage(browser, port, folder, developed, page);
+      return openPage(browser, port, page.opened ?? folder, developed, page);
     };
     return { folder, show, stop };
   } catch (error) {
@@ -217,6 +219,9 @@ export const newPage = async (browser: Browser, options: PageOptions): Promise<P
   return page;
 };
 
+/** A page that has not begun by then will not. */
+const MOST_LOADING_MS = 600_000;
+
 const openPage = async (
   browser: Browser,
   port: number,
@@ -237,7 +242,8 @@ const openPage = async (
   const address = new URL(`http://127.0.0.1:${port}/`);
   address.searchParams.set("folder", folder);
   address.searchParams.set("payload", JSON.stringify(payload));
-  await page.goto(address.href);
+  // What it does from here on is waited for by who asked for it; a busy machine takes its time to begin.
+  await page.goto(address.href, { waitUntil: "commit", timeout: MOST_LOADING_MS });
   return page;
 };
 

@@ -3,7 +3,8 @@
  *
  *     npm run test:editor
  *
- * installs the editor where it is missing, builds the package and runs this, after a look at the colours of Markdown. `--unpacked` takes the extension as it
+ * installs the editor where it is missing, builds the package and runs this, after a look at the colours of Markdown and
+ * before a walk from an empty folder to a printed sheet. `--unpacked` takes the extension as it
  * lies in this project instead. Ends with `N passed, N failed`, and with 1 if anything failed.
  */
 import { execFileSync } from "node:child_process";
@@ -14,6 +15,7 @@ import { buildSuite } from "./build-suite.ts";
 import { ROOT, startEditor } from "./editor.ts";
 import { testMarkdownColours } from "./markdown-colours.ts";
 import { runSuite, type Said, withClosingLine } from "./run-suite.ts";
+import { walkFirstHour } from "./walk.ts";
 
 const VSIX = path.join(ROOT, "finishwright.vsix");
 
@@ -32,7 +34,9 @@ const run = async (said: Said): Promise<number> => {
   });
   commitAll(editor.folder);
   try {
-    return await runSuite((listeners) => editor.show({ tests, ...listeners }), said);
+    const status = await runSuite((listeners) => editor.show({ tests, ...listeners }), said);
+    await walkFirstHour(editor);
+    return status;
   } finally {
     await editor.stop();
   }
