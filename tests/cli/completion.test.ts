@@ -1,5 +1,5 @@
 /** What shells complete, asked of bash itself, and what the manual page tells. */
-import { execFileSync } from "node:child_process";
+import { execFileSync, spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
@@ -42,6 +42,66 @@ COMP_WORDS=("$@"); COMP_CWORD=$(($# - 1)); _finishwright
     ["nothing where only a person knows", ["totals", "--job", ""], []],
     ["options of the program", ["--v"], ["--version"]],
   ] as const)("completes %s", (_, words, expected) => expect(offered(...words)).toEqual(expected));
+});
+
+const hasZsh = spawnSync("zsh", ["--version"]).status === 0;
+
+/**
+ * Zsh completes in a terminal alone: one is opened in it, in which every word that is offered is printed behind `<`, between
+ * two marks.
+ */
+const ASK_ZSH = String.raw`
+zmodload zsh/zpty
+zpty asked zsh -f -i
+zpty -w asked "PROMPT=; fpath=($1 \$fpath); autoload -Uz compinit && compinit -u -D
+compadd() {
+  local -a offered
+  local each
+  for each in \"\${(@)argv[1,(i)(-|--)]}\"; do [[ \$each == -[a-zA-Z]#[OAD]* ]] && { builtin compadd \"\$@\"; return; }; done
+  builtin compadd -A offered \"\$@\"
+  (( \$#offered )) && print -rl -- \"\${(@)offered/#/<}\"
+  builtin compadd \"\$@\"
+}
+mark() { print -r -- '>>>' }
+compprefuncs=(mark) comppostfuncs=(mark)
+zle -C ask complete-word _main_complete
+bindkey '^I' ask
+print ready"
+zpty -r asked out '*ready*'
+zpty -w -n asked "$2"$'\t'
+zpty -r asked out '*>>>*>>>*'
+print -r -- "$out"
+zpty -d asked
+`;
+
+describe.skipIf(!hasZsh)("zsh", () => {
+  let folder = "";
+  beforeAll(async () => {
+    folder = mkdtempSync(path.join(tmpdir(), "finishwright-"));
+    mkdirSync(path.join(folder, "oak"));
+    for (const name of ["a b.finish", "table.finish", "notes.txt"])
+      writeFileSync(path.join(folder, name), "");
+    writeFileSync(path.join(folder, "_finishwright"), await scriptOf("zsh"));
+  });
+  afterAll(() => rmSync(folder, { recursive: true }));
+
+  const offered = (line: string): readonly string[] => {
+    const argv = ["-f", "-c", ASK_ZSH, "zsh", folder, `finishwright ${line}`];
+    const said = execFileSync("zsh", argv, { cwd: folder, encoding: "utf8", timeout: 60_000 });
+    return [...new Set([...said.matchAll(/^<([^\r\n]*)/gmu)].map(([, word]) => word!))].toSorted();
+  };
+
+  test.each([
+    ["a command", "ch", ["check"]],
+    ["an option", "check --fi", ["--fix"]],
+    ["the words of an option", "check --fail-on ", ["error", "hint", "warning"]],
+    ["the words behind its sign", "check --format=s", ["sarif"]],
+    ["recipes", "check ta", ["table.finish"]],
+    ["folders alone", "check --read-also ", ["oak"]],
+    ["names of rules", "explain coat-over-wa", ["coat-over-wax"]],
+    ["shells", "completion f", ["fish"]],
+    ["options of the program", "--v", ["--version"]],
+  ] as const)("completes %s", (_, line, expected) => expect(offered(line)).toEqual(expected), 120_000);
 });
 
 test.each(["bash", "zsh", "fish"])(

@@ -147,6 +147,12 @@ describe("find", () => {
     expect(await found("--hours-at-most", "0.01", "--text", "shelves")).toEqual([]);
   });
 
+  test("a wood that was mistyped is asked back", async () => {
+    const said = async (wood: string) => (await runCli(["find", "--wood", wood], { files })).stderr;
+    expect(await said("okk")).toContain("no wood is called `okk`. Did you mean `oak`?");
+    expect(await said("ebony")).toContain("Ask for less, or in other words.");
+  });
+
   test("tells one match a line, at most 80 columns", async () => {
     const { status, stdout, stderr } = await runCli(["find", "--wood", "oak", "--sheen", "flat"], { files });
     expect({ status, stderr }).toEqual({ status: 0, stderr: "" });

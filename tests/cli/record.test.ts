@@ -210,6 +210,7 @@ test.each([
   expect(status).toBe(2);
   expect(text).toBe(TEXT);
   expect(stderr).toContain("standard input is not what a sheet copies");
+  expect(stderr).toContain("press *Copy what is done*");
 });
 
 test("hostile lines record nothing, and do nothing to a terminal", async () => {

@@ -23,7 +23,9 @@ function offer(value: Value): string {
 
 function optionSpecs({ names, takes, text }: OptionRow): readonly string[] {
   const value = takes ? `:${inSpec(takes.word)}:${offer(takes.value)}` : "";
-  return names.map((name) => quoted(`*${name}[${inSpec(text)}]${value}`));
+  // With the sign, so that its word may stand behind that as well as by itself.
+  const sign = (name: string): string => (takes && name.startsWith("--") ? "=" : "");
+  return names.map((name) => quoted(`*${name}${sign(name)}[${inSpec(text)}]${value}`));
 }
 
 function commandLines(command: CommandRow): readonly string[] {

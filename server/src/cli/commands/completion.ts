@@ -27,10 +27,15 @@ export const addCompletion: AddCommand = (program, { io, finish, wholeProgram })
     .addHelpText(
       "after",
       `
-Where it goes:
-  bash  finishwright completion bash > ~/.local/share/bash-completion/completions/finishwright
-  zsh   finishwright completion zsh > FOLDER/_finishwright, with a FOLDER that \`echo $fpath\` names
-  fish  finishwright completion fish > ~/.config/fish/completions/finishwright.fish`,
+Where it goes; a new shell then knows it:
+  bash  mkdir -p ~/.local/share/bash-completion/completions
+        finishwright completion bash > \\
+          ~/.local/share/bash-completion/completions/finishwright
+  zsh   finishwright completion zsh > FOLDER/_finishwright
+        with a FOLDER that \`echo $fpath\` names
+  fish  mkdir -p ~/.config/fish/completions
+        finishwright completion fish > \\
+          ~/.config/fish/completions/finishwright.fish`,
     )
     .action(async (shell: Shell) => {
       io.stdout.write(SCRIPTS[shell](commandTable(await wholeProgram(), ruleIds())));

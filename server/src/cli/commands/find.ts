@@ -22,6 +22,7 @@ import {
   sheenAsked,
   wearAsked,
   woodAsked,
+  woodNear,
 } from "../../views/find/words.ts";
 import {
   type AddCommand,
@@ -130,7 +131,13 @@ async function find(
   else await write(io, loaded, options.output, options.overwrite === true, text);
   if (!loaded.complete) return 2;
   if (found.length > 0) return 0;
-  warn(io, "Nothing matches all of that. Ask for less, or in other words.");
+  const near = woodNear(query.wood ?? "");
+  warn(
+    io,
+    near
+      ? `Nothing matches all of that, and no wood is called \`${query.wood}\`. Did you mean \`${near}\`?`
+      : "Nothing matches all of that. Ask for less, or in other words.",
+  );
   return 1;
 }
 

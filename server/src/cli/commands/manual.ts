@@ -11,7 +11,8 @@ export const addManual: AddCommand = (program, { io, finish, wholeProgram }) => 
     .addHelpText(
       "after",
       `
-To keep it:
+To keep it, so that \`man finishwright\` shows it:
+  mkdir -p ~/.local/share/man/man1
   finishwright manual > ~/.local/share/man/man1/finishwright.1
 To read it at once:
   finishwright manual | man -l -`,

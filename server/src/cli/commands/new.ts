@@ -162,7 +162,9 @@ async function asked<Word extends string>(
   list: readonly Choice<Word>[],
 ): Promise<Word> {
   if (io.ask === undefined) {
-    throw new UsageError(`\`--${name}\` is missing: ${question} One of ${wordsOf(list)}.`);
+    throw new UsageError(
+      `\`--${name}\` is missing: ${question} One of ${wordsOf(list)}. Where no terminal is, all of \`--piece\`, \`--wood\`, \`--now\`, \`--look\` and \`--place\` are needed, or \`--template\`, one of ${wordsOf(TEMPLATES)}.`,
+    );
   }
   const width = Math.max(...list.map(({ word }) => word.length));
   const lines = list.map(

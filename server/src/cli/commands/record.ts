@@ -77,14 +77,17 @@ async function record({ io }: CommandContext, file: string, options: RecordOptio
 async function ticksIn(io: CliIo, from: string): Promise<ReadTicks> {
   const read = from === "-" ? await io.readInput() : await io.files.read(path.resolve(io.cwd, from));
   const name = from === "-" ? "standard input" : `\`${from}\``;
-  if ("reason" in read) throw new UsageError(`${name} ${read.reason}.`);
+  if ("reason" in read) throw new UsageError(`${name} ${read.reason}. ${WHAT_IT_IS}`);
   const ticks = readTicks(read.text);
   if (ticks.sheets.length === 0)
     throw new UsageError(
-      `${name} is not what a sheet copies. Its first line is \`finishwright-ticks 2\` and the fingerprint of the job.`,
+      `${name} is not what a sheet copies, which begins with \`finishwright-ticks 2\` and the fingerprint of the job. ${WHAT_IT_IS}`,
     );
   return ticks;
 }
+
+const WHAT_IT_IS =
+  "Tick what is done on the HTML sheet, press *Copy what is done*, and save what it copied as a file, or give `-` and paste it.";
 
 interface Outcome {
   readonly text: string;

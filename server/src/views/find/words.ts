@@ -3,9 +3,9 @@ import { keyOf, WORD_SPELLINGS } from "../../../../grammar/src/word-spellings.ts
 import { FAMILIES } from "../../core/knowledge/families.ts";
 import { familiesNear } from "../../core/knowledge/families-near.ts";
 import { familiesOpen, familySaid } from "../../core/knowledge/open-families.ts";
-import { substrateByName, woodByName } from "../../core/knowledge/woods.ts";
+import { substrateByName, woodByName, woodNames } from "../../core/knowledge/woods.ts";
 import { MEANT_FOR, SHEENS, sheenOfGloss, WEAR, wordList } from "../../core/knowledge/words.ts";
-import { orList } from "../../core/model/suggest.ts";
+import { closest, orList } from "../../core/model/suggest.ts";
 import type { FamilyAsked } from "./model.ts";
 
 /** The plain word, or why there is none, in one or two sentences. */
@@ -29,6 +29,10 @@ export function woodKnown(text: string): string | undefined {
   const plain = plainOf("wood", text);
   return woodByName(plain)?.name ?? substrateByName(plain)?.name;
 }
+
+/** The wood that a word that is none was probably meant for. */
+export const woodNear = (text: string): string | undefined =>
+  text === "" || woodKnown(text) !== undefined ? undefined : closest(text, woodNames());
 
 /** A word of a label that may be several families asks for any of them; `clear` and other groups for all of the group. */
 export function familyAsked(text: string): ReadWord<FamilyAsked> {
