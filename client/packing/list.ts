@@ -33,7 +33,6 @@ const ENTRIES: readonly Entry[] = [
   both("server/docs/*.md"),
   npm("server/docs/rules/*.md"),
   npm("server/docs/book/*.md"),
-  npm("client/media/editor.png"),
   npm("server/dist/finishwright.cjs"),
   npm("server/dist/command-line.cjs"),
   npm("server/dist/library.cjs"),

@@ -3,10 +3,11 @@
  *
  * In that folder the manifest is that of the extension alone: what only npm reads is left out.
  */
+import { readFileSync } from "node:fs";
 import path from "node:path";
 import { createVSIX } from "@vscode/vsce";
 import { ROOT } from "../bundles.ts";
-import { stageExtension } from "./stage.ts";
+import { knowsRepository, stageExtension } from "./stage.ts";
 
 const folder = path.join(ROOT, ".cache", "extension");
 stageExtension(folder);
@@ -15,5 +16,6 @@ await createVSIX({
   packagePath: path.join(ROOT, "finishwright.vsix"),
   dependencies: false,
   allowMissingRepository: true,
-  rewriteRelativeLinks: false,
+  // Pictures and documents of the README are not packed: they lie in the repository.
+  rewriteRelativeLinks: knowsRepository(readFileSync(path.join(folder, "package.json"), "utf8")),
 });

@@ -15,9 +15,26 @@ export function stageExtension(folder: string): readonly string[] {
     mkdirSync(path.dirname(path.join(folder, name)), { recursive: true });
     cpSync(path.join(ROOT, name), path.join(folder, name));
   }
-  writeFileSync(path.join(folder, "package.json"), extensionManifest(path.join(ROOT, "package.json")));
+  const manifest = extensionManifest(path.join(ROOT, "package.json"));
+  writeFileSync(path.join(folder, "package.json"), manifest);
+  if (!knowsRepository(manifest)) {
+    const readme = readFileSync(path.join(ROOT, "README.md"), "utf8");
+    writeFileSync(path.join(folder, "README.md"), withoutRepository(readme));
+  }
   return files;
 }
+
+/** Whether the packer can say where on the web relative links lead; it then writes them so. */
+export const knowsRepository = (manifest: string): boolean => JSON.parse(manifest).repository !== undefined;
+
+/**
+ * The README of a package that nobody knows the repository of. What it links lies there: pictures would be broken, and links
+ * lead nowhere, so the one are left out and of the others the text stays.
+ */
+export const withoutRepository = (readme: string): string =>
+  readme
+    .replace(/^!\[[^[\]\n]*\]\((?!https?:)[^()[\n]*\)\n\n?/gmu, "")
+    .replace(/\[([^[\]\n]*)\]\((?!https?:|#)[^()[\n]*\)/gu, "$1");
 
 function extensionManifest(file: string): string {
   const manifest: Readonly<Record<string, unknown>> = JSON.parse(readFileSync(file, "utf8"));

@@ -15,7 +15,7 @@ import { readAudit } from "../../client/packing/audit-report.ts";
 import { bundledPackages, noticesText } from "../../client/packing/bundled.ts";
 import { NOTICES, npmFiles, packedFiles, RULE_PAGES } from "../../client/packing/list.ts";
 import { packedRulePages } from "../../client/packing/rule-pages.ts";
-import { stageExtension } from "../../client/packing/stage.ts";
+import { knowsRepository, stageExtension, withoutRepository } from "../../client/packing/stage.ts";
 import { made, madeShort } from "../harness/bundles.ts";
 
 const scratch = mkdtempSync(path.join(tmpdir(), "finishwright-packing-"));
@@ -61,6 +61,27 @@ describe("the extension", () => {
     expect(listed.map((name) => name.split(path.sep).join("/")).toSorted()).toEqual(staged);
     expect(staged).toEqual(packedFiles("vsix"));
     expect(staged).toContain(NOTICES);
+  });
+
+  test("packs no picture of the README, and its page shows no broken one", () => {
+    const readme = readFileSync(path.join(ROOT, "README.md"), "utf8");
+    const pictures = [...readme.matchAll(/^!\[([^\]]+)\]\(([^)]+)\)$/gmu)];
+    expect(pictures.length).toBeGreaterThanOrEqual(4);
+    for (const [, alt, file] of pictures) {
+      // They lie in the repository, where relative links of a README lead on a host.
+      expect(readFileSync(path.join(ROOT, file!)).length).toBeGreaterThan(1000);
+      expect(alt!.length).toBeGreaterThan(30);
+      expect([...packedFiles("vsix"), ...packedFiles("npm")]).not.toContain(file);
+    }
+    const packed = readFileSync(path.join(scratch, "extension", "README.md"), "utf8");
+    if (knowsRepository(JSON.stringify(manifest))) expect(packed).toBe(readme);
+    else expect(packed).not.toMatch(/\]\((?!https?:|#)/u);
+  });
+
+  test("without a repository the README has no picture, and of a link its text", () => {
+    const readme =
+      "a\n\n![A picture](client/media/a.png)\n\nb [c](d/e.md) [f](https://example.org/) [g](#h)\n";
+    expect(withoutRepository(readme)).toBe("a\n\nb c [f](https://example.org/) [g](#h)\n");
   });
 
   test("has every bundle that one of its bundles loads", () => {

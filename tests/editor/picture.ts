@@ -3,10 +3,14 @@
  *
  *     npm run picture
  *
- * opens the sample with mistakes, rests the mouse on a finding, and keeps what is to be seen as
- * `client/media/editor.png`. Everything that moves is waited for, so the same project makes the same picture. With
- * `--to FOLDER` the pictures go there instead, in a dark and a light theme, for looking at. With `--view` as well it opens
- * the bench view beside the job at `--at`, and takes it in four themes.
+ * keeps in `client/media` what the README shows: a finding with its hover, the bench view beside its text, the workshop, and
+ * a moving picture of a mistake that is typed and mended. Everything that moves is waited for, so the same project makes the
+ * same pictures; with `--only moving` one of them (editor, workshop, bench-view, moving, icon).
+ *
+ *     npm run picture -- --scenes --to FOLDER
+ *
+ * leaves in a folder what a person meets of a finding, a job and a surface, in four themes, for looking at; with
+ * `--only NAME` one of them. `--view` with `--file` and `--at` takes the bench view beside that line, in four themes.
  */
 import { mkdirSync, readFileSync } from "node:fs";
 import path from "node:path";
@@ -14,7 +18,10 @@ import process from "node:process";
 import { parseArgs } from "node:util";
 import type { Page } from "playwright-core";
 import { drawSvg } from "./draw-svg.ts";
-import { ROOT, startEditor } from "./editor.ts";
+import { type EditorOptions, type PageOptions, ROOT, startEditor } from "./editor.ts";
+import { takeMovingPicture } from "./moving-picture.ts";
+import { scenes } from "./scenes.ts";
+import { clear, PATIENCE, showBenchView, stillness } from "./workbench.ts";
 
 const SAMPLES = path.join(ROOT, "samples");
 const MEDIA = path.join(ROOT, "client", "media");
@@ -22,16 +29,15 @@ const MEDIA = path.join(ROOT, "client", "media");
 const { values } = parseArgs({
   options: {
     to: { type: "string" },
-    file: { type: "string", default: "mistakes.finish" },
+    file: { type: "string", default: "reading-tables.finish" },
     folder: { type: "string", default: SAMPLES },
-    /** The mouse rests on the finding in the first line with this text. */
-    at: { type: "string", default: "layer waterborne_polyurethane" },
+    /** The first line with this text. */
+    at: { type: "string", default: "job hall_tables" },
     view: { type: "boolean", default: false },
+    scenes: { type: "boolean", default: false },
+    only: { type: "string" },
   },
 });
-
-/** A busy machine takes its time to start an editor, ms. */
-const PATIENCE = 180_000;
 
 interface Look {
   readonly theme: string;
@@ -48,93 +54,108 @@ const LOOKS: Readonly<Record<string, Look>> = {
   "high-contrast-light": { theme: "Default High Contrast Light", colorScheme: "light" },
 };
 
-/**
- * Opens the bench view by the command palette, as a person does, and waits until its job is planned and drawn. The view is
- * a page in a page in a page.
- */
-const showBenchView = async (page: Page): Promise<void> => {
-  // The palette has a command of the extension only where a recipe is known for one.
-  await page.locator(".codelens-decoration").first().waitFor({ state: "visible" });
-  const palette = page.locator(".quick-input-widget input[type=text]");
-  // The key is heard only once the workbench has read its keys.
-  while (!(await palette.isVisible())) {
-    await page.keyboard.press("F1");
-    await palette.waitFor({ state: "visible", timeout: 5_000 }).catch(() => undefined);
-  }
-  await palette.fill(">Finishwright: Show Bench View");
-  await page.locator(".quick-input-list .monaco-list-row", { hasText: "Show Bench View" }).first().click();
-  const view = page.frameLocator("iframe.webview.ready").frameLocator("iframe#active-frame");
-  await view.locator("g.bar").first().waitFor({ state: "visible" });
-  await stillness(page);
-};
-
-/**
- * Shows the hover of a finding: the squiggle first, then the mouse on it, then its text, then stillness.
- * The mouse is moved by hand, since a squiggle lies below the text and takes no mouse itself.
- */
-const hoverFinding = async (page: Page, line: number): Promise<void> => {
-  await page.locator(".squiggly-error, .squiggly-warning").first().waitFor({ state: "visible" });
-  const row = page.locator(".view-overlays > div").filter({ has: page.locator(".current-line") });
-  await page.getByText(`Ln ${line}, Col`).waitFor({ state: "visible" });
-  const squiggle = row.locator(".squiggly-error, .squiggly-warning").first();
-  const box = await squiggle.boundingBox();
-  if (box === null) throw new Error(`There is no finding in line ${line}.`);
-  await page.mouse.move(box.x + Math.min(box.width / 2, 40), box.y + box.height / 2);
-  await page.locator(".monaco-hover:not(.hidden) .hover-contents").first().waitFor({ state: "visible" });
-  await stillness(page);
-};
-
-/** The line, from 1, of the file that is shown. */
-const lineOf = (text: string): number => {
-  const lines = readFileSync(path.join(values.folder, values.file), "utf8").split("\n");
+/** `file:line:column`, from 1, of the first place with this text. */
+const placeOf = (file: string, text: string): string => {
+  const lines = readFileSync(path.join(values.folder, file), "utf8").split("\n");
   const index = lines.findIndex((line) => line.includes(text));
-  if (index < 0) throw new Error(`${values.file} has no line with ${text}.`);
-  return index + 1;
+  if (index < 0) throw new Error(`${file} has no line with ${text}.`);
+  return `${file}:${index + 1}:${lines[index]!.indexOf(text) + 1}`;
 };
 
-/** What the workbench puts in its corners by and by. */
-const LATE_PARTS = [".monaco-breadcrumbs .outline-element", "[id='status.forwardedPorts']"];
-
-const stillness = async (page: Page): Promise<void> => {
-  for (const part of LATE_PARTS) await page.locator(part).first().waitFor({ state: "visible" });
-  // Said as text, since it runs in the page, whose types are not those of this project.
-  await page.waitForFunction("document.getAnimations().every(({ playState }) => playState !== 'running')");
-};
-
-const takePicture = async (
-  file: string,
-  look: Look,
-  size: { readonly width?: number; readonly height?: number } = {},
+/** Opens a window in this look, does the work in it, and closes everything. */
+const inWindow = async (
+  { theme, colorScheme }: Look,
+  options: Partial<EditorOptions> & PageOptions,
+  work: (page: Page) => Promise<void>,
 ): Promise<void> => {
-  const editor = await startEditor({
-    folder: values.folder,
-    settings: { "workbench.colorTheme": look.theme },
-  });
+  const { folder = values.folder, settings, ...shown } = options;
+  const editor = await startEditor({ folder, settings: { "workbench.colorTheme": theme, ...settings } });
   try {
-    const line = lineOf(values.at);
-    const { colorScheme } = look;
-    const page = await editor.show({ openFile: `${values.file}:${line}:1`, colorScheme, ...size });
+    const page = await editor.show({ colorScheme, ...shown });
     page.setDefaultTimeout(PATIENCE);
-    if (values.view) await showBenchView(page);
-    else await hoverFinding(page, line);
-    await page.screenshot({ path: file, animations: "disabled", caret: "hide" });
-    console.log(path.relative(process.cwd(), file));
+    await work(page);
   } finally {
     await editor.stop();
   }
 };
 
-if (values.to === undefined) {
-  await takePicture(path.join(MEDIA, "editor.png"), DARK);
-  await drawSvg(readFileSync(path.join(MEDIA, "icon.svg"), "utf8"), 256, path.join(MEDIA, "icon.png"));
-} else if (values.view) {
-  mkdirSync(values.to, { recursive: true });
-  for (const [name, look] of Object.entries(LOOKS)) {
-    const file = path.join(values.to, `bench-view-${name}.png`);
-    await takePicture(file, look, { width: 1600, height: 1400 });
+const take = async (page: Page, file: string): Promise<void> => {
+  await page.screenshot({ path: file, animations: "disabled", caret: "hide" });
+  console.log(path.relative(process.cwd(), file));
+};
+
+/** Scenes follow each other in one window. */
+const takeScenes = (
+  look: Look,
+  name: (scene: string) => string | undefined,
+  size?: PageOptions,
+): Promise<void> =>
+  inWindow(look, { openFile: "mistakes.finish:1:1", ...size }, async (page) => {
+    for (const scene of scenes(placeOf)) {
+      const file = name(scene.name);
+      if (file === undefined) continue;
+      await scene.show(page);
+      await take(page, file);
+      await scene.leave(page);
+    }
+  });
+
+const takeView = (look: Look, file: string, size: PageOptions): Promise<void> =>
+  inWindow(look, { openFile: placeOf(values.file, values.at), ...size }, async (page) => {
+    await showBenchView(page);
+    await clear(page);
+    await stillness(page);
+    await take(page, file);
+  });
+
+/** The moving picture is taken in a window with little but the text and the bench view. */
+const takeMoving = (file: string): Promise<void> =>
+  inWindow(
+    DARK,
+    {
+      folder: path.join(import.meta.dirname, "demo"),
+      openFile: "table.finish:8:1",
+      width: 1240,
+      height: 700,
+      settings: {
+        "workbench.activityBar.location": "hidden",
+        "workbench.statusBar.visible": false,
+        "breadcrumbs.enabled": false,
+        "editor.inlayHints.enabled": "off",
+      },
+    },
+    async (page) => {
+      await takeMovingPicture(page, file);
+      console.log(path.relative(process.cwd(), file));
+    },
+  );
+
+const FROM_SCENES: Readonly<Record<string, string>> = { "hover-findings": "editor", workshop: "workshop" };
+
+const takeForReadme = async (): Promise<void> => {
+  const file = (name: string): string => path.join(MEDIA, `${name}.png`);
+  const isWanted = (name: string): boolean => values.only === undefined || values.only === name;
+  if (Object.values(FROM_SCENES).some(isWanted)) {
+    await takeScenes(DARK, (scene) => {
+      const name = FROM_SCENES[scene];
+      return name !== undefined && isWanted(name) ? file(name) : undefined;
+    });
   }
-} else {
-  mkdirSync(values.to, { recursive: true });
-  await takePicture(path.join(values.to, "editor-dark.png"), DARK);
-  await takePicture(path.join(values.to, "editor-light.png"), LIGHT);
+  if (isWanted("bench-view")) await takeView(LIGHT, file("bench-view"), { width: 1500, height: 1000 });
+  if (isWanted("moving")) await takeMoving(file("moving"));
+  if (isWanted("icon")) await drawSvg(readFileSync(path.join(MEDIA, "icon.svg"), "utf8"), 256, file("icon"));
+};
+
+if (values.to === undefined) await takeForReadme();
+else {
+  const { to, only } = values;
+  mkdirSync(to, { recursive: true });
+  for (const [name, look] of Object.entries(LOOKS)) {
+    if (values.view)
+      await takeView(look, path.join(to, `bench-view-${name}.png`), { width: 1600, height: 1400 });
+    if (values.scenes)
+      await takeScenes(look, (scene) =>
+        only === undefined || only === scene ? path.join(to, `${scene}-${name}.png`) : undefined,
+      );
+  }
 }

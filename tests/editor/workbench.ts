@@ -11,31 +11,44 @@ const palette = (page: Page): Locator => page.locator(".quick-input-widget input
 
 export const rowsOf = (page: Page): Locator => page.locator(".quick-input-list .monaco-list-row");
 
-/** Opens the palette. The key is heard only once the workbench has read its keys. */
-const openPalette = async (page: Page): Promise<Locator> => {
+/**
+ * Opens the palette with a text in it, and answers with the row that is meant. The key is heard only once the workbench has
+ * read its keys, and what else the workbench opens while it starts closes the palette again.
+ */
+const askPalette = async (page: Page, text: string, row: string): Promise<Locator> => {
   const input = palette(page);
-  while (!(await input.isVisible())) {
-    await page.keyboard.press("F1");
-    await input.waitFor({ state: "visible", timeout: 5_000 }).catch(() => undefined);
+  const meant = rowsOf(page).filter({ hasText: row }).first();
+  const soon = (what: Promise<unknown>): Promise<boolean> =>
+    what.then(
+      () => true,
+      () => false,
+    );
+  for (;;) {
+    while (!(await input.isVisible())) {
+      await page.keyboard.press("F1");
+      await soon(input.waitFor({ state: "visible", timeout: SOON }));
+    }
+    const isFilled = await soon(input.fill(text, { timeout: SOON }));
+    if (isFilled && (await soon(meant.waitFor({ state: "visible", timeout: 4 * SOON })))) return meant;
+    await page.keyboard.press("Escape");
   }
-  return input;
 };
+
+/** Then it is tried once more, ms. */
+const SOON = 5_000;
 
 /** A command by its title as the palette shows it, with its category: `Finishwright: New Recipe`. */
 export const runCommand = async (page: Page, title: string): Promise<void> => {
-  const input = await openPalette(page);
-  await input.fill(`>${title}`);
-  await rowsOf(page).filter({ hasText: title }).first().click();
+  const row = await askPalette(page, `>${title}`, title);
+  await row.click();
   // Where the list was, the mouse would rest on something that tells of itself.
   await page.mouse.move(0, 0);
 };
 
 /** `file:line:column`, from 1; the file is one of the folder. */
 export const goTo = async (page: Page, place: string): Promise<void> => {
-  const input = await openPalette(page);
-  await input.fill(place);
   const [file = "", line = "1"] = place.split(":");
-  await rowsOf(page).filter({ hasText: file }).first().waitFor({ state: "visible" });
+  await askPalette(page, place, file);
   await page.keyboard.press("Enter");
   await page.getByText(`Ln ${line}, Col`).first().waitFor({ state: "visible" });
 };
