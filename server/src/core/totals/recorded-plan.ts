@@ -5,7 +5,7 @@
  * A wait counts from the end of what was really done, and so does the time within which a coat must follow.
  */
 import { hoursBetween, momentAfter } from "../measure/iso-dates.ts";
-import type { Job } from "../model/model.ts";
+import type { Job, JobRecord } from "../model/model.ts";
 import { hourMs } from "../schedule/calendar.ts";
 import { NIGHT_H } from "../schedule/night.ts";
 import type { Chain, ChainItem, PlannedItem, Schedule, ScheduleInput } from "../schedule/types.ts";
@@ -35,8 +35,9 @@ export function begunOf(job: Job, runs: readonly SurfaceRun[], today?: string): 
   const items = new Map<string, readonly DoneItem[]>();
   const leftOut = new Set<string>();
   for (const run of runs) {
+    const hours = hoursInTurn(run);
     run.record?.reached.forEach((reached, piece) => {
-      if (reached > 0) items.set(chainKey(run, piece), doneItems(run, piece, reached));
+      if (reached > 0) items.set(chainKey(run, piece), doneItems(run, piece, reached, hours));
       for (const [index, { leftOut: isLeftOut }] of run.record!.done[piece]!)
         if (isLeftOut) leftOut.add(taskId({ run, piece, index }));
     });
@@ -59,12 +60,37 @@ function onFiveMinutes(moment: string): string {
 }
 
 /**
+ * From the start of what a line tells of to its end: pieces of one line were worked on in turn, so that a step lasts on
+ * each of them as long as its hours on all of them, by all who work.
+ */
+function hoursInTurn(run: SurfaceRun): (record: JobRecord, index: number) => number {
+  const ofLine = new Map<JobRecord, Map<number, { hours: number; pieces: number }>>();
+  run.record?.done.forEach((done, piece) => {
+    const taken = hoursTaken(run, piece);
+    for (const [index, { record }] of done) {
+      const ofIndex = ofLine.get(record) ?? new Map<number, { hours: number; pieces: number }>();
+      const { hours, pieces } = ofIndex.get(index) ?? { hours: 0, pieces: 0 };
+      ofIndex.set(index, { hours: hours + (taken.get(index) ?? 0), pieces: pieces + 1 });
+      ofLine.set(record, ofIndex);
+    }
+  });
+  return (record, index) => {
+    const whole = ofLine.get(record)?.get(index);
+    return whole ? whole.hours / Math.min(run.shop?.crew ?? 1, whole.pieces) : 0;
+  };
+}
+
+/**
  * All that is behind a piece, waits too. What a line stands for ended one after the other, its last at the time of the
  * line, and took the hours that are told or planned; but no sooner than what the line before tells of.
  */
-function doneItems(run: SurfaceRun, piece: number, reached: number): readonly DoneItem[] {
+function doneItems(
+  run: SurfaceRun,
+  piece: number,
+  reached: number,
+  hoursOf: (record: JobRecord, index: number) => number,
+): readonly DoneItem[] {
   const done = run.record!.done[piece]!;
-  const hours = hoursTaken(run, piece);
   const items: DoneItem[] = [];
   let next: string | undefined;
   for (let index = reached - 1; index >= 0; index -= 1) {
@@ -75,7 +101,7 @@ function doneItems(run: SurfaceRun, piece: number, reached: number): readonly Do
     const endAt: string = next !== undefined && next < each.record.at ? next : each.record.at;
     if (action.op === "wait") items.push({ id, startAt: "", endAt: next ?? endAt });
     else {
-      const startAt = before(endAt, hours.get(index) ?? 0);
+      const startAt = before(endAt, hoursOf(each.record, index));
       items.push({ id, startAt, endAt });
       next = startAt;
     }
