@@ -22,6 +22,8 @@ export interface LayoutNode {
   /** The physical line on which it starts. */
   readonly line: number;
   readonly block?: LayoutBlock;
+  /** Braces stand behind it that it has no right to; what is in them has been read, or left out. */
+  readonly hasBraces?: true;
 }
 
 export interface LayoutBlock {
@@ -258,7 +260,8 @@ function readInner(ctx: Ctx, chunk: Chunk, opener: Opener): readonly LayoutNode[
   if (!isLoose) {
     return [node];
   }
-  const { block, ...head } = node;
+  const { block, ...line } = node;
+  const head: LayoutNode = { ...line, hasBraces: true };
   if (word === "if") {
     // What is done in a case: the grammar says it of each line.
     return [node];

@@ -317,7 +317,9 @@ function readStatement(
   if (statement !== undefined) {
     return readOwnStatement(ctx, node, base, word, statement.example);
   }
-  const kept = node.block === undefined && given?.said === undefined ? keptAs(kind, node.tokens) : undefined;
+  // What has braces is no line in words: between quotes nothing would be left to open them.
+  const isLine = node.block === undefined && !node.hasBraces;
+  const kept = isLine && given?.said === undefined ? keptAs(kind, node.tokens) : undefined;
   if (kept !== undefined) {
     return notedLine(ctx, node, { keyword, span }, kind, kept);
   }
@@ -334,12 +336,12 @@ function readStatement(
   const line = readLine(ctx, node, lineParser().fieldRule(field.form), field.example, plain);
   const isInHalf =
     plain === "recoat" && /^(?:up|within|max|maximum|under|below|before)$/u.test(node.tokens[1]?.text ?? "");
-  if (isInHalf && line.value.form === "range" && line.value.range?.from.kind === "name") {
+  if (isLine && isInHalf && line.value.form === "range" && line.value.range?.from.kind === "name") {
     ctx.problems.length = problems;
     ctx.respellings.length = respellings;
     return notedLine(ctx, node, { keyword, span }, kind, "fact");
   }
-  if (plain === "hours" && ctx.problems.length > problems && isDaysAlone(node.tokens)) {
+  if (isLine && plain === "hours" && ctx.problems.length > problems && isDaysAlone(node.tokens)) {
     ctx.problems.length = problems;
     ctx.respellings.length = respellings;
     const example = hoursOfDays(line.value);
@@ -347,6 +349,7 @@ function readStatement(
     return noted.kind === "field" ? { ...noted, kept: { ...noted.kept!, example } } : noted;
   }
   if (
+    isLine &&
     isValueInWords(field.form, node.tokens) &&
     (ctx.problems.length > problems || hasNoFigure(line.value))
   ) {
@@ -354,7 +357,7 @@ function readStatement(
     ctx.respellings.length = respellings;
     return notedLine(ctx, node, { keyword, span }, kind, plain === "hours" ? "fact" : "said");
   }
-  if (ctx.problems.length > problems && isWithoutFigure(plain, node.tokens)) {
+  if (isLine && ctx.problems.length > problems && isWithoutFigure(plain, node.tokens)) {
     ctx.problems.length = problems;
     ctx.respellings.length = respellings;
     return notedLine(ctx, node, { keyword: { ...keyword, text: plain }, span }, kind, "fact");

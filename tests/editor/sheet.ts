@@ -367,7 +367,6 @@ function tests(browser: Browser, folder: string): readonly Test[] {
         ]);
         same(await lines(page, ".live .risks"), [
           "Touched too early, it keeps the mark",
-          "Later than Tue 9 Mar 10:10: sand it dull first",
           "Raised fibres harden under the film and leave it rough, however many coats follow.",
         ]);
         await answersOnFirstScreen(page);

@@ -160,6 +160,23 @@ describe("formatting any text", () => {
   });
 });
 
+it("keeps a line with braces that it has no right to as it is, and it stays an error", () => {
+  // Once such a line was kept as a note, and what stood in the braces was lost without a word.
+  const text = `material wash {
+  family oil dye
+  use    surface case {
+    shape box 900 mm x 450 mm x 720 mm
+  }
+}
+`;
+  expect(format(text)).toBe(text);
+  expect(problems(text)).toEqual([]);
+  // With a line that it may have in words of its own it is a note.
+  expect(format(text.replace(" {\n    shape box 900 mm x 450 mm x 720 mm\n  }", ""))).toContain(
+    'note   "use surface case"',
+  );
+});
+
 describe("declarations that are laid out by themselves", () => {
   /** With a comment behind a line in no block, a declaration is laid out with what is around it. */
   const withComments = (text: string): string => text.replace(/^\}$/gmu, "} # c");

@@ -108,7 +108,7 @@ describe("what to do now, when the wait ends and what may go wrong are answered"
       isEarly: true,
     });
     expect(said.risks.slice(-2)).toEqual([
-      ["Later than Tue 9 Mar 09:40: sand it dull first", ""],
+      ["Oily rags catch fire: in water in the closed metal can", ""],
       ["Fibres harden.", ""],
     ]);
   });

@@ -88,8 +88,8 @@ test("the line stands before the figures in every form", () => {
   const sheet = only(lacquered(", 0.1 air changes/h"));
   const document = sheetDocument(sheet, "test.finish", () => "");
   const { gist } = sheet.fumes!;
-  expect(sheetsHtml([document])).toContain(`<strong>Fumes: ${gist}</strong> `);
+  expect(sheetsHtml([document])).toContain(`<strong>${gist}</strong> `);
   expect(sheetsText([document]).replaceAll(/\s+/gu, " ")).toContain(
-    `Fumes: ${gist} ${sheet.fumes!.text.slice(0, 20)}`,
+    `${gist} ${sheet.fumes!.text.slice(0, 20)}`,
   );
 });

@@ -200,6 +200,24 @@ ${job("")}`;
 });
 
 describe("safety", () => {
+  test("work on a veneer that no coat covers is named on its line and once at the head, with the thinnest", () => {
+    const text = `${STOCK}${PLACES.replace(/wood +[^\n]*/u, "wood  oak, veneer 0.6 mm")}recipe work {
+  step   sand 150
+  layer  bench_clear x 2, between sand 220
+}
+${job("")}`;
+    const sheet = only(text);
+    const lines = sheet.bench.groups.flatMap(({ rows }) =>
+      rows.map(({ title, dangers }) => [title, dangers]),
+    );
+    expect(lines.filter(([, dangers]) => dangers!.includes("thin veneer"))).toEqual([
+      ["Sand with grit 150", ["thin veneer"]],
+    ]);
+    expect(sheet.duties.filter(({ word }) => word === undefined).map(({ label }) => label)).toEqual([
+      "Thin veneer, 0.6 mm",
+    ]);
+  });
+
   test("duties stand once at the head, with the surfaces on whose work they hold, and never with ranges of steps", () => {
     const text = `${STOCK}${PLACES.replace(
       "shop mill",
@@ -223,17 +241,19 @@ ${job("").replace("  apply", "  piece tray\n  apply dusted to base\n  apply")}`;
     const sheet = only(text);
     expect(sheet.duties.map(({ label, surfaces }) => [label, ...surfaces])).toEqual([
       ["Dust mask", "Loft board: face"],
-      ["Ventilate, 6 air changes/h", "Loft board: face"],
+      ["Fumes, 6 air changes/h", "Loft board: face"],
     ]);
     expect(sheet.duties.every(({ doc, defer }) => doc !== "" && defer !== "")).toBe(true);
     const made = [sheetDocument(sheet, "test.finish", () => "")];
     const forms = [sheetsText(made), sheetsMarkdown(made), sheetsHtml(made)].map((form) =>
       form.replaceAll(/<\/?strong>|\*\*/gu, "").replaceAll(/\s+/gu, " "),
     );
-    for (const form of forms) {
-      expect(form).toContain("What to wear and what to mind stands on the line of each step");
+    for (const [i, form] of forms.entries()) {
+      expect(form).toContain("Each line of work has words of these");
+      // The lines of an HTML sheet say of each surface what it brings.
+      const where = i < 2 ? " (Loft board: face)" : "";
       expect(form).toContain(
-        "Dust mask (Loft board: face): Wear a fitted particle filter (N95 or better) while dust flies.",
+        `Dust mask${where}: Wear a fitted particle filter (N95 or better) while dust flies.`,
       );
       expect(form).not.toMatch(/(?:for|,) steps? \d+ to \d+(?: \(|\)|:)|from here to the end/u);
     }
@@ -367,7 +387,7 @@ job it {
     expect(cautionsOf(1990, "", "  country US\n")).toEqual([]);
     // Nobody is told to test what a laboratory has tested.
     const tested = painted(1936, "    lead none_found by laboratory 2026-11-03\n");
-    expect(painted(1936).duties.map(({ label }) => label)).toContain("Old paint may hold lead");
+    expect(painted(1936).duties.map(({ label }) => label)).toContain("Lead in old paint");
     expect(step(painted(1936), 1).dangers).toEqual(["lead in old paint"]);
     expect(tested.duties.map(({ label }) => label)).toEqual(["Dust mask"]);
     expect(step(tested, 1).dangers).toEqual([]);

@@ -242,25 +242,26 @@ function gaps({ gaps: list }: Sheet): readonly Block[] {
 
 /** Ranges of steps would only seem to contradict the lines of the steps, so the cautions point to those. */
 const WEAR_BY_LINE =
-  "What to wear and what to mind stands on the line of each step; here is what each of it means.";
+  "Each line of work has words of these; this is what they ask for.";
 
 /** Of all forms; `more`: what else is said of a duty. */
+/** `where` has each name its surfaces, for lists whose lines do not name the dangers of every step. */
 export function cautions(
   { duties, pieces: list, fumes, procedures }: Sheet,
   more: (duty: SheetDuty) => string,
+  names: "where" | "nowhere" = "where",
 ): readonly Inline[] {
   const lead = list.flatMap(({ title, cautions: own }) =>
     own.map((caution): Inline => [...strong(title), ...plain(`: ${caution}`)]),
   );
   const items = duties.map((duty): Inline => {
     const { label, surfaces, stated, doc } = duty;
-    const on = surfaces.length < procedures.length ? [surfaces.join(", ")] : [];
+    const isSome = names === "where" && surfaces.length > 0 && surfaces.length < procedures.length;
+    const on = isSome ? [surfaces.join(", ")] : [];
     const where = [...on, ...(stated ? [] : ["not stated in the recipe"])].join(", ");
     return [...strong(label), ...plain(`${where === "" ? "" : ` (${where})`}: ${doc}${more(duty)}`)];
   });
-  const air: Inline = fumes
-    ? [...strong(`Fumes: ${fumes.gist}`), ...plain(` ${fumes.text.replaceAll("`", "")}`)]
-    : [];
+  const air: Inline = fumes ? [...strong(fumes.gist), ...plain(` ${fumes.text.replaceAll("`", "")}`)] : [];
   return [
     ...(items.length > 0 ? [plain(WEAR_BY_LINE)] : []),
     ...lead,

@@ -198,7 +198,7 @@ const DEFER =
   "These are the usual cautions, no more: keeping to them does not make the work safe. The label and the safety data sheet of every product, local codes and licensed practice come first, and say which glove, filter and air are right.";
 
 function safety(sheet: Sheet): readonly string[] {
-  const items = cautions(sheet, () => "");
+  const items = cautions(sheet, () => "", "nowhere");
   return [...(items.length > 0 ? [listHtml("ul", items)] : []), `<p class="defer">${html(DEFER)}</p>`];
 }
 
@@ -245,6 +245,9 @@ function days({ bench }: Sheet, letters: ReadonlyMap<string, string>): readonly 
   ];
 }
 
+/** Columns of figures, which stand at the right. */
+const FIGURES: ReadonlySet<string> = new Set(AMOUNT_TITLES.slice(0, 2));
+
 function ready({ kind, materials, paper, sparePercent }: Sheet): readonly string[] {
   const isJob = kind === "job";
   const box = (name: string): string =>
@@ -261,7 +264,7 @@ function ready({ kind, materials, paper, sparePercent }: Sheet): readonly string
       : [
           '<div class="table"><table>',
           `<caption>${isJob ? html(spareText(sparePercent)) : "Materials"}</caption>`,
-          `<thead><tr>${heads.map((head) => `<th scope="col">${head}</th>`).join("")}</tr></thead>`,
+          `<thead><tr>${heads.map((head) => `<th scope="col"${FIGURES.has(head) ? ' class="figure"' : ""}>${head}</th>`).join("")}</tr></thead>`,
           ...rows,
           "</table></div>",
         ]),

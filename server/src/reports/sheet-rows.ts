@@ -29,7 +29,7 @@ export function benchHtml(bench: BenchList, sheet: OfSheet): string {
   const boxes = Math.max(1, ...rows.map(({ pieces }) => pieces.length));
   return [
     `<div class="bench boxes-${boxes} where-${whereWidth(rows)}">`,
-    '<p class="row heads" aria-hidden="true"><span>from</span><span>step</span><span>of</span><span>done</span><span>what</span><span>put on</span><span>don’t touch until</span></p>',
+    '<p class="row heads" aria-hidden="true"><span>From</span><span>Step</span><span>Of</span><span>Done</span><span>What</span><span>Put on</span><span>Don’t touch until</span></p>',
     ...bench.groups.map((group, i) => groupHtml(group, sheet, i)),
     "</div>",
   ].join("\n");
@@ -303,9 +303,12 @@ function longLines({ then, op }: BenchRow): readonly string[] {
   if (hours === undefined) return [];
   const least = then?.hours === undefined ? "at least " : "";
   const after = op === "layer" ? "after it is on" : "after it";
-  const text = html(`${least}${exactDuration(roundedUpHours(hours))} ${after}`);
+  const text = html(`${least}${exactDuration(roundedUpHours(inFives(hours)))} ${after}`);
   return [then?.at === undefined ? text : `<small>${text}</small>`];
 }
+
+/** Nobody waits to the minute: from an hour on the next five minutes. */
+const inFives = (hours: number): number => (hours < 1 ? hours : Math.ceil(hours * 12 - 1e-6) / 12);
 
 /** The next coat needs sanding first after that; counted from the beginning, as nobody knows when which piece is done. */
 function latestLines({ then, startAt }: BenchRow): readonly string[] {

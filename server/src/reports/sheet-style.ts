@@ -208,7 +208,7 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .defer, footer { font-size: 7.5pt; }
   .sections { gap: 2mm 6mm; }
   figure { flex: 1 1 88mm; max-width: 93mm; }
-  svg { width: 80mm; }
+  svg { width: 78mm; }
   th, td { padding: 0.35mm 2mm 0.35mm 0; }
   .days th:first-child, .days td:nth-child(2) { white-space: nowrap; }
   .days td:nth-child(3) { width: 32%; }
@@ -230,6 +230,7 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .row .wear, .row .danger, .row small { display: inline; font-size: 7pt; color: var(--ink); }
   .row > .then { font-size: 8pt; line-height: 1.1; text-align: right; }
   .heads > :last-child { text-align: right; }
+  .row .then:empty::after { content: "–"; color: var(--soft); }
   .row .then span { display: block; }
   .row .then::before { content: none; }
   .row[aria-current] { margin: 0; padding: 0.35mm 0; outline: 0; }

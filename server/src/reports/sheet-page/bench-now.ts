@@ -2,6 +2,7 @@
  * What is now, what is next and what is to be minded meanwhile, from the steps of a sheet and the times of their ticks.
  * Plain data in and out; the page only shows it. Times are local, see `local-times.ts`.
  */
+import { THIN_VENEER } from "../../views/sheet/gear.ts";
 import { clockOf, dayOf, hoursFrom, isSameDay, later } from "./local-times.ts";
 import { type Opening, openAt } from "./opening.ts";
 
@@ -348,7 +349,7 @@ export function hazardsAt(order: Order, ticked: Ticked, now: string): Hazards {
     const aDay = later(done, DAY_H);
     const followers = order.after.get(step) ?? [];
     const isOver = followers.length > 0 && followers.every((each) => doneAt(each, ticked) !== undefined);
-    for (const danger of step.dangers) {
+    for (const danger of step.dangers.filter((each) => each !== THIN_VENEER)) {
       const end = isRags(danger) ? [free ?? "", aDay].toSorted()[1]! : isOver ? "" : (free ?? aDay);
       if (now < end) dangers.add(danger);
     }

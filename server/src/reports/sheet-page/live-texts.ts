@@ -2,7 +2,7 @@
  * What an HTML sheet says on a telephone: what to do now, when the wait ends and what may go wrong, under the same three
  * headings at all times. Plain data in and out, see `bench-now.ts`.
  */
-import { AIR_GEAR, STRIPPER_VAPOUR, wornTogether } from "../../views/sheet/gear.ts";
+import { AIR_GEAR, STRIPPER_VAPOUR, THIN_VENEER, wornTogether } from "../../views/sheet/gear.ts";
 import {
   asksLabel,
   type BenchNow,
@@ -140,7 +140,8 @@ function notYet(at: Moment, current: Start): StateTexts {
     first: [],
     waits: waits.length > 0 ? waits : [["Nothing is drying.", ""]],
     risksTitle: laid === undefined ? RISKS_MEANWHILE : RISKS,
-    risks: [...risksOf(at, undefined), ...tooLate(at, step), ...whysOf(step)],
+    // How late the next coat may be stands with the wait.
+    risks: [...risksOf(at, undefined), ...tooLate(at, step, "past"), ...whysOf(step)],
     next: {
       title: `Next, at ${until}`,
       what: laid === undefined ? (step.isLeftOn ? LAY_ON : step.title) : TAKE_OFF,
@@ -267,6 +268,7 @@ function runningText({ step, on, done, free, isLaid }: RunningWait, now: string)
 /** What the cautions of the sheet ask for, in a few words; they and the labels say the rest. */
 const ACTS: Readonly<Record<string, string>> = {
   [STRIPPER_VAPOUR]: "Stripper’s vapour in the room: keep the respirator on",
+  [THIN_VENEER]: "Thin veneer: don’t go through it, least at the edges",
   fumes: "Fumes: keep the air moving",
   fire: "Fire: no flame or spark in the room",
   "lead in old paint": "Lead in old paint: not before it is tested",
@@ -318,7 +320,11 @@ const whysOf = ({ checks }: PageStep): readonly TwoLines[] =>
   checks.flatMap(({ why }) => (why === "" ? [] : [[why, ""] as const]));
 
 /** A coat that comes after the window of the one below. */
-function tooLate({ order, ticked, now }: Moment, step: PageStep): readonly TwoLines[] {
+function tooLate(
+  { order, ticked, now }: Moment,
+  step: PageStep,
+  when: "past" | "any" = "any",
+): readonly TwoLines[] {
   if (!step.isCoat) return [];
   const [end] = (order.before.get(step) ?? [])
     .flatMap((each) => {
@@ -326,7 +332,7 @@ function tooLate({ order, ticked, now }: Moment, step: PageStep): readonly TwoLi
       return done === undefined || each.latestH === undefined ? [] : [later(done, each.latestH)];
     })
     .toSorted();
-  if (end === undefined) return [];
+  if (end === undefined || (when === "past" && end >= now)) return [];
   return end < now
     ? [[`Too late for the next coat since ${clockText(end, now)}: sand it dull first`, ""]]
     : [[`Later than ${clockText(end, now)}: sand it dull first`, ""]];

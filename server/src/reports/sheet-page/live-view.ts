@@ -42,8 +42,9 @@ export function liveView(live: HTMLElement, actions: LiveActions): LiveView {
     button(buttons, "Undo", actions.undo),
   ];
   child(live, "label").textContent = "When the wait ends";
-  const waits = child(live, "waits", "ul");
+  // Where a wait is asked for, its field is the answer that is wanted.
   const asks = labelField(live, actions.label);
+  const waits = child(live, "waits", "ul");
   const risksTitle = child(live, "label risky");
   // What the recipe itself warns of is about this very step: before what all such steps bring.
   const careful = child(live, "careful");
@@ -126,6 +127,7 @@ function labelField(
   const input = field.appendChild(document.createElement("input"));
   Object.assign(input, { type: "number", inputMode: "decimal", min: "0", step: "any" });
   input.dataset.labelTime = "";
+  const unitWord = field.appendChild(document.createElement("span"));
   let unit = 60;
   input.addEventListener("input", () => {
     const value = Number(input.value);
@@ -134,7 +136,8 @@ function labelField(
   return (isMinutes, hours, isAsked) => {
     field.hidden = !isAsked;
     unit = isMinutes ? 60 : 1;
-    words.textContent = `Type the ${isMinutes ? "minutes" : "hours"} on its label:`;
+    words.textContent = "Its label says";
+    unitWord.textContent = isMinutes ? "minutes" : "hours";
     // What somebody is writing is left alone.
     if (document.activeElement !== input)
       input.value = hours === undefined ? "" : String(+(hours * unit).toFixed(2));

@@ -9,7 +9,7 @@ import { alternatives, DUTIES, type Duty, type DutyWord } from "../../core/knowl
 import { airChangesText } from "../../core/measure/figures.ts";
 import { isStated, needFor } from "../../core/rules/duty-check.ts";
 import { type Action, type MaterialUse, OTHER_WORK } from "../../core/surface/actions.ts";
-import { BY_ITS_LABEL, FOR_BOTH, GEAR_WORDS, STRIPPER_VAPOUR, wornTogether } from "./gear.ts";
+import { BY_ITS_LABEL, FOR_BOTH, GEAR_WORDS, STRIPPER_VAPOUR, THIN_VENEER, wornTogether } from "./gear.ts";
 import type { SheetDuty, SheetProcedure } from "./model.ts";
 import { capital, words } from "./words.ts";
 
@@ -170,7 +170,9 @@ const DANGERS: Partial<Readonly<Record<DutyWord, string>>> = {
 
 /** Dangers each once, in the order in which lines name them. */
 export const inOrderOfDuties = (dangers: readonly string[]): readonly string[] =>
-  [STRIPPER_VAPOUR, ...Object.values(DANGERS), SOLVENT_RAGS].filter((danger) => dangers.includes(danger));
+  [STRIPPER_VAPOUR, ...Object.values(DANGERS), SOLVENT_RAGS, THIN_VENEER].filter((danger) =>
+    dangers.includes(danger),
+  );
 
 /** Rags can burn hours after the step, so what to do with them is said at the step and not only where it begins. */
 export function cautionsOf(action: Action): readonly string[] {
@@ -218,6 +220,22 @@ function isWornOn({ entries }: SheetProcedure, word: DutyWord): boolean {
   return entries.some((entry) => entry.kind === "step" && entry.wear.some((item) => items.includes(item)));
 }
 
+/** Where a stripper on one surface gives work on others a respirator, see `shared-wear.ts`. */
+export const stripperVapour = (procedures: readonly SheetProcedure[]): readonly SheetDuty[] =>
+  procedures.some(({ entries }) =>
+    entries.some((entry) => entry.kind === "step" && entry.dangers.includes(STRIPPER_VAPOUR)),
+  )
+    ? [
+        {
+          label: capital(STRIPPER_VAPOUR),
+          doc: "Whoever works beside it keeps the respirator on.",
+          defer: "Its safety data sheet says which, and how much air it needs.",
+          surfaces: [],
+          stated: true,
+        },
+      ]
+    : [];
+
 /** Where rags wet with a solvent are left, and nobody has said so of rags already. */
 export const solventRags = (actions: readonly Action[]): readonly SheetDuty[] =>
   actions.some((action) => hasSolventRags(action) && !needFor(action, "wet_rags"))
@@ -233,13 +251,17 @@ export const solventRags = (actions: readonly Action[]): readonly SheetDuty[] =>
       ]
     : [];
 
+/** In the words of the lines, so that who reads one there finds it here. */
 const LABELS: Partial<Readonly<Record<DutyWord, string>>> = {
+  vapour_respirator: "Respirator",
+  eye_protection: "Goggles",
+  hearing: "Ear protection",
+  ventilate: "Fumes",
+  no_ignition: "Fire",
   wet_rags: "Oily rags catch fire",
-  lead_test: "Old paint may hold lead",
-  lead_safe: "Lead in old paint",
-  hearing: "Hearing protection",
-  no_ignition: "No ignition sources",
-  keep_out: "Keep others out",
+  lead_test: "Lead in old paint",
+  lead_safe: "Lead",
+  keep_out: "Others in the room",
 };
 
 function labelOf(word: DutyWord, airChanges?: number): string {

@@ -18,6 +18,9 @@ export const BY_ITS_LABEL = "what the can’s label says (gloves? goggles? mask?
 /** Where a stripper lies on another surface of the room. */
 export const STRIPPER_VAPOUR = "stripper’s vapour";
 
+/** Where sanding or scraping may go through. */
+export const THIN_VENEER = "thin veneer";
+
 /** What keeps vapour away. */
 export const AIR_GEAR: ReadonlySet<string> = new Set([
   GEAR_WORDS.vapour_respirator,

@@ -106,8 +106,9 @@ export interface SheetFinding {
 }
 
 export interface SheetDuty {
-  readonly word: DutyWord;
-  /** `Ventilate, 4 air changes/h` */
+  /** Absent for what no duty of the notation says. */
+  readonly word?: DutyWord;
+  /** `Fumes, 4 air changes/h`: in the word of the lines where they have one. */
   readonly label: string;
   /** What to do. */
   readonly doc: string;

@@ -24,9 +24,11 @@ import { itemOf } from "../../core/totals/planned-tasks.ts";
 import { actionHours } from "../../core/totals/task-plan.ts";
 import { fullUseAfter, lightUseAfter } from "../../core/totals/use-dates.ts";
 import { isDated, sessionsOf } from "../schedule/job-plan.ts";
-import { cautionsOf, type DutySpan, dutySpans, lineDuties } from "./duties.ts";
+import { cautionsOf, type DutySpan, dutySpans, type LineDuties, lineDuties } from "./duties.ts";
+import { THIN_VENEER } from "./gear.ts";
 import type { PlannedTime, SheetEntry, SheetPart, SheetProcedure, SheetStep } from "./model.ts";
 import { isPartOfStrip, stripAt } from "./strip-parts.ts";
+import { isOnVeneer } from "./thin-veneer.ts";
 import { waitWords, windowAfter } from "./waits.ts";
 import { capital, docsOf, layerShort, layerTitle, methodOf, stepTitle, titleOf, useTitle } from "./words.ts";
 
@@ -162,7 +164,7 @@ function stepOf(
     ...(number === undefined ? {} : { number }),
     ...wordsOf(input, index, moment, explained),
     cautions: cautionsOf(action),
-    ...minds(index, action),
+    ...withVeneer(minds(index, action), isOnVeneer(input.run, index)),
     planned: plannedTimes(input, index, isPartOfStrip(input.run, index + 1) ? index + 1 : index),
     findings: input.findingsAt(action),
     ...litresOf(input, action),
@@ -173,6 +175,11 @@ function stepOf(
     ...(action.op === "wait" ? { wait: waitOf(action, moment, windowAfter(input.run, index)) } : {}),
   };
 }
+
+const withVeneer = ({ wear, dangers }: LineDuties, isThin: boolean): LineDuties => ({
+  wear,
+  dangers: isThin ? [...dangers, THIN_VENEER] : dangers,
+});
 
 /** Of a coat: the time to the next one, for which it is not touched, and when it may be used. */
 function afterOf({ action, after }: Moment<Action>): Pick<SheetStep, "after"> {

@@ -37,7 +37,7 @@ import { briefReason, jobDates } from "../schedule/job-dates.ts";
 import { sectionOf } from "../section/section.ts";
 import { benchList } from "./bench-list.ts";
 import { sheetDays } from "./days.ts";
-import { sheetDuties, solventRags } from "./duties.ts";
+import { sheetDuties, solventRags, stripperVapour } from "./duties.ts";
 import {
   type ConcernedFindings,
   type ConcernedFindingsOf,
@@ -60,6 +60,7 @@ import type {
 } from "./model.ts";
 import { datedPlan, type Procedure, procedureOf } from "./procedure.ts";
 import { withSharedWear } from "./shared-wear.ts";
+import { thinVeneer } from "./thin-veneer.ts";
 import { capital, docsOf, titleOf, words } from "./words.ts";
 
 /**
@@ -175,6 +176,8 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
     duties: [
       ...sheetDuties(made.map(({ spans }, i) => ({ procedure: procedures[i]!, spans }))),
       ...solventRags(runs.flatMap(({ moments }) => moments.map(({ action }) => action))),
+      ...stripperVapour(procedures),
+      ...thinVeneer(runs),
     ],
     ...(fumes ? { fumes } : {}),
     shopDocs: shop ? docsOf(shop) : { text: "", file: job.file },
