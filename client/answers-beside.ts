@@ -47,7 +47,7 @@ const ASKED: ReadonlySet<string> = new Set(
     ([, name]) => nameOf(path.resolve(ROOT, path.dirname(ANSWERS), name!)),
   ),
 );
-const FEATURES = /[\\/](?:features|requests|entry)[\\/].*\.ts$/;
+const FEATURES = /[\\/](?:features|requests|entry)[\\/][^\\/]*\.ts$/;
 
 /** For the server: those functions are called in the other bundle, and what that and the others take is handed out. */
 export const answersBeside = (apart: () => Apart): Plugin => ({

@@ -96,11 +96,14 @@ export class FieldParser extends ExistingParser {
     },
   );
 
+  /** Days whose hours come later; others without hours are broken, and take nobody else's. */
+  private readonly daysAlone = new WeakSet<HoursSpan>();
+
   /** `Tue and Thu 15:30 to 17:30`: the hours of the last day are those of the days before it, of which none are told. */
   private hoursOfAll(spans: Draft<HoursSpan>[]): void {
     for (let idx = spans.length - 2; idx >= 0; idx -= 1) {
       const [span, next] = [spans[idx]!, spans[idx + 1]!];
-      if (span.opens === undefined && next.opens !== undefined && next.closes !== undefined) {
+      if (this.daysAlone.has(span) && next.opens !== undefined && next.closes !== undefined) {
         const { end } = span.span;
         this.respell({ start: end, end }, `${next.opens.text} to ${next.closes.text}`);
         span.opens = next.opens;
@@ -131,6 +134,7 @@ export class FieldParser extends ExistingParser {
         this.respell({ start, end: start }, `${from!.text}${to === undefined ? "" : ` to ${to.text}`}`);
       }
       if (this.isDayNext()) {
+        this.daysAlone.add(draft);
         return;
       }
       if (this.at(t.End) || this.at(t.Comma)) {

@@ -52,6 +52,11 @@ describe("a mistake on a line that was right", () => {
     expect(twice).toEqual([]);
   });
 
+  test("hours without a time take nobody else's, with which they would overlap", () => {
+    const lines = damaged("hours Mon to Fri 07:30 to 12:00, Mon to Fri 13:00 to 16:30", "zqx");
+    expect(lines.filter((line) => errorsOn("shop", line).length > 1)).toEqual([]);
+  });
+
   test("two mistakes that have nothing to do with each other are both told", () => {
     expect(errorsOn("recipe", "layer m1 x zqx, takes zqy")).toHaveLength(2);
     expect(errorsOn("material", "sold 1 zq for 5, 2 zq for 7")).toHaveLength(2);

@@ -149,9 +149,10 @@ function readHours(ctx: Lowering, value: Form<"hours">): readonly OpeningSpan[] 
     }
     return weekdaysBetween(from, to).map((weekday) => ({ weekday, opens, closes, span: span.span }));
   });
-  const readable = spans.filter((span) => span !== undefined).flat();
-  const hours = withoutOverlap(ctx, readable);
-  return spans.length > 0 && spans.every((span) => span !== undefined) ? hours : undefined;
+  const readable = spans.filter((span) => span !== undefined);
+  // What could be read of a broken line may only seem to overlap.
+  if (readable.length < spans.length || spans.length === 0) return undefined;
+  return withoutOverlap(ctx, readable.flat());
 }
 
 /** Weekday numbers from one weekday to another, over the weekend if need be (`Sat to Mon`). */
