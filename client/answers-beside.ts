@@ -47,7 +47,7 @@ const ASKED: ReadonlySet<string> = new Set(
     ([, name]) => nameOf(path.resolve(ROOT, path.dirname(ANSWERS), name!)),
   ),
 );
-const FEATURES = /[\\/](?:features|requests|entry)[\\/][^\\/]*\.ts$/;
+const SOURCES = /\.ts$/;
 
 /** For the server: those functions are called in the other bundle, and what that and the others take is handed out. */
 export const answersBeside = (apart: () => Apart): Plugin => ({
@@ -98,7 +98,7 @@ export const sharedWithServer = (apart: () => Apart, other?: number): Plugin => 
 });
 
 function callBeside({ onLoad, onResolve }: Pick<Setup, "onLoad" | "onResolve">): void {
-  onLoad({ filter: FEATURES }, ({ path: file }) => {
+  onLoad({ filter: SOURCES }, ({ path: file }) => {
     if (!ASKED.has(nameOf(file))) return undefined;
     const names = [...readFileSync(file, "utf8").matchAll(/^export (?:async )?(?:function|const) (\w+)/gmu)];
     const calls = names.map(
