@@ -22,7 +22,7 @@ export function headHtml(bench: Bench<unknown>, l10n: L10n): string {
       : "";
   const dates = bench.dates.map(
     ({ name, text: said, reason }) =>
-      `<div class="card"><h2>${text(labelOf(name, l10n))}</h2><p class="value">${text(labelOf(said, l10n))}</p><p class="second">${prose(reason)}</p></div>`,
+      `<div class="card"><h2>${text(labelOf(name, l10n))}</h2><p class="value">${text(labelOf(said, l10n))}</p>${reason === "" ? "" : `<p class="second">${prose(reason)}</p>`}</div>`,
   );
   return `<h1>${link(bench.at, text(bench.title), "title")}</h1><p class="second">${facts}</p><div class="cards">${first}${dates.join("")}</div>`;
 }

@@ -241,8 +241,7 @@ function gaps({ gaps: list }: Sheet): readonly Block[] {
 }
 
 /** Ranges of steps would only seem to contradict the lines of the steps, so the cautions point to those. */
-const WEAR_BY_LINE =
-  "Each line of work has words of these; this is what they ask for.";
+const WEAR_BY_LINE = "Each line of work has words of these; this is what they ask for.";
 
 /** Of all forms; `more`: what else is said of a duty. */
 /** `where` has each name its surfaces, for lists whose lines do not name the dangers of every step. */

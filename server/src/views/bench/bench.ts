@@ -16,7 +16,7 @@ import { actionText } from "../action-text.ts";
 import { roomHours, roomInWords } from "../fumes/room-hours.ts";
 import { type GapField, gapsOf } from "../missing-inputs.ts";
 import type { FileSpan } from "../places/file-finding.ts";
-import { jobDates } from "../schedule/job-dates.ts";
+import { briefReason, jobDates } from "../schedule/job-dates.ts";
 import { isDated, type PlanLine, planLines } from "../schedule/job-plan.ts";
 import type { ShopSource } from "../schedule/shop-weeks.ts";
 import type { SectionCoat } from "../section/model.ts";
@@ -62,7 +62,12 @@ export function benchOf(
     title: sheet.title,
     ...(at === undefined ? {} : { at }),
     facts: sheet.facts.filter(({ name }) => SHOWN_FACTS.includes(name)),
-    dates: jobDates(result).map(({ name, text, reason }) => ({ name, text, reason })),
+    // Which line a date waits for is drawn in the days; here its name in the text would be read as a word.
+    dates: jobDates(result).map(({ name, at: known, text, reason }) => ({
+      name,
+      text,
+      reason: known === undefined ? reason : briefReason(reason),
+    })),
     plan: isBeingPlanned(schedule) ? "being planned" : schedule.items.length > 0 ? "planned" : "none",
     ...(isDated(result) && schedule.startAt !== undefined ? { startAt: schedule.startAt } : {}),
     endHours: schedule.elapsedHours,
