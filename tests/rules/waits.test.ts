@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { analyse, lineOf, summary } from "../harness/check-text.ts";
+import { applied } from "../harness/show-findings.ts";
 
 const CLEAR = `material clear {
   family waterborne polyurethane
@@ -123,6 +124,13 @@ job boxes {
     expect(finding?.headline).toBe("`oil` needs 4 days 14 h here before a waterborne coat");
     expect(finding?.remedy).toContain("wait 1 day 15 h longer");
     expect(found(cold("110 h", "15 C, 50 % RH"))).toEqual([]);
+  });
+
+  it("is mended in place of the wait that is too short, so that no two waits are left", () => {
+    const text = cold("71 h", "21 C, 50 % RH");
+    const fixed = applied(text, "test.finish", found(text)[0]!.fixes[0]!);
+    expect(fixed).toBe(text.replace("wait   71 h", "wait  until cured"));
+    expect(found(fixed)).toEqual([]);
   });
 
   it("is not named below the label's lowest temperature: the room is to be warmed first", () => {

@@ -3,7 +3,7 @@
  * job's shop makes of it, with times that add up, and a remedy that satisfies all of them.
  */
 
-import { gravest, type RelatedPlace, type Severity } from "../findings.ts";
+import { type Fix, gravest, type RelatedPlace, type Severity } from "../findings.ts";
 import { factorText } from "../measure/figures.ts";
 import { exactDuration, formatDuration, roundedUpHours, spokenDuration } from "../measure/format-amount.ts";
 import { quantityText } from "../measure/read-quantity.ts";
@@ -18,7 +18,7 @@ import { type Coat, hasReached, type SurfaceState, sureHours, waitedOf } from ".
 import { isWithinMargin, levelBeyondMargin, shortfallLevel, shortfallOf } from "../surface/wait-margin.ts";
 import { shopAirText } from "../surface/wait-words.ts";
 import type { NeededWait, Report, RunContext } from "./rule.ts";
-import { fitting, related, useName } from "./texts.ts";
+import { fitting, insertAbove, related, replaceAt, useName } from "./texts.ts";
 
 export interface ShortWaitSays {
   /** Headlines from the fullest to the shortest; the first that fits is taken. */
@@ -223,6 +223,23 @@ export function waitBefore({ moments }: SurfaceRun, index: number): WaitAction |
     .slice(from, index)
     .flatMap(({ action }) => (action.op === "wait" && !action.between ? [action] : []));
   return waits.length === 1 ? waits[0] : undefined;
+}
+
+/**
+ * The fix that the finding speaks of: `line` in place of the wait that is too short, where the recipe of the coat has one,
+ * else above the coat.
+ */
+export function waitLonger(
+  title: string,
+  { run, index, action }: { readonly run: SurfaceRun; readonly index: number; readonly action: LayerAction },
+  line: string,
+): Fix {
+  const tooShort = waitBefore(run, index);
+  const { file, declaration } = action.place;
+  const isOwn = tooShort?.place.file === file && tooShort.place.declaration === declaration;
+  return isOwn
+    ? replaceAt("undertaking", tooShort.place, title, line)
+    : insertAbove("undertaking", action, title, [line]);
 }
 
 const whereText = ({ where, tooShort }: ShortWaitSays): string => (where ? ` ${where}` : inPlaceOf(tooShort));

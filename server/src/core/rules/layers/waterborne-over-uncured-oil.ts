@@ -13,8 +13,9 @@ import {
   shortWait,
   timePlaces,
   waitBefore,
+  waitLonger,
 } from "../short-wait.ts";
-import { insertAbove, layerBelow } from "../texts.ts";
+import { layerBelow } from "../texts.ts";
 
 /** Oil that must be hard before water goes over it; primers are made to be painted over at their recoat time. */
 export const mustCureFirst = (family: Family): boolean =>
@@ -109,7 +110,7 @@ export const waterborneOverUncuredOil: TradeRule = {
           },
           {
             related: [layerBelow(below), ...timePlaces(run, needed, below.material)],
-            fixes: [insertAbove("undertaking", action, "Wait for the oil's cure", ["wait  until cured"])],
+            fixes: [waitLonger("Wait for the oil's cure", { run, index, action }, "wait  until cured")],
           },
         ),
       );
