@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import fc from "fast-check";
 import { afterAll, expect, test } from "vitest";
+import { IS_LONG_RUN } from "../harness/share.ts";
 import { runCli } from "./run-cli.ts";
 
 const PROGRAM = path.resolve(import.meta.dirname, "../../server/dist/finishwright.cjs");
@@ -42,7 +43,7 @@ const text = fc
 
 test("every format is byte for byte the same", { timeout: 300_000 }, () => {
   const folders = fc.sample(fc.array(text, { minLength: COUNT, maxLength: COUNT }), {
-    numRuns: 2,
+    numRuns: IS_LONG_RUN ? 4 : 1,
     seed: 20261130,
   });
   for (const texts of folders) {

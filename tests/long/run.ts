@@ -2,7 +2,7 @@
  * `npm run test:long`: what `npm test` has no time for, one after the other: all properties with many more inputs and
  * another seed, the walk along the remedies from every start, every new recipe, and an attack.
  *
- * `--times 10` is how many times its usual inputs a property gets, `--seed 1` where they begin, `--minutes 10` how long the
+ * `--times 15` is how many times its usual inputs a property gets, `--seed 1` where they begin, `--minutes 10` how long the
  * attack takes. `-- 2/5` does the second of five parts, so that it can be done bit by bit: a fifth of the files with
  * properties, and of the rest what falls to it. A failure does not keep the others from running. It says what it begins with, how
  * many there are, and what each has taken processors; it ends with 1 if any has failed.
@@ -18,7 +18,7 @@ const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 
 const { values, positionals } = parseArgs({
   options: {
-    times: { type: "string", default: "10" },
+    times: { type: "string", default: "15" },
     seed: { type: "string", default: "1" },
     minutes: { type: "string", default: "10" },
   },

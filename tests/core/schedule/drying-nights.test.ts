@@ -50,15 +50,20 @@ test("what nobody waits for takes the longest that it can", () => {
 
 /** What is closed for less than six hours at a stretch is part of the day, as the head of the module says. */
 function withPauses(isOpen: (minute: number) => boolean, zero: number): (minute: number) => boolean {
-  const isDay = (minute: number): boolean => {
-    if (isOpen(minute)) return true;
-    let [from, to] = [minute, minute];
-    while (!isOpen(from - 1) && minute - from < 360) from--;
-    while (!isOpen(to + 1) && to - minute < 360) to++;
-    return to - from + 1 < 360;
-  };
-  const days = Array.from({ length: 10_080 }, (_, i) => isDay(zero + i));
-  return (minute) => days[(((minute - zero) % 10_080) + 10_080) % 10_080]!;
+  const week = Array.from({ length: 10_080 }, (_, i) => isOpen(zero + i));
+  const first = week.indexOf(true);
+  let closed = 0;
+  // Once around from an open minute, and back to it.
+  for (let step = 1; step <= week.length; step++) {
+    const at = (first + step) % week.length;
+    if (!week[at]) closed += 1;
+    else {
+      if (closed < 360)
+        for (let back = 1; back <= closed; back++) week.splice((at - back + 10_080) % 10_080, 1, true);
+      closed = 0;
+    }
+  }
+  return (minute) => week[(((minute - zero) % 10_080) + 10_080) % 10_080]!;
 }
 
 test("as long as drying minute by minute in random shops, whenever it begins", () => {

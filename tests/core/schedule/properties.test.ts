@@ -35,7 +35,7 @@ describe("small jobs", () => {
         expect(canFinishBy(input, result.elapsedHours)).toBe(true);
         expect(canFinishBy(input, result.elapsedHours - 1)).toBe(false);
       }),
-      { numRuns: 20, seed: 3 },
+      { numRuns: 14, seed: 3 },
     );
   });
 
@@ -45,7 +45,7 @@ describe("small jobs", () => {
         const more = { ...input, calendar: { ...input.calendar!, crew: input.calendar!.crew + 1 } };
         expect(finishOf(more)).toBeLessThanOrEqual(finishOf(input));
       }),
-      { numRuns: 60, seed: 4 },
+      { numRuns: 40, seed: 4 },
     );
   });
 
@@ -71,7 +71,7 @@ describe("small jobs", () => {
           expect(finishOf({ ...input, chains })).toBeGreaterThanOrEqual(finishOf(input));
         },
       ),
-      { numRuns: 60, seed: 5 },
+      { numRuns: 40, seed: 5 },
     );
   });
 });
@@ -91,7 +91,7 @@ describe("medium jobs", () => {
           expect(wrongsOf(input, result)).toEqual([]);
           expect(result.exact).toBe(result.gap === 0);
         }),
-        { numRuns: 25, seed: 6 },
+        { numRuns: 16, seed: 6 },
       );
     },
   );
@@ -104,7 +104,7 @@ describe("medium jobs", () => {
         );
         expect(finishes).toEqual([...finishes].sort((a, b) => b - a));
       }),
-      { numRuns: 25, seed: 7 },
+      { numRuns: 16, seed: 7 },
     );
   });
 });
@@ -121,7 +121,7 @@ describe("slack", () => {
           );
         }
       }),
-      { numRuns: 25, seed: 8 },
+      { numRuns: 16, seed: 8 },
     );
   });
 
@@ -137,7 +137,7 @@ describe("slack", () => {
           if (float !== undefined) expect(item.slack).toBeCloseTo(float, 5);
         }
       }),
-      { numRuns: 60, seed: 9 },
+      { numRuns: 40, seed: 9 },
     );
   });
 });
