@@ -7,27 +7,13 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import type { Page } from "playwright-core";
-import { clear, recipeShown, runCommand, showBenchView, stillness } from "./workbench.ts";
+import { clear, recipeShown, runCommand, sameDates, showBenchView, stillness } from "./workbench.ts";
 
 /** How long each picture stands, ms. */
 const BEGIN = 2000;
 const KEY = 160;
 const LOOK = 2600;
 const END = 3200;
-
-const MOST_LOOKS = 300;
-
-/** The line above the job and the bench view take their dates from one plan, but not at the same moment. */
-async function sameDates(page: Page, view: Awaited<ReturnType<typeof showBenchView>>): Promise<void> {
-  for (let look = 0; look < MOST_LOOKS; look += 1) {
-    const lens = (await page.locator(".codelens-decoration").allTextContents()).join(" ");
-    const day = /last work (\d+ \w+)/u.exec(lens.replaceAll("\u00a0", " "))?.[1];
-    const drawn = (await view.locator(".card .value").allTextContents()).join(" ");
-    if (day !== undefined && drawn.replaceAll("\u00a0", " ").includes(` ${day} `)) return;
-    await page.waitForTimeout(100);
-  }
-  throw new Error("The line above the job and the bench view tell different days.");
-}
 
 /** The caret stands in the line with the wait that is mistyped. */
 export const takeMovingPicture = async (page: Page, file: string): Promise<void> => {

@@ -21,7 +21,7 @@ import { drawSvg } from "./draw-svg.ts";
 import { type EditorOptions, type PageOptions, ROOT, startEditor } from "./editor.ts";
 import { takeMovingPicture } from "./moving-picture.ts";
 import { scenes } from "./scenes.ts";
-import { clear, PATIENCE, showBenchView, stillness } from "./workbench.ts";
+import { clear, PATIENCE, sameDates, showBenchView, stillness } from "./workbench.ts";
 
 const SAMPLES = path.join(ROOT, "samples");
 const MEDIA = path.join(ROOT, "client", "media");
@@ -102,8 +102,10 @@ const takeScenes = (
 
 const takeView = (look: Look, file: string, size: PageOptions): Promise<void> =>
   inWindow(look, { openFile: placeOf(values.file, values.at), ...size }, async (page) => {
-    await showBenchView(page);
+    const view = await showBenchView(page);
     await clear(page);
+    // A job that is asked for by name may have no dates.
+    if (values.to === undefined) await sameDates(page, view);
     await stillness(page);
     await take(page, file);
   });

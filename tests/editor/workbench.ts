@@ -74,6 +74,20 @@ export const showBenchView = async (page: Page): Promise<FrameLocator> => {
   return view;
 };
 
+const MOST_LOOKS = 300;
+
+/** The line above the job and the bench view take their dates from one plan, but not at the same moment. */
+export async function sameDates(page: Page, view: FrameLocator): Promise<void> {
+  for (let look = 0; look < MOST_LOOKS; look += 1) {
+    const lens = (await page.locator(".codelens-decoration").allTextContents()).join(" ");
+    const day = /last work (\d+ \w+)/u.exec(lens.replaceAll("\u00a0", " "))?.[1];
+    const drawn = (await view.locator(".card .value").allTextContents()).join(" ");
+    if (day !== undefined && drawn.replaceAll("\u00a0", " ").includes(` ${day} `)) return;
+    await page.waitForTimeout(100);
+  }
+  throw new Error("The line above the job and the bench view tell different days.");
+}
+
 /** What the workbench puts in its corners by and by. */
 const LATE_PARTS = [".monaco-breadcrumbs .outline-element", "[id='status.forwardedPorts']"];
 
