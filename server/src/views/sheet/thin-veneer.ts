@@ -6,6 +6,7 @@ import { thicknessText } from "../../core/measure/figures.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import { THIN_VENEER } from "./gear.ts";
 import type { SheetDuty } from "./model.ts";
+import { capital } from "./words.ts";
 
 const TAKES_WOOD: ReadonlySet<string> = new Set(["sand", "scrape", "strip", "distress"]);
 
@@ -24,7 +25,7 @@ export function thinVeneer(runs: readonly SurfaceRun[]): readonly SheetDuty[] {
   const thinnest = Math.min(...thin.map(({ surface }) => surface!.substrate!.veneerMm!));
   return [
     {
-      label: `${THIN_VENEER[0]!.toUpperCase()}${THIN_VENEER.slice(1)}, ${thicknessText(thinnest)}`,
+      label: `${capital(THIN_VENEER)}, ${thicknessText(thinnest)}`,
       doc: "Take off little, least at edges, and stop where another colour shows.",
       defer: "Measure it where an edge shows: many are thinner than they look.",
       surfaces: [],
