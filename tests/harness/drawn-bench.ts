@@ -93,7 +93,11 @@ export const bench = (text: string): Bench<null> => ({
     { title: text, at: 0, takes: text, onHand: text, cans: [text], price: text, gaps: [] },
     { title: text, takes: text, onHand: "", cans: [], price: "", gaps: [text] },
   ],
-  costs: [{ name: text, text }],
+  currency: text,
+  costs: [
+    { kind: "part", name: text, text, sum: text, missing: [] },
+    { kind: "total", name: text, text, sum: "", missing: [text] },
+  ],
   worth: { basis: text, columns: [text], rows: [{ name: text, figures: [text] }], notes: [text] },
   gaps: [{ figure: text, missing: [text] }],
   findings: [

@@ -29,7 +29,8 @@ test("has the hours of the plan, the money, and the line of every coat", async (
   expect(bench.startAt).toMatch(/T09:00/);
   expect(board!.bars.filter(({ kind }) => kind === "layer").map(({ start }) => start)).toEqual([0.5, 2.75]);
   expect(board!.coats.map(({ onAt }) => onAt)).toEqual([0.75, 3]);
-  expect(bench.costs).toContainEqual({ name: "Cost", text: "37.00 EUR" });
+  expect(bench.currency).toBe("EUR");
+  expect(bench.costs).toContainEqual({ kind: "total", name: "Total", text: "37.00", sum: "", missing: [] });
   // 5.00 for the piece, 10.00 for a can, 2.00 for supplies, an hour at 20.00: tests/cli/bench.ts.
   expect(bench.worth?.rows[1]).toEqual({
     name: "redo",

@@ -33,20 +33,29 @@ export function shoppingHtml(bench: Bench<unknown>, { ticked, l10n }: Look): str
   const rows = bench.materials.map(({ title, at, takes, onHand, cans, price, gaps }, i) => {
     const boxes = cans.map((can, n) => {
       const key = canKey(bench.name, title, n);
-      return `<label><input type="checkbox" data-can="${text(key)}" data-key="can ${i} ${n}"${ticked.has(key) ? " checked" : ""}> ${text(can)}</label>`;
+      return `<label class="whole"><input type="checkbox" data-can="${text(key)}" data-key="can ${i} ${n}"${ticked.has(key) ? " checked" : ""}> ${text(can)}</label>`;
     });
     const bought =
       gaps.length > 0 ? prose(gaps.join(", ")) : boxes.join(" ") || text(l10n.t("enough in stock"));
-    return `<tr><th scope="row">${link(at, text(title), `material ${i}`)}</th><td>${text(labelOf(takes, l10n))}</td><td>${text(onHand || l10n.t("none"))}</td><td>${bought}</td><td class="figure">${text(price)}</td></tr>`;
+    return `<tr><th scope="row">${link(at, text(title), `material ${i}`)}</th><td class="whole">${text(labelOf(takes, l10n))}</td><td class="whole">${text(onHand || l10n.t("none"))}</td><td>${bought}</td><td class="figure">${text(price)}</td></tr>`;
   });
-  const costs = bench.costs.map(
-    ({ name, text: said }) => `<dt>${text(labelOf(name, l10n))}</dt><dd>${prose(said)}</dd>`,
-  );
+  const priceHead = bench.currency ? l10n.t("Price in {0}", bench.currency) : l10n.t("Price");
   const list =
     rows.length === 0
       ? `<p class="empty">${text(l10n.t("Nothing to buy is known."))}</p>`
-      : `<table><tr><th scope="col">${text(l10n.t("Material"))}</th><th scope="col">${text(l10n.t("Takes"))}</th><th scope="col">${text(l10n.t("In stock"))}</th><th scope="col">${text(l10n.t("Cans to buy"))}</th><th scope="col" class="figure">${text(l10n.t("Price"))}</th></tr>${rows.join("")}</table>`;
-  return `${list}<dl>${costs.join("")}</dl>${worthHtml(bench, l10n)}`;
+      : `<table><tr><th scope="col">${text(l10n.t("Material"))}</th><th scope="col">${text(l10n.t("Takes"))}</th><th scope="col">${text(l10n.t("In stock"))}</th><th scope="col">${text(l10n.t("Cans to buy"))}</th><th scope="col" class="figure">${text(priceHead)}</th></tr>${rows.join("")}</table>`;
+  const block = (html: string): string => (html === "" ? "" : `<div>${html}</div>`);
+  return `<div class="beside-each-other">${block(list)}${block(costsHtml(bench, l10n))}</div>${worthHtml(bench, l10n)}`;
+}
+
+/** The parts above a line, under it what they come to, and what stands beside that. */
+function costsHtml({ costs, currency }: Bench<unknown>, l10n: L10n): string {
+  const rows = costs.map(({ kind, name, text: said, sum, missing }) => {
+    const more = sum === "" ? prose(missing.join(", ")) : text(sum);
+    return `<tr class="${kind}"><th scope="row">${text(labelOf(name, l10n))}</th><td class="figure">${text(labelOf(said, l10n))}</td><td class="second">${more}</td></tr>`;
+  });
+  const heading = currency ? l10n.t("What it costs, in {0}", currency) : l10n.t("What it costs");
+  return `<h2>${text(heading)}</h2><table class="costs">${rows.join("")}</table>`;
 }
 
 /** Each way with the pieces beside the others. */

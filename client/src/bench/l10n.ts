@@ -38,10 +38,20 @@ export function labelOf(name: string, l10n: L10n): string {
       return l10n.t("Labour");
     case "Materials":
       return l10n.t("Materials");
-    case "Cost":
-      return l10n.t("Cost");
+    case "Pieces, as bought":
+      return l10n.t("Pieces, as bought");
+    case "Supplies":
+      return l10n.t("Supplies");
+    case "Total":
+      return l10n.t("Total");
     case "Saved against new":
       return l10n.t("Saved against new");
+    case "More than new":
+      return l10n.t("More than new");
+    case "Left of the budget":
+      return l10n.t("Left of the budget");
+    case "Over the budget":
+      return l10n.t("Over the budget");
     case "keep as it is":
       return l10n.t("keep as it is");
     case "redo":
@@ -64,6 +74,8 @@ export function labelOf(name: string, l10n: L10n): string {
       return l10n.t("being planned");
     case "not known":
       return l10n.t("not known");
+    case "not counted":
+      return l10n.t("not counted");
     case "none":
       return l10n.t("none");
     default:

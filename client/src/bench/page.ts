@@ -170,9 +170,16 @@ summary { cursor: pointer; color: var(--second); font-size: 12px; min-height: 24
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
 th, td { text-align: left; font-weight: 400; padding: 2px 8px 2px 0; border-top: 1px solid var(--rule); vertical-align: baseline; }
 .figure { text-align: right; }
+.beside-each-other { display: flex; flex-wrap: wrap; gap: 0 40px; }
+.beside-each-other > div { flex: 1 1 320px; min-width: 0; }
+.beside-each-other > div:first-child { flex: 2 1 460px; }
+.beside-each-other h2:first-child { margin-top: 4px; }
+table { max-width: 860px; }
+table.costs { width: auto; }
+.costs td.second { padding-left: 8px; }
+.costs .total th, .costs .total td { border-top: 1px solid var(--ink); font-weight: 600; }
+.costs .beside th, .costs .beside td, .costs .part th, .costs .part td { border-top: 0; }
 @media (max-width: 420px) { th, td { padding-right: 4px; font-size: 12px; overflow-wrap: anywhere; } }
-dl { display: grid; grid-template-columns: max-content minmax(0, 1fr); gap: 2px 12px; margin: 8px 0; }
-dd { margin: 0; font-variant-numeric: tabular-nums; }
 .empty { color: var(--second); }
 .hidden { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; display: block; }
 @media (forced-colors: active) {

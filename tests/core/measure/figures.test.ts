@@ -1,6 +1,7 @@
 /** The one format of each kind of figure; expected texts are written out by hand from the numbers beside them. */
+import fc from "fast-check";
 import { Temporal } from "temporal-polyfill";
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import {
   airText,
   areaText,
@@ -25,6 +26,7 @@ import {
   timeText,
   weekdayText,
 } from "../../../server/src/core/measure/figures.ts";
+import { figuresIn, UNIT_SYSTEMS } from "../../../server/src/core/measure/shown-figures.ts";
 
 test("litres: in millilitres under a tenth, with four decimals in sums", () => {
   expect([0.0405, 0.1, 0.254, 1.2, 12.34].map(litresText)).toEqual([
@@ -82,4 +84,37 @@ test("weekdays are those of an independent calendar, leap years and ends of cent
   for (const iso of ["1900-02-28", "2000-02-29", "2026-12-31", "2027-01-01", "2028-02-29", "2100-03-01"]) {
     expect(weekdayText(iso)).toBe(names[Temporal.PlainDate.from(iso).dayOfWeek - 1]);
   }
+});
+
+describe("an area of many", () => {
+  test.each([
+    // 2 × 1.1847 = 2.3694; told as 2.37, which 2 × 1.18 = 2.36 does not come to.
+    [2, 1.1847, "2 × 1.185 m2 = 2.37 m2"],
+    [2, 1.7816, "2 × 1.78 m2 = 3.56 m2"],
+    [6, 0.0787, "6 × 0.079 m2 = 0.47 m2"],
+    [1, 1.1847, "1.18 m2"],
+  ])("%d of %d m2", (count, m2, said) => {
+    expect(figuresIn("metric").areaOfMany(count, m2)).toBe(said);
+  });
+
+  test("comes to what is shown when it is multiplied, in both systems", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 2, max: 60 }),
+        fc.double({ min: 0.01, max: 40, noNaN: true }),
+        (count, m2) => {
+          for (const units of UNIT_SYSTEMS) {
+            const { area, areaOfMany } = figuresIn(units);
+            const [, one, all, unit] = /× ([\d.]+) \S+ = ([\d.]+) (\S+)$/u.exec(areaOfMany(count, m2))!;
+            expect(`${all} ${unit}`).toBe(area(count * m2));
+            // As far as the decimals that are shown of all go.
+            const decimals = all!.split(".")[1]?.length ?? 0;
+            expect(Math.abs(count * Number(one) - Number(all))).toBeLessThanOrEqual(
+              0.5 * 10 ** -decimals + 1e-9,
+            );
+          }
+        },
+      ),
+    );
+  });
 });

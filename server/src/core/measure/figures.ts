@@ -24,6 +24,14 @@ export const cansText = (cans: readonly { readonly count: number; readonly litre
 /** `1.78 m2` */
 export const areaText = (m2: number): string => formatAmount({ dimension: "area", value: m2 });
 
+/** `2 × 1.185 m2 = 2.37 m2`: one with as many decimals as bring a reader who multiplies to `all` as it is told elsewhere. */
+export function timesText(count: number, one: number, told: (value: number) => string, unit: string): string {
+  const all = told(count * one);
+  const ways = Array.from({ length: 8 }, (_, more) => formatNumber(one, 2 + more));
+  const way = ways.find((each) => told(count * Number(each)) === all) ?? ways.at(-1)!;
+  return `${count} × ${way} ${unit} = ${all}`;
+}
+
 /** `1.7816 m2`, for sums. */
 export const exactArea = (m2: number): string => `${formatNumber(m2, 4)} m2`;
 
@@ -78,7 +86,8 @@ export const moneyText = (amount: number, currency?: string): string =>
   `${cents(amount).toFixed(2)}${currency ? ` ${currencyText(currency)}` : ""}`;
 
 /** A currency may be written in quotes, with anything in it; only what can be part of one is shown behind a figure. */
-const currencyText = (currency: string): string => currency.replace(/[^\p{L}\p{N}\p{Sc} .]/gu, "\ufffd");
+export const currencyText = (currency: string): string =>
+  currency.replace(/[^\p{L}\p{N}\p{Sc} .]/gu, "\ufffd");
 
 // ---------------------------------------------------------------------------------------------------------------
 // Air

@@ -14,6 +14,7 @@ import {
   litresText,
   type ShownAir,
   squareFeetThatAddUp,
+  timesText,
 } from "./figures.ts";
 import { formatAmount, formatNumber } from "./format-amount.ts";
 import { findUnit } from "./units.ts";
@@ -26,6 +27,8 @@ export interface ShownFigures {
   /** A share of the measure that people mix by: `200 mL` to `a litre`. */
   readonly mixedIn: (share: number) => { readonly part: string; readonly whole: string };
   readonly area: (m2: number) => string;
+  /** `2 × 1.185 m2 = 2.37 m2`; of a single one its area. */
+  readonly areaOfMany: (count: number, m2: number) => string;
   /** Of m2, that a reader adds up. */
   readonly areas: (m2: readonly number[]) => Addends;
   readonly degrees: (celsius: number) => string;
@@ -46,6 +49,7 @@ const METRIC: ShownFigures = {
   litres: litresText,
   mixedIn: (share) => ({ part: litresText(share), whole: "a litre" }),
   area: areaText,
+  areaOfMany: (count, m2) => (count === 1 ? areaText(m2) : timesText(count, m2, areaText, "m2")),
   areas: areasThatAddUp,
   degrees: degreesText,
   degreesApart: degreesText,
@@ -71,6 +75,8 @@ const between = (low: string, high: string, unit: string): string =>
 
 const fahrenheit = (celsius: number): string => `${formatNumber(inUnit(celsius, "F"), 0)} F`;
 
+const squareFeetText = (ft2: number): string => `${formatNumber(ft2, 1)} ft2`;
+
 const US: ShownFigures = {
   litres: (litres) => {
     const quarts = inUnit(litres, "qt");
@@ -78,7 +84,11 @@ const US: ShownFigures = {
     return quarts < 4 ? `${formatNumber(quarts, 2)} qt` : `${formatNumber(inUnit(litres, "gal"), 2)} gal`;
   },
   mixedIn: (share) => ({ part: `${formatNumber(share * FLUID_OUNCES_IN_QUART, 1)} floz`, whole: "a quart" }),
-  area: (m2) => `${formatNumber(inUnit(m2, "ft2"), 1)} ft2`,
+  area: (m2) => squareFeetText(inUnit(m2, "ft2")),
+  areaOfMany: (count, m2) => {
+    const one = inUnit(m2, "ft2");
+    return count === 1 ? squareFeetText(one) : timesText(count, one, squareFeetText, "ft2");
+  },
   areas: (m2) => squareFeetThatAddUp(m2.map((each) => inUnit(each, "ft2"))),
   degrees: fahrenheit,
   degreesApart: (celsius) => `${formatNumber(celsius * FAHRENHEIT_PER_CELSIUS, 0)} F`,

@@ -1,7 +1,7 @@
 /** A job as an editor draws it, from its result and its sheet: see `model.ts`. Nothing is calculated here. */
 
 import { byGravity } from "../../core/findings.ts";
-import { moneyText } from "../../core/measure/figures.ts";
+import { currencyText, moneyText } from "../../core/measure/figures.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import { hoursBetween } from "../../core/measure/iso-dates.ts";
 import { figuresIn, type ShownFigures } from "../../core/measure/shown-figures.ts";
@@ -14,7 +14,6 @@ import type { JobResult } from "../../core/totals/job-totals.ts";
 import { type Task, tasksById } from "../../core/totals/planned-tasks.ts";
 import { actionText } from "../action-text.ts";
 import { roomHours, roomInWords } from "../fumes/room-hours.ts";
-import { type GapField, gapsOf } from "../missing-inputs.ts";
 import type { FileSpan } from "../places/file-finding.ts";
 import { briefReason, jobDates } from "../schedule/job-dates.ts";
 import { isDated, type PlanLine, planLines } from "../schedule/job-plan.ts";
@@ -25,11 +24,11 @@ import { stepNumbers } from "../sheet/procedure.ts";
 import { titleOf } from "../sheet/words.ts";
 import { shoppingList } from "../shopping-list.ts";
 import { WORTH_COLUMNS, worthTable } from "../worth.ts";
+import { costsOf } from "./costs.ts";
 import type {
   Bench,
   BenchBar,
   BenchCoat,
-  BenchFact,
   BenchMaterial,
   BenchOther,
   BenchStep,
@@ -77,6 +76,7 @@ export function benchOf(
     shut: shutHours(result, others),
     air: airOf(result, sheet, neighbours, places),
     materials: materialsOf(result, places, figuresIn(sheet.units)),
+    currency: currencyText(result.shop?.currency ?? ""),
     costs: costsOf(result),
     ...worthOf(result),
     gaps: sheet.gaps,
@@ -263,7 +263,7 @@ function airOf(
 // Materials and money
 
 function materialsOf(result: JobResult, places: Places, say: ShownFigures): readonly BenchMaterial[] {
-  return shoppingList([result]).flatMap(({ items, currency }) =>
+  return shoppingList([result]).flatMap(({ items }) =>
     items.map(({ material, litres, onHand, containers, cost, gaps }) => {
       const at = places.of(material.namePlace);
       return {
@@ -274,29 +274,12 @@ function materialsOf(result: JobResult, places: Places, say: ShownFigures): read
         cans: containers.flatMap((can) =>
           Array.from({ length: Math.min(can.count, 50) }, () => `${formatNumber(can.litres, 3)} L`),
         ),
-        price: cost ? moneyText(cost, currency) : "",
+        price: cost ? moneyText(cost) : "",
         gaps,
       };
     }),
   );
 }
-
-const COSTS: readonly { readonly field: GapField; readonly name: string }[] = [
-  { field: "labour_cost", name: "Labour" },
-  { field: "material_cost", name: "Materials" },
-  { field: "total_cost", name: "Cost" },
-  { field: "saving", name: "Saved against new" },
-];
-
-const costsOf = (result: JobResult): readonly BenchFact[] =>
-  COSTS.map(({ field, name }) => {
-    const figure = result.totals[field];
-    const text =
-      typeof figure === "number"
-        ? moneyText(figure, result.shop?.currency)
-        : `not known: ${gapsOf(result, field).join(", ")}`;
-    return { name, text };
-  });
 
 function worthOf(result: JobResult): Pick<Bench<unknown>, "worth"> {
   const table = worthTable(result);

@@ -33,7 +33,10 @@ export interface Bench<Place> {
   readonly shut: readonly { readonly from: number; readonly to: number }[];
   readonly air: BenchAir;
   readonly materials: readonly BenchMaterial[];
-  readonly costs: readonly BenchFact[];
+  /** Of every sum of money; empty where the shop states none. */
+  readonly currency: string;
+  /** What it costs, part by part, the total, and what stands beside it. */
+  readonly costs: readonly BenchCost[];
   /** Each way with the pieces; undefined where the text states no price to weigh. */
   readonly worth?: BenchWorth;
   readonly gaps: readonly { readonly figure: string; readonly missing: readonly string[] }[];
@@ -153,8 +156,21 @@ export interface BenchMaterial {
   readonly onHand: string;
   /** A text for every can that is to be bought: `0.946 L`. */
   readonly cans: readonly string[];
+  /** Money without its currency; empty where nothing is to be bought, or its price is not known. */
   readonly price: string;
   readonly gaps: readonly string[];
+}
+
+/** A row of the costs. The parts come to the total, as they are shown. */
+export interface BenchCost {
+  readonly kind: "part" | "total" | "beside";
+  readonly name: string;
+  /** `266.67`, `not known`, `not counted` or `being planned`. */
+  readonly text: string;
+  /** `16 h 40 min × 16.00`; empty where there is nothing to reckon. */
+  readonly sum: string;
+  /** The lines that are missing for it; names in backticks. */
+  readonly missing: readonly string[];
 }
 
 /** `columns` stand above the figures of each row. */

@@ -409,12 +409,7 @@ function sheetSurface(
       ...(surface ? [surface.wear.value] : []),
       ...(surface?.outdoors ? [outdoorsText(surface.outdoors.value)] : []),
     ].join(", "),
-    area:
-      areaM2 <= 0 || surface?.areaGap
-        ? "not known"
-        : pieces === 1
-          ? say.area(areaM2)
-          : `${pieces} × ${say.area(areaM2)} = ${say.area(areaM2 * pieces)}`,
+    area: areaM2 <= 0 || surface?.areaGap ? "not known" : say.areaOfMany(pieces, areaM2),
     film: !builds ? "none" : filmUm === null ? "not known" : filmText(filmUm),
     docs: { text: surface?.docs ?? "", file: run.piece?.file ?? "" },
     section: sectionOf(run, title, run.job),
