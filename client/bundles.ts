@@ -239,6 +239,15 @@ const slimMessages: Plugin = {
       const unwalked = without(all, /^ {4}forEach\([\s\S]*?(?=^ {4}addItemFirst\()/mu);
       return { contents: without(unwalked, /^ {4}toJSON\([\s\S]*?(?=^\})/mu), loader: "js" };
     });
+    onLoad({ filter: /vscode-jsonrpc[\\/]lib[\\/]common[\\/]messages\.js$/ }, ({ path: file }) => {
+      // Messages are sent by their names, so there are no types of them with so many arguments.
+      const all = readFileSync(file, "utf8");
+      const contents = without(
+        all,
+        /^class (?:Request|Notification)Type\d extends [\s\S]*?^exports\.\w+Type\d = \w+;$/gmu,
+      );
+      return { contents, loader: "js" };
+    });
     onLoad({ filter: /vscode-jsonrpc[\\/]lib[\\/]node[\\/]main\.js$/ }, ({ path: file }) => {
       const all = readFileSync(file, "utf8");
       // Readers and writers of ports and sockets stand between those of processes and of streams.

@@ -7,6 +7,7 @@ import { chmodSync, copyFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import process from "node:process";
 import { build, context } from "esbuild";
+import { LANGUAGES, packedTexts } from "../server/tools/texts.ts";
 import { BUNDLES, buildOptions, ROOT } from "./bundles.ts";
 import { bundledPackages, noticesText } from "./packing/bundled.ts";
 import { NOTICES, RULE_PAGES } from "./packing/list.ts";
@@ -33,6 +34,8 @@ if (isWatching) {
   try {
     writeFileSync(path.join(ROOT, NOTICES), noticesText(bundledPackages(metafiles)));
     writeFileSync(path.join(ROOT, RULE_PAGES), packedRulePages());
+    for (const tag of LANGUAGES)
+      writeFileSync(path.join(ROOT, `server/dist/texts.${tag}.json`), packedTexts(tag));
   } catch (error) {
     console.error(error instanceof Error ? error.message : error);
     process.exit(1);

@@ -33,6 +33,7 @@ const ENTRIES: readonly Entry[] = [
   both("server/docs/*.md"),
   npm("server/docs/rules/*.md"),
   npm("server/docs/book/*.md"),
+  both("server/dist/texts.de.json"),
   npm("server/dist/finishwright.cjs"),
   npm("server/dist/command-line.cjs"),
   npm("server/dist/library.cjs"),

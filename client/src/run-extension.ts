@@ -38,6 +38,8 @@ let client: BaseLanguageClient | undefined;
 export const startExtension = (
   context: ExtensionContext,
   createClient: (options: LanguageClientOptions) => BaseLanguageClient,
+  /** For a server that lies beside no texts; the one on a machine finds its own. */
+  texts?: InitializationOptions["texts"],
 ): FinishwrightApi => {
   const started: BaseLanguageClient = createClient({
     documentSelector: documentSelector(),
@@ -50,6 +52,7 @@ export const startExtension = (
         marksLines: true,
         hoverHtml: true,
         trusted: workspace.isTrusted,
+        ...(texts && { texts }),
       }) satisfies InitializationOptions,
     diagnosticPullOptions: { onChange: true },
     middleware: {

@@ -54,7 +54,7 @@ const MEGABYTE = 2 ** 20;
  * in notes 45 kB, those of labels and of speech for the words of the notation, and what reads them, 99 kB. What a person asks
  * for is in `answers.cjs`.
  */
-const MOST_SERVER_BYTES = 1_000_000;
+const MOST_SERVER_BYTES = MEGABYTE;
 /**
  * In a browser the planner and the reports are in the same file, the script and style of a bench sheet among them with 30 kB, and so
  * are the proofs of plans, the words that labels and dictated jobs use with those that may be several things, what compares

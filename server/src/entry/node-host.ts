@@ -3,7 +3,7 @@
  *
  * Files are read as the command line reads them, so that what cannot be read is called the same in both.
  */
-import { existsSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { findPackage } from "../cli/find-package.ts";
@@ -46,6 +46,14 @@ export const nodeHost = (): Host => {
       const folder = pathOf(uri);
       const found = folder === undefined ? undefined : findPackage(folder, name);
       return found === undefined ? undefined : pathToFileURL(found).href;
+    },
+    texts(tag) {
+      try {
+        return JSON.parse(readFileSync(path.join(root, "server", "dist", `texts.${tag}.json`), "utf8"));
+      } catch {
+        // There is no table for this language, so the texts stay English.
+        return undefined;
+      }
     },
     rulePage(rule) {
       const page = path.join(root, "server", "docs", "rules", `${rule}.md`);

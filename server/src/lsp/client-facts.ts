@@ -7,6 +7,7 @@
 import type { InitializeParams } from "vscode-languageserver";
 import * as z from "zod/mini";
 import type { InitializationOptions } from "./custom-requests.ts";
+import { TEXTS } from "./language.ts";
 import { DiagnosticTag, MarkupKind } from "./protocol.ts";
 
 export interface ClientFacts {
@@ -66,6 +67,8 @@ export interface ClientFacts {
   readonly showsProgress: boolean;
   /** Draws pictures in hovers, and folds away what is in `details`. */
   readonly hoverHtml: boolean;
+  /** A packed table of texts in the client's language (see `language.ts`), from a client whose server lies beside none. */
+  readonly texts: Readonly<Record<string, unknown>> | undefined;
   /** The folders that are open at first. */
   readonly openFolders: readonly string[];
   /** The person trusts them. A client that does not say so is not trusted. */
@@ -83,6 +86,7 @@ const INITIALIZATION_OPTIONS: {
   marksLines: z.boolean(),
   hoverHtml: z.boolean(),
   trusted: z.boolean(),
+  texts: TEXTS,
 };
 
 /** Each for itself: one that is not understood counts as not said, and the others hold. */
@@ -155,5 +159,6 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
     hoverHtml: option("hoverHtml") === true,
     openFolders: openFoldersOf(params),
     isTrusted: option("trusted") === true,
+    texts: option("texts"),
   };
 };

@@ -38,6 +38,8 @@ export interface Host {
   ) => Promise<readonly string[]>;
   /** The address of the folder of a package that is installed for files of a folder, where there is a disk and one. */
   readonly findPackage?: (folder: string, name: string) => string | undefined;
+  /** The packed table of texts in a language (see `language.ts`), where one lies beside the server. */
+  readonly texts?: (tag: string) => unknown;
   /** The address of the page that explains a rule, where there is one beside the server. */
   rulePage(rule: string): string | undefined;
   /** Somebody looks after how long things take; told what begins, it answers with what is to be called at its end. */

@@ -6,6 +6,7 @@
  */
 
 import type { InitializeParams, InitializeResult } from "vscode-languageserver";
+import { speak } from "../../../grammar/src/translate.ts";
 import { errorText } from "../core/error-text.ts";
 import { shownLines } from "../escape/shown-text.ts";
 import { CONFIG_FILE_NAME } from "../features/config.ts";
@@ -22,6 +23,7 @@ import { loadFolderFiles } from "./folder-files.ts";
 import { guardNotification, type Log } from "./guard.ts";
 import { HANDLERS } from "./handlers.ts";
 import type { Host } from "./host.ts";
+import { languageOf, tagOf } from "./language.ts";
 import { loadSettings, registerForSettings } from "./load-settings.ts";
 import { createPlanning, planHere } from "./planning.ts";
 import { showProgress } from "./progress.ts";
@@ -105,8 +107,15 @@ const readOpened = (files: Files, changes: Changes, turns: Turns, log: Log): voi
   });
 };
 
+/** Texts are in the client's language from here on, where there is a table for it. */
+const speakAs = (locale: unknown, { facts, host }: Session): void => {
+  const tag = tagOf(locale);
+  speak(tag === undefined ? undefined : languageOf(tag, facts.texts ?? host.texts?.(tag)));
+};
+
 const initialize = (session: Session, params: InitializeParams): InitializeResult => {
   session.facts = clientFacts(params);
+  speakAs(params.locale, session);
   const { processId } = params;
   if (typeof processId === "number" && Number.isInteger(processId) && processId > 0)
     session.host.watchClient?.(processId);

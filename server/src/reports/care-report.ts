@@ -2,6 +2,7 @@
  * Care cards as text, Markdown and HTML. They are laid out once, as sheets are, and every form escapes what a recipe says.
  * The HTML is one file without a script: it loads nothing, and every card begins a page of paper.
  */
+import { spokenLanguage } from "../../../grammar/src/translate.ts";
 import { type Inline, plain, strong } from "../escape/prose.ts";
 import type { CareCard, CareFact, SurfaceCare } from "../views/care-card.ts";
 import type { Block, LaidOut } from "./sheet-document.ts";
@@ -87,7 +88,7 @@ article + article { margin-top: 3rem; border-top: 6px double ${light.ink}; }
 function cardsHtml(cards: readonly LaidOut[]): string {
   return [
     "<!doctype html>",
-    '<html lang="en">',
+    `<html lang="${spokenLanguage()}">`,
     "<head>",
     '<meta charset="utf-8">',
     `<title>${html(cards.map(({ title }) => title).join(", ") || "Care card")}</title>`,

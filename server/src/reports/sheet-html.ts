@@ -6,6 +6,7 @@
  * Everything of a recipe is escaped; a policy in the head allows this very script and forbids all other scripts and all
  * loading even where that should fail.
  */
+import { spokenLanguage } from "../../../grammar/src/translate.ts";
 import { shortDayText, timeText } from "../core/measure/figures.ts";
 import { figuresIn } from "../core/measure/shown-figures.ts";
 import type { FileId } from "../core/place.ts";
@@ -38,7 +39,7 @@ export function sheetsHtml(documents: readonly SheetDocument[], pictures?: Pictu
   const title = documents.map((document) => document.title).join(", ") || "Finish sheet";
   return [
     "<!doctype html>",
-    '<html lang="en">',
+    `<html lang="${spokenLanguage()}">`,
     "<head>",
     '<meta charset="utf-8">',
     `<title>${html(title)}</title>`,

@@ -4,6 +4,7 @@
  * What a reader is to calculate again has more decimals (`exact…`); everything else is rounded to what can be measured at
  * the bench. Figures for programs are numbers, rounded by `printed`.
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
 import { formatAmount, formatNumber, roundTo } from "./format-amount.ts";
 import { roundedParts } from "./rounded-parts.ts";
@@ -97,13 +98,13 @@ export const degreesText = (celsius: number): string =>
   formatAmount({ dimension: "temperature", value: celsius });
 
 /** `60 % RH` */
-export const humidityText = (percent: number): string => `${percentText(percent)} RH`;
+export const humidityText = (percent: number): string => t`${percentText(percent)} RH`;
 
 /** `15 C and 60 % RH`, or as much of it as is known. */
 export const airText = ({ temperature, humidity }: ShownAir): string =>
   humidity === undefined
     ? degreesText(temperature)
-    : `${degreesText(temperature)} and ${humidityText(humidity)}`;
+    : t`${degreesText(temperature)} and ${humidityText(humidity)}`;
 
 export interface ShownAir {
   readonly temperature: number;
@@ -114,7 +115,7 @@ export interface ShownAir {
 export const airChangesNumber = (perHour: number): string => formatNumber(perHour, 1);
 
 /** `3.1 air changes/h` */
-export const airChangesText = (perHour: number): string => `${airChangesNumber(perHour)} air changes/h`;
+export const airChangesText = (perHour: number): string => t`${airChangesNumber(perHour)} air changes/h`;
 
 /** `450 m3/h` */
 export const airFlowText = (m3PerH: number): string => `${formatNumber(m3PerH, 0)} m3/h`;
@@ -145,18 +146,33 @@ export const shortDayText = (iso: string): string => `${weekdayText(iso)} ${mont
 
 /** `8 Mar` */
 export const monthDayText = (iso: string): string =>
-  `${Number(iso.slice(8, 10))} ${MONTHS[Number(iso.slice(5, 7)) - 1] ?? ""}`;
+  translated("D MMM")
+    .replace("D", String(Number(iso.slice(8, 10))))
+    .replace("MMM", translated(MONTHS[Number(iso.slice(5, 7)) - 1] ?? ""));
 
 /** `Mon` */
 export function weekdayText(iso: string): string {
   const day = new Date(`${iso.slice(0, 10)}T12:00:00Z`).getUTCDay();
-  return WEEKDAYS[(day + 6) % 7] ?? "";
+  return translated(WEEKDAYS[(day + 6) % 7] ?? "");
 }
 
 /** `09:00`; nothing of a date alone. */
 export const timeText = (iso: string): string => iso.slice(11, 16);
 
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"] as const;
+export const MONTHS = [
+  "Jan",
+  "Feb",
+  "Mar",
+  "Apr",
+  "May",
+  "Jun",
+  "Jul",
+  "Aug",
+  "Sep",
+  "Oct",
+  "Nov",
+  "Dec",
+] as const;
 
 // ---------------------------------------------------------------------------------------------------------------
 // Numbers for programs

@@ -4,6 +4,7 @@
  * What is printed can be typed back: `1 day 4 h` and `0.25 L` are quantities of the notation.
  * Rounding is for reading only; nothing is ever computed from a formatted amount.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { Amount, Dimension } from "./units.ts";
 
 /** `rounded` for sheets and messages; `full` for workings, up to six significant digits. */
@@ -11,7 +12,7 @@ export type AmountStyle = "rounded" | "full";
 
 /** An amount with its unit, such as `1.78 m2`, `0.25 L`, `36 h`. Not finite: `unknown`. */
 export function formatAmount(amount: Amount<Dimension>, style: AmountStyle = "rounded"): string {
-  if (!Number.isFinite(amount.value)) return "unknown";
+  if (!Number.isFinite(amount.value)) return t`unknown`;
   const { value, unit, decimals } = inSpokenUnit(amount);
   const number = formatNumber(value, style === "full" ? 6 : decimals, style);
   return unit === "" ? number : `${number} ${unit}`;
@@ -22,7 +23,7 @@ export function formatAmount(amount: Amount<Dimension>, style: AmountStyle = "ro
  * A negative one has a minus sign before it; not finite: `unknown`.
  */
 export function formatDuration(hours: number): string {
-  if (!Number.isFinite(hours)) return "unknown";
+  if (!Number.isFinite(hours)) return t`unknown`;
   if (hours < 0) return `-${formatDuration(-hours)}`;
   const minutes = Math.round(hours * 60);
   if (minutes === 0 && hours > 0) return `${Math.max(1, Math.round(hours * 3600))} s`;
@@ -30,7 +31,7 @@ export function formatDuration(hours: number): string {
     return join(part(Math.floor(minutes / 60), "h"), part(minutes % 60, "min")) || "0 min";
   const wholeHours = Math.round(hours);
   const days = Math.floor(wholeHours / 24);
-  return join(part(days, days === 1 ? "day" : "days"), part(wholeHours % 24, "h"));
+  return join(daysText(days), part(wholeHours % 24, "h"));
 }
 
 /** Hours of work, which nobody counts in days of 24 h: `36 h 25 min`, to the minute. Not finite: `unknown`. */
@@ -46,17 +47,27 @@ export function formatWork(hours: number): string {
  * finite: `unknown`.
  */
 export function exactDuration(hours: number): string {
-  if (!Number.isFinite(hours)) return "unknown";
-  if (hours < 0) return `-${exactDuration(-hours)}`;
+  if (!Number.isFinite(hours)) return t`unknown`;
+  return hours < 0 ? `-${exactDuration(-hours)}` : inParts(hours, daysText);
+}
+
+/** The same as it is typed, in the words of the notation whatever language texts are in. Not finite: throws a RangeError. */
+export function typedDuration(hours: number): string {
+  if (!Number.isFinite(hours)) throw new RangeError(`No duration: ${hours}`);
+  return inParts(hours, (days) => part(days, days === 1 ? "day" : "days"));
+}
+
+function inParts(hours: number, daysOf: (days: number) => string): string {
   const minutes = Math.round(hours * 60);
-  const days = Math.floor(minutes / (24 * 60));
   const parts = [
-    part(days, days === 1 ? "day" : "days"),
+    daysOf(Math.floor(minutes / (24 * 60))),
     part(Math.floor((minutes % (24 * 60)) / 60), "h"),
     part(minutes % 60, "min"),
   ];
   return parts.filter((text) => text !== "").join(" ") || "0 min";
 }
+
+const daysText = (days: number): string => (days === 0 ? "" : days === 1 ? t`${days} day` : t`${days} days`);
 
 /**
  * The same for a message, where hours no longer matter: from 60 days on `about 5 months`, from two years `about 3 years`. A
@@ -66,8 +77,8 @@ export function spokenDuration(hours: number): string {
   const days = hours / 24;
   if (!(days >= 60) || !Number.isFinite(days)) return exactDuration(hours);
   return days < 730.5
-    ? `about ${Math.round(days / 30.4375)} months`
-    : `about ${Math.round(days / 365.25)} years`;
+    ? t`about ${Math.round(days / 30.4375)} months`
+    : t`about ${Math.round(days / 365.25)} years`;
 }
 
 /**
@@ -136,7 +147,7 @@ function inSpokenUnit(amount: Amount<Dimension>): Spoken {
     case "air flow":
       return { value, unit: "m3/h", decimals: size < 10 ? 1 : 0 };
     case "air change":
-      return { value, unit: "air changes/h", decimals: 1 };
+      return { value, unit: t`air changes/h`, decimals: 1 };
     case "time by area":
       return { value: value * 60, unit: "min/m2", decimals: 1 };
     case "number":

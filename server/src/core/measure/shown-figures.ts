@@ -4,6 +4,7 @@
  *
  * What a quart and a square foot are stands in `units.ts`, with its sources.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import {
   type Addends,
   airText,
@@ -47,7 +48,7 @@ export const figuresIn = (units: UnitSystem): ShownFigures => (units === "us" ? 
 
 const METRIC: ShownFigures = {
   litres: litresText,
-  mixedIn: (share) => ({ part: litresText(share), whole: "a litre" }),
+  mixedIn: (share) => ({ part: litresText(share), whole: t`a litre` }),
   area: areaText,
   areaOfMany: (count, m2) => (count === 1 ? areaText(m2) : timesText(count, m2, areaText, "m2")),
   areas: areasThatAddUp,
@@ -71,7 +72,7 @@ const FLUID_OUNCES_IN_QUART = 32;
 const FAHRENHEIT_PER_CELSIUS = 1.8;
 
 const between = (low: string, high: string, unit: string): string =>
-  low === high ? `${high} ${unit}` : `${low} to ${high} ${unit}`;
+  low === high ? `${high} ${unit}` : t`${low} to ${high} ${unit}`;
 
 const fahrenheit = (celsius: number): string => `${formatNumber(inUnit(celsius, "F"), 0)} F`;
 
@@ -83,7 +84,7 @@ const US: ShownFigures = {
     if (quarts < 0.25) return `${formatNumber(inUnit(litres, "floz"), 1)} floz`;
     return quarts < 4 ? `${formatNumber(quarts, 2)} qt` : `${formatNumber(inUnit(litres, "gal"), 2)} gal`;
   },
-  mixedIn: (share) => ({ part: `${formatNumber(share * FLUID_OUNCES_IN_QUART, 1)} floz`, whole: "a quart" }),
+  mixedIn: (share) => ({ part: `${formatNumber(share * FLUID_OUNCES_IN_QUART, 1)} floz`, whole: t`a quart` }),
   area: (m2) => squareFeetText(inUnit(m2, "ft2")),
   areaOfMany: (count, m2) => {
     const one = inUnit(m2, "ft2");
@@ -97,7 +98,7 @@ const US: ShownFigures = {
   air: ({ temperature, humidity }) =>
     humidity === undefined
       ? fahrenheit(temperature)
-      : `${fahrenheit(temperature)} and ${humidityText(humidity)}`,
+      : t`${fahrenheit(temperature)} and ${humidityText(humidity)}`,
   tenDegrees: "18 F",
   covers: (value) => `${formatNumber(inUnit(value, "ft2/qt"), 0)} ft2/qt`,
 };

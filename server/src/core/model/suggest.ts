@@ -1,7 +1,9 @@
 /**
  * Closest-name suggestions for misspelt words and names.
  */
+
 import { closestWord } from "../../../../grammar/src/closest-word.ts";
+import { t } from "../../../../grammar/src/translate.ts";
 
 /**
  * Candidates that are compared at most, the first ones: a file of many names and many mistakes would take the product of
@@ -40,7 +42,7 @@ function* others(word: string, candidates: Iterable<string>): Generator<string> 
 /** "Did you mean `walnut`?", or nothing. */
 export function didYouMean(word: string, candidates: Iterable<string>): string {
   const best = closest(word, candidates);
-  return best === undefined ? "" : `Did you mean \`${best}\`?`;
+  return best === undefined ? "" : t`Did you mean \`${best}\`?`;
 }
 
 /** So many names are listed in a message at most. */
@@ -50,17 +52,17 @@ const MOST_LISTED = 12;
 export function shortList<T>(items: readonly T[], say: (item: T) => string): string {
   const rest = items.length - MOST_LISTED;
   const listed = rest > 1 ? items.slice(0, MOST_LISTED) : items;
-  return `${listed.map(say).join(", ")}${rest > 1 ? ` and ${rest} more` : ""}`;
+  return `${listed.map(say).join(", ")}${rest > 1 ? t` and ${rest} more` : ""}`;
 }
 
 /** "a, b or c" */
 export function orList(words: readonly string[]): string {
   if (words.length <= 1) return words.join("");
-  return `${words.slice(0, -1).join(", ")} or ${words[words.length - 1]}`;
+  return t`${words.slice(0, -1).join(", ")} or ${words.at(-1)!}`;
 }
 
 /** "a, b and c" */
 export function andList(words: readonly string[]): string {
   if (words.length <= 1) return words.join("");
-  return `${words.slice(0, -1).join(", ")} and ${words[words.length - 1]}`;
+  return t`${words.slice(0, -1).join(", ")} and ${words.at(-1)!}`;
 }

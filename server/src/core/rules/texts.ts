@@ -3,6 +3,7 @@
  */
 
 import { LONGEST_GIST } from "../../../../grammar/src/gist.ts";
+import { lowerFirst, t } from "../../../../grammar/src/translate.ts";
 import type { Fix, FixKind, RelatedPlace, TextEdit } from "../findings.ts";
 import { type DutyWord, dutyByWord } from "../knowledge/duties.ts";
 import { formatDuration } from "../measure/format-amount.ts";
@@ -61,7 +62,7 @@ export const fitting = (headlines: readonly string[]): string =>
  */
 export const fixOf = (kind: FixKind, title: string, edits: readonly TextEdit[]): Fix => ({
   kind,
-  title: kind === "undertaking" ? `Undertake to ${title.charAt(0).toLowerCase()}${title.slice(1)}` : title,
+  title: kind === "undertaking" ? t`Undertake to ${lowerFirst(title)}` : title,
   edits,
 });
 

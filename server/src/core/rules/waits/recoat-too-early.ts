@@ -6,7 +6,7 @@
  */
 
 import type { Fix } from "../../findings.ts";
-import { exactDuration } from "../../measure/format-amount.ts";
+import { typedDuration } from "../../measure/format-amount.ts";
 import { isBeingPlanned } from "../../schedule/being-planned.ts";
 import { closedHoursAt } from "../../schedule/calendar.ts";
 import { sentence } from "../../sentence.ts";
@@ -585,7 +585,7 @@ function words({ run, units }: Pick<RunContext, "run" | "units">, haste: Haste):
     ? { ...haste.needed, label: OIL_OVER_WATER_H, hours: OIL_OVER_WATER_H * haste.needed.factor }
     : haste.needed;
   const instead = oil
-    ? `wait ${exactDuration(needed.tooCold ? needed.label : Math.ceil(needed.hours))}`
+    ? `wait ${typedDuration(needed.tooCold ? needed.label : Math.ceil(needed.hours))}`
     : "wait until recoat";
   const over = `\`${action.use.name}\``;
   const between = below.action?.syntax === action.syntax && action.coat > 1;

@@ -1,0 +1,37 @@
+/**
+ * The language of the client: what it says in `initialize`, and the table of texts that came with the server or from the client.
+ *
+ * A table is `{ key: text }`, its keys those of `textKey`. What is not in it stays English; so does everything for a language
+ * without a table.
+ */
+import * as z from "zod/mini";
+import { type Language, textKey } from "../../../grammar/src/translate.ts";
+
+/** A packed table as it is read from a file or sent by a client. */
+export const TEXTS = z.looseObject({});
+
+/** `de` of `de-AT`; `undefined` where nothing or no language is said. */
+export const tagOf = (locale: unknown): string | undefined =>
+  typeof locale === "string" ? /^[a-z]{2,3}(?![a-z])/u.exec(locale.toLowerCase())?.[0] : undefined;
+
+/** The language of a table; `undefined` for what is none. */
+export function languageOf(tag: string, table: unknown): Language | undefined {
+  const texts = TEXTS.safeParse(table).data;
+  if (texts === undefined) return undefined;
+  const known = new Map<string, string | undefined>();
+  return {
+    tag,
+    template(english) {
+      if (!known.has(english)) {
+        if (known.size === MOST_KNOWN) known.clear();
+        const key = textKey(english);
+        const text = Object.hasOwn(texts, key) ? texts[key] : undefined;
+        known.set(english, typeof text === "string" ? text : undefined);
+      }
+      return known.get(english);
+    },
+  };
+}
+
+/** More than all templates there are: texts that come from elsewhere must not pile up. */
+const MOST_KNOWN = 10_000;
