@@ -22,17 +22,27 @@ import {
   WOODS,
 } from "../../server/src/starter/answers.ts";
 import { readSize, sizeExample, sizeText } from "../../server/src/starter/size-text.ts";
-import { starterText } from "../../server/src/starter/starter-text.ts";
+import { nextOpenDay, starterText } from "../../server/src/starter/starter-text.ts";
 import { TEMPLATES } from "../../server/src/starter/templates.ts";
 
-/** A caller that knows the answers, such as a task or a test, hands them over, and nothing is asked. */
-export const registerNewRecipe = (): Disposable =>
+/**
+ * A caller that knows the answers, such as a task or a test, hands them over, and nothing is asked. The work begins on the next
+ * working day, so that every step has its date.
+ */
+export const registerNewRecipe = (now = () => new Date()): Disposable =>
   commands.registerCommand("finishwright.newRecipe", async (known?: unknown) => {
     const answers = areAnswers(known) ? known : await askAnswers();
     if (answers === undefined) return;
-    const document = await workspace.openTextDocument({ language: "finish", content: starterText(answers) });
+    const content = starterText(answers, nextOpenDay(localDay(now())));
+    const document = await workspace.openTextDocument({ language: "finish", content });
     await window.showTextDocument(document);
   });
+
+/** `2027-03-08`, where the person is. */
+const localDay = (now: Date): string =>
+  [now.getFullYear(), now.getMonth() + 1, now.getDate()]
+    .map((part) => String(part).padStart(2, "0"))
+    .join("-");
 
 interface Item<Word extends string> extends QuickPickItem {
   readonly word?: Word;

@@ -94,7 +94,8 @@ const { TEMPLATES } = await import("../../server/src/starter/templates.ts");
 beforeEach(() => {
   Object.assign(person, { answers: [], asked: [], opened: [], messages: [], folders: undefined });
   person.files.clear();
-  registerNewRecipe();
+  // A Friday, so that the work begins on Monday.
+  registerNewRecipe(() => new Date(2027, 2, 5, 21, 30));
   registerOpenSamples({ extensionUri: { path: "/extension" } } as never);
 });
 
@@ -109,7 +110,9 @@ const ANSWERS = ["Bench or stool", "60 x 16 x 18 in", "Teak", "Nothing", "For ou
 describe("New Recipe", () => {
   test("asks five things, and opens a recipe in the units of the person", async () => {
     await run("newRecipe", ANSWERS);
-    expect(person.opened).toEqual([starterText({ ...BENCH, size: [60, 16, 18], units: "inches" })]);
+    expect(person.opened).toEqual([
+      starterText({ ...BENCH, size: [60, 16, 18], units: "inches" }, "2027-03-08"),
+    ]);
     expect(person.asked.map(({ title }) => title)).toEqual([
       "New Recipe (1 of 5): What piece is it?",
       "New Recipe (1 of 5): How large is it?",
@@ -136,13 +139,15 @@ describe("New Recipe", () => {
   test.each(TEMPLATES)("opens $label without more questions", async ({ label, answers }) => {
     await run("newRecipe", [label]);
     expect(person.asked).toHaveLength(1);
-    const written = (["metric", "inches"] as const).map((units) => starterText({ ...answers, units }));
+    const written = (["metric", "inches"] as const).map((units) =>
+      starterText({ ...answers, units }, "2027-03-08"),
+    );
     expect(written).toContain(person.opened[0]);
   });
 
   test("takes answers from a caller, and asks where they do not go together", async () => {
     await run("newRecipe", [], { ...BENCH, units: "metric" });
-    expect(person.opened).toEqual([starterText({ ...BENCH, units: "metric" })]);
+    expect(person.opened).toEqual([starterText({ ...BENCH, units: "metric" }, "2027-03-08")]);
     await run("newRecipe", [], { ...BENCH, wood: "laminate", units: "metric" });
     expect(person.opened).toHaveLength(1);
     expect(person.asked).toHaveLength(1);

@@ -77,6 +77,8 @@ export interface PageOptions {
   readonly width?: number;
   readonly height?: number;
   readonly colorScheme?: "dark" | "light";
+  /** The display language that extensions are told, as `de`; the workbench's own texts stay English, as no language pack is here. */
+  readonly language?: string;
   readonly onLog?: (type: string, args: readonly unknown[]) => void;
   readonly onExit?: (code: number) => void;
 }
@@ -212,6 +214,12 @@ export const newPage = async (browser: Browser, options: PageOptions): Promise<P
     reducedMotion: "reduce",
   });
   const page = await context.newPage();
+  // Said by the script of a language pack where there is one, and by an empty script without.
+  if (options.language !== undefined) {
+    const { language } = options;
+    await page.addInitScript(`Object.defineProperty(globalThis, "_VSCODE_NLS_LANGUAGE", {
+      get: () => ${JSON.stringify(language)}, set() {}, configurable: true });`);
+  }
   await page.exposeFunction("codeAutomationLog", (type: string, args: readonly unknown[]) =>
     options.onLog?.(type, args),
   );

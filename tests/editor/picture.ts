@@ -10,7 +10,7 @@
  *     npm run picture -- --scenes --to FOLDER
  *
  * leaves in a folder what a person meets of a finding, a job and a surface, in four themes, for looking at; with
- * `--only NAME` one of them. `--view` with `--file` and `--at` takes the bench view beside that line, in four themes.
+ * `--only NAME` one of them, with `--language de` as an editor in German has it. `--view` with `--file` and `--at` takes the bench view beside that line, in four themes.
  */
 import { mkdirSync, readFileSync } from "node:fs";
 import path from "node:path";
@@ -36,6 +36,8 @@ const { values } = parseArgs({
     view: { type: "boolean", default: false },
     scenes: { type: "boolean", default: false },
     only: { type: "string" },
+    /** The display language, as `de`. */
+    language: { type: "string" },
   },
 });
 
@@ -71,7 +73,8 @@ const inWindow = async (
   const { folder = values.folder, settings, ...shown } = options;
   const editor = await startEditor({ folder, settings: { "workbench.colorTheme": theme, ...settings } });
   try {
-    const page = await editor.show({ colorScheme, ...shown });
+    const { language } = values;
+    const page = await editor.show({ colorScheme, ...(language !== undefined && { language }), ...shown });
     page.setDefaultTimeout(PATIENCE);
     await work(page);
   } finally {

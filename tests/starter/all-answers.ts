@@ -16,7 +16,9 @@ for (const [index, { word: wood }] of WOODS.entries()) {
           for (const units of ["metric", "inches"] as const) {
             const answers = { piece, wood, now, look, place, units };
             count += 1;
-            for (const wrong of wrongIn(starterText(answers))) {
+            // The editor writes the day of the start as well.
+            const start = units === "metric" ? "2027-03-08" : undefined;
+            for (const wrong of wrongIn(starterText(answers, start))) {
               process.exitCode = 1;
               console.log(`${JSON.stringify(answers)}: ${wrong}`);
             }

@@ -10,7 +10,7 @@ import {
   WOODS,
 } from "../../server/src/starter/answers.ts";
 import { readSize, sizeText } from "../../server/src/starter/size-text.ts";
-import { starterText } from "../../server/src/starter/starter-text.ts";
+import { nextOpenDay, starterText } from "../../server/src/starter/starter-text.ts";
 import { TEMPLATES } from "../../server/src/starter/templates.ts";
 import { analyse } from "../harness/check-text.ts";
 import { IS_LONG_RUN } from "../harness/share.ts";
@@ -148,4 +148,23 @@ test.each([
   { ...TABLE, now: "unknown", look: "kept" },
 ])("%j are no answers", (value) => {
   expect(areAnswers(value)).toBe(false);
+});
+
+describe("the day on which the work begins", () => {
+  // 2027-03-08 is a Monday by the calendar.
+  test.each([
+    ["2027-03-04", "2027-03-05"],
+    ["2027-03-05", "2027-03-08"],
+    ["2027-03-06", "2027-03-08"],
+    ["2027-03-07", "2027-03-08"],
+    ["2027-12-31", "2028-01-03"],
+  ])("after %s is %s", (today, day) => {
+    expect(nextOpenDay(today)).toBe(day);
+  });
+
+  test("stands in the job, and leaves it sound", () => {
+    const text = starterText(TABLE, "2027-03-08");
+    expect(text).toContain("  start 2027-03-08 09:00\n");
+    expect(wrongIn(text)).toEqual([]);
+  });
 });

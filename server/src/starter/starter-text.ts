@@ -4,8 +4,11 @@ import { block } from "./block-text.ts";
 import { pieceText, starterPiece } from "./piece-text.ts";
 import { recipeText, starterRecipe } from "./steps-text.ts";
 
-/** A whole file in the standard layout, without a finding of the rules that is an error or a warning. */
-export function starterText(answers: Answers): string {
+/**
+ * A whole file in the standard layout, without a finding of the rules that is an error or a warning. With a day, as
+ * `2027-03-08`, on which the work begins every step has its date.
+ */
+export function starterText(answers: Answers, start?: string): string {
   const piece = starterPiece(answers);
   const recipe = starterRecipe(answers);
   return `${[
@@ -13,11 +16,12 @@ export function starterText(answers: Answers): string {
     `# What is finished: surfaces, wood, and what is on it now.${answers.now === "bare" ? "" : OLD}\n${pieceText(answers, piece)}`,
     `# Where and when the work is done. Waits are calculated for this air.\n${shopText(answers)}`,
     recipeText(recipe),
-    `# The recipe on the piece. With a line \`start 2027-03-08 09:00\` every step gets its date.\n${block(
+    `# The recipe on the piece. ${start === undefined ? "With a line `start 2027-03-08 09:00` every step gets its date." : "Every step has its date; begin another day and they follow."}\n${block(
       `job my_job "My first job"`,
       [
         ["piece", piece.name],
         ["in", "my_shop"],
+        ...(start === undefined ? [] : [["start", `${start} ${OPENS}`] as const]),
         ["apply", `${recipe.name}${piece.surfaces.length > 1 ? " to all" : ""}`],
       ],
     )}`,
@@ -50,6 +54,19 @@ function shopText({ place, units }: Answers): string {
   return block('shop my_shop "My shop"', [
     ["air", air],
     ["room", room],
-    ["hours", "Mon to Fri 09:00 to 17:00"],
+    ["hours", `Mon to Fri ${OPENS} to 17:00`],
   ]);
 }
+
+const OPENS = "09:00";
+
+/** The first day after another, as `2027-03-08`, on which a new shop is open: Monday to Friday. Throws a RangeError for no day. */
+export function nextOpenDay(today: string): string {
+  const day = new Date(`${today}T12:00:00Z`);
+  do day.setUTCDate(day.getUTCDate() + 1);
+  while ([SATURDAY, SUNDAY].includes(day.getUTCDay()));
+  return day.toISOString().slice(0, 10);
+}
+
+const SATURDAY = 6;
+const SUNDAY = 0;

@@ -1,6 +1,7 @@
 /** `new`: a recipe to start from, out of five answers or a classic way. */
 import path from "node:path";
-import { Option } from "commander";
+import { InvalidArgumentError, Option } from "commander";
+import { isDate } from "../../core/measure/iso-dates.ts";
 import {
   type Answers,
   type Choice,
@@ -26,6 +27,7 @@ interface NewOptions {
   readonly look?: string;
   readonly place?: string;
   readonly units?: UnitSystem;
+  readonly start?: string;
 }
 
 export const addNew: AddCommand = (program, ctx) => {
@@ -54,10 +56,16 @@ export const addNew: AddCommand = (program, ctx) => {
         "inches",
       ]),
     )
+    .option("--start <date>", "the day on which the work begins, such as 2027-03-08", readDay)
     .action(async (file: string | undefined, options: NewOptions) =>
       ctx.finish(await makeRecipe(ctx, file, options)),
     );
 };
+
+function readDay(text: string): string {
+  if (!isDate(text)) throw new InvalidArgumentError("A day is year-month-day, such as 2027-03-08.");
+  return text;
+}
 
 /** Everything that some piece can come to. */
 const ALL_LOOKS = looksOf("oak", "wax");
@@ -67,11 +75,12 @@ const wordsOf = (list: readonly Choice[]): string => list.map(({ word }) => word
 async function makeRecipe(
   { io }: CommandContext,
   file: string | undefined,
-  options: NewOptions,
+  { start, ...options }: NewOptions,
 ): Promise<ExitStatus> {
   if (file !== undefined) await refuseTaken(io, file);
   const text = starterText(
     options.template === undefined ? await answersOf(io, options) : fromTemplate(options, usualUnits(io.env)),
+    start,
   );
   if (file === undefined) {
     io.stdout.write(text);
