@@ -136,3 +136,26 @@ test("a text that is cut off, turned round or full of nonsense has an answer too
   }
   await client.end();
 });
+
+test("an editor that shows a message under its line gets it in lines that are not cut off", async () => {
+  const clientOf = (marksLines: boolean) =>
+    startClient({
+      capabilities: ASKS_ONCE,
+      disk: new Map(names.map((name) => [uriOf(name), textOf(name)])),
+      host: { createAnalyst },
+      initializationOptions: { marksLines },
+    });
+  const messagesOf = async (client: Client): Promise<readonly string[]> => {
+    await client.open(uriOf("mistakes.finish"), textOf("mistakes.finish"));
+    const report = await client.pull(uriOf("mistakes.finish"));
+    await client.end();
+    return report.kind === "full" ? report.items.map(({ message }) => String(message)).toSorted() : [];
+  };
+  const whole = await messagesOf(await clientOf(false));
+  const short = await messagesOf(await clientOf(true));
+  // Half of a window of 1280 points in letters of 14 points, 8.4 points wide: 76 columns.
+  expect(short.flatMap((message) => message.split("\n")).filter(({ length }) => length > 76)).toEqual([]);
+  expect(whole.flatMap((message) => message.split("\n")).some(({ length }) => length > 76)).toBe(true);
+  const joined = (messages: readonly string[]) => messages.map((message) => message.replaceAll("\n", " "));
+  expect(joined(short)).toEqual(joined(whole));
+});

@@ -3,7 +3,8 @@
  *
  * For a client that asks for one mark a line, all findings that begin on a line stand at the words of the gravest: each is a
  * diagnostic of its own, with its rule, page and fixes, and its first related place is the words that it is about. So a line
- * has one wave, whose hover tells all of them, and no list has one less. Who does not ask gets each at its own words.
+ * has one wave, whose hover tells all of them, and no list has one less. Who does not ask gets each at its own words. Such an
+ * editor shows a message under its line as it stands and cuts off what is longer, so that it comes in short lines.
  */
 import type { Diagnostic } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
@@ -31,7 +32,7 @@ export const marksOf = (
   }));
   if (!facts.marksLines) return marks;
   const lines = new Map<number, Marked[]>();
-  for (const mark of marks) {
+  for (const mark of marks.map(inShortLines)) {
     const { line } = mark.diagnostic.range.start;
     const others = lines.get(line);
     if (others) others.push(mark);
@@ -41,6 +42,27 @@ export const marksOf = (
     const [first, ...others] = line.toSorted((a, b) => byGravity(a.finding, b.finding));
     return [first!, ...others.map((mark) => movedTo(first!, mark, document.uri, facts))];
   });
+};
+
+/** So many characters fit beside a side bar, and into a hover. */
+const MOST_COLUMNS = 76;
+
+const inShortLines = (mark: Marked): Marked => {
+  const { message } = mark.diagnostic;
+  if (typeof message !== "string") return mark;
+  const broken = message.split("\n").map(inColumns).join("\n");
+  return { ...mark, diagnostic: { ...mark.diagnostic, message: broken } };
+};
+
+/** A line broken at blanks, but not within what is in quotes, which is typed as it stands. */
+const inColumns = (line: string): string => {
+  const [first = "", ...words] = line.match(/[^\s“]*“[^”]*”\S*|\S+/gu) ?? [];
+  let columns = first.length;
+  return words.reduce((text, word) => {
+    const fits = columns + 1 + word.length <= MOST_COLUMNS;
+    columns = fits ? columns + 1 + word.length : word.length;
+    return `${text}${fits ? " " : "\n"}${word}`;
+  }, first);
 };
 
 /** What an editor fades stays where it is, for that is what is faded. */
