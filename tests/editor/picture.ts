@@ -19,12 +19,15 @@ import { parseArgs } from "node:util";
 import type { Page } from "playwright-core";
 import { drawSvg } from "./draw-svg.ts";
 import { type EditorOptions, type PageOptions, ROOT, startEditor } from "./editor.ts";
-import { takeMovingPicture } from "./moving-picture.ts";
+import { takeMovingPicture, WITH_CAPTION } from "./moving-picture.ts";
 import { scenes } from "./scenes.ts";
-import { clear, PATIENCE, sameDates, showBenchView, stillness } from "./workbench.ts";
+import { clear, PATIENCE, runCommand, sameDates, showBenchView, stillness } from "./workbench.ts";
 
 const SAMPLES = path.join(ROOT, "samples");
 const MEDIA = path.join(ROOT, "client", "media");
+const DEMO = path.join(import.meta.dirname, "demo");
+/** Of all pictures of the README, so that they stand under each other; in points. */
+const WIDTH = 1280;
 
 const { values } = parseArgs({
   options: {
@@ -103,8 +106,9 @@ const takeScenes = (
     }
   });
 
-const takeView = (look: Look, file: string, size: PageOptions): Promise<void> =>
-  inWindow(look, { openFile: placeOf(values.file, values.at), ...size }, async (page) => {
+const takeView = (look: Look, file: string, options: Partial<EditorOptions> & PageOptions): Promise<void> =>
+  inWindow(look, { openFile: placeOf(values.file, values.at), ...options }, async (page) => {
+    if (values.to === undefined) await runCommand(page, "View: Close Primary Side Bar");
     const view = await showBenchView(page);
     await clear(page);
     // A job that is asked for by name may have no dates.
@@ -116,12 +120,12 @@ const takeView = (look: Look, file: string, size: PageOptions): Promise<void> =>
 /** The moving picture is taken in a window with little but the text and the bench view. */
 const takeMoving = (file: string): Promise<void> =>
   inWindow(
-    DARK,
+    LIGHT,
     {
-      folder: path.join(import.meta.dirname, "demo"),
-      openFile: "table.finish:8:1",
-      width: 1240,
-      height: 700,
+      folder: DEMO,
+      openFile: "map-table.finish:8:1",
+      width: WIDTH,
+      height: 720 + WITH_CAPTION,
       settings: {
         "workbench.activityBar.location": "hidden",
         "workbench.statusBar.visible": false,
@@ -146,7 +150,14 @@ const takeForReadme = async (): Promise<void> => {
       return name !== undefined && isWanted(name) ? file(name) : undefined;
     });
   }
-  if (isWanted("bench-view")) await takeView(LIGHT, file("bench-view"), { width: 1500, height: 1000 });
+  if (isWanted("bench-view")) {
+    await takeView(LIGHT, file("bench-view"), {
+      folder: DEMO,
+      openFile: "map-table.finish:24:1",
+      width: WIDTH,
+      height: 1240,
+    });
+  }
   if (isWanted("moving")) await takeMoving(file("moving"));
   if (isWanted("icon")) await drawSvg(readFileSync(path.join(MEDIA, "icon.svg"), "utf8"), 256, file("icon"));
 };

@@ -153,9 +153,9 @@ test("an editor that shows a message under its line gets it in lines that are no
   };
   const whole = await messagesOf(await clientOf(false));
   const short = await messagesOf(await clientOf(true));
-  // Half of a window of 1280 points in letters of 14 points, 8.4 points wide: 76 columns.
-  expect(short.flatMap((message) => message.split("\n")).filter(({ length }) => length > 76)).toEqual([]);
-  expect(whole.flatMap((message) => message.split("\n")).some(({ length }) => length > 76)).toBe(true);
+  // A hover takes two thirds of half a window of 1280 points and more, in letters 8.4 points wide: 74 columns.
+  expect(short.flatMap((message) => message.split("\n")).filter(({ length }) => length > 74)).toEqual([]);
+  expect(whole.flatMap((message) => message.split("\n")).some(({ length }) => length > 74)).toBe(true);
   const joined = (messages: readonly string[]) => messages.map((message) => message.replaceAll("\n", " "));
   expect(joined(short)).toEqual(joined(whole));
 });

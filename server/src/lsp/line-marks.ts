@@ -8,6 +8,7 @@
  */
 import type { Diagnostic } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
+import { LONGEST_GIST } from "../../../grammar/src/gist.ts";
 import { byGravity } from "../core/findings.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import type { ClientFacts } from "./client-facts.ts";
@@ -44,9 +45,6 @@ export const marksOf = (
   });
 };
 
-/** So many characters fit beside a side bar, and into a hover. */
-const MOST_COLUMNS = 76;
-
 const inShortLines = (mark: Marked): Marked => {
   const { message } = mark.diagnostic;
   if (typeof message !== "string") return mark;
@@ -54,12 +52,12 @@ const inShortLines = (mark: Marked): Marked => {
   return { ...mark, diagnostic: { ...mark.diagnostic, message: broken } };
 };
 
-/** A line broken at blanks, but not within what is in quotes, which is typed as it stands. */
+/** A line broken at blanks to be no longer than a headline may be, which fits into a hover, but not within what is in quotes, which is typed as it stands. */
 const inColumns = (line: string): string => {
   const [first = "", ...words] = line.match(/[^\s“]*“[^”]*”\S*|\S+/gu) ?? [];
   let columns = first.length;
   return words.reduce((text, word) => {
-    const fits = columns + 1 + word.length <= MOST_COLUMNS;
+    const fits = columns + 1 + word.length <= LONGEST_GIST;
     columns = fits ? columns + 1 + word.length : word.length;
     return `${text}${fits ? " " : "\n"}${word}`;
   }, first);
