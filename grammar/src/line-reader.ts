@@ -11,7 +11,7 @@ import { END_TOKEN, endOf, type LexToken } from "./lexer.ts";
 import { expected, extra, hyphenInName, type LineContext, missingComma } from "./line-problems.ts";
 import * as make from "./literals.ts";
 import type { TokenType } from "./tokens.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 
 /** A tree node while it is being read. */
@@ -33,9 +33,9 @@ const MAX_PROBLEMS = 20;
 const MISMATCH = new Error("This line does not go on as its rule does.");
 
 /** Where what follows a part can begin. */
-export const AT_COMMA: readonly TokenType[] = [t.Comma];
-export const AFTER_ARGUMENT: readonly TokenType[] = [t.Comma, t.RightParen];
-export const AFTER_PARAMETER: readonly TokenType[] = [t.Comma, t.RightParen, t.StringToken];
+export const AT_COMMA: readonly TokenType[] = [Token.Comma];
+export const AFTER_ARGUMENT: readonly TokenType[] = [Token.Comma, Token.RightParen];
+export const AFTER_PARAMETER: readonly TokenType[] = [Token.Comma, Token.RightParen, Token.StringToken];
 
 export class LineReader {
   /** All tokens of the line, its keyword included. */
@@ -79,7 +79,7 @@ export class LineReader {
   protected leaveOut(phrases: readonly (readonly string[])[], before?: TokenType): boolean {
     for (const phrase of phrases) {
       if (phrase.every((word, idx) => this.isWordAt(word, idx + 1))) {
-        const hasPoint = this.at(t.Dot, phrase.length + 1);
+        const hasPoint = this.at(Token.Dot, phrase.length + 1);
         const length = phrase.length + (hasPoint ? 1 : 0);
         if (before === undefined || this.at(before, length + 1)) {
           this.respell({ start: this.peek(1).start, end: endOf(this.peek(length)) }, "");
@@ -267,10 +267,10 @@ export class LineReader {
     const outer: readonly TokenType[] = follow === AFTER_ARGUMENT ? this.afterCall : [];
     for (let ahead = 1; ; ahead += 1) {
       const token = this.peek(ahead);
-      if (token === END_TOKEN || outer.some((type) => t.matches(token, type))) {
+      if (token === END_TOKEN || outer.some((type) => Token.matches(token, type))) {
         return false;
       }
-      if (follow.some((type) => t.matches(token, type))) {
+      if (follow.some((type) => Token.matches(token, type))) {
         this.next += ahead - 1;
         return true;
       }
@@ -284,13 +284,13 @@ export class LineReader {
 
   /** Whether a token of the type stands so many ahead. */
   protected at(type: TokenType, ahead = 1): boolean {
-    return t.matches(this.peek(ahead), type);
+    return Token.matches(this.peek(ahead), type);
   }
 
   /** Reads a token of the type, or ends the rule: `what` was expected. */
   protected take(type: TokenType, what: Told = type.label): LexToken {
     const token = this.peek(1);
-    if (!t.matches(token, type)) {
+    if (!Token.matches(token, type)) {
       throw this.mismatch(what);
     }
     this.next += 1;
@@ -312,11 +312,11 @@ export class LineReader {
   /** Parts with commas between them. */
   protected list<A>(item: (into: A) => void, into: A): void {
     item(into);
-    while (!this.isWordsBehind() && (this.at(t.Comma) || this.at(t.And))) {
-      if (this.at(t.Comma)) {
-        this.take(t.Comma);
+    while (!this.isWordsBehind() && (this.at(Token.Comma) || this.at(Token.And))) {
+      if (this.at(Token.Comma)) {
+        this.take(Token.Comma);
       } else {
-        this.respell(make.tokenSpan(this.take(t.And)), ",");
+        this.respell(make.tokenSpan(this.take(Token.And)), ",");
       }
       item(into);
     }
@@ -332,17 +332,17 @@ export class LineReader {
 
   /** One or more words, up to a word that starts something else. */
   protected wordRun(what: Told, stop?: TokenType): LexToken[] {
-    const words = [this.take(t.Word, what)];
-    while (this.at(t.Word) && this.peek(1).type !== stop) {
-      words.push(this.take(t.Word));
+    const words = [this.take(Token.Word, what)];
+    while (this.at(Token.Word) && this.peek(1).type !== stop) {
+      words.push(this.take(Token.Word));
     }
     return words;
   }
 
   /** The comma before a part, which is missed but not needed. */
   protected commaBefore(): void {
-    if (this.at(t.Comma)) {
-      this.take(t.Comma);
+    if (this.at(Token.Comma)) {
+      this.take(Token.Comma);
     } else {
       this.report(missingComma(this.context(), this.peek(1)));
     }
@@ -350,8 +350,8 @@ export class LineReader {
 
   /** The `)`, without which the rest of the line is read all the same. */
   protected closeParen(): void {
-    if (this.at(t.RightParen)) {
-      this.take(t.RightParen);
+    if (this.at(Token.RightParen)) {
+      this.take(Token.RightParen);
     } else {
       const at = endOf(this.peek(0));
       const fix = { title: "Add the `)`", span: { start: at, end: at }, text: ")" };
@@ -385,8 +385,8 @@ export class LineReader {
     if (where === undefined && this.isWordsBehind()) {
       return true;
     }
-    const isParen = where !== undefined && (type === t.RightParen || type === t.To);
-    return type === t.End || type === t.Comma || isParen || (goesOn?.(type) ?? false);
+    const isParen = where !== undefined && (type === Token.RightParen || type === Token.To);
+    return type === Token.End || type === Token.Comma || isParen || (goesOn?.(type) ?? false);
   }
 
   /** Gives a draft the span of what its body read, also when that fails. */

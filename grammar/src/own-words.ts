@@ -7,7 +7,7 @@ import type { LexToken } from "./lexer.ts";
 import { lookUp } from "./look-up.ts";
 import { RIGHT_LINES } from "./right-lines.ts";
 import { fieldSpellings, isNoted, OWN_WORK, VERB_SPELLINGS, VERB_SPELLINGS_WITH } from "./spellings.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import { type BlockKind, FIELDS, type FieldForm, METHODS, STATEMENTS, TAILS, VERBS } from "./vocabulary.ts";
 
 type FieldBlock = Exclude<BlockKind, "file" | "layer">;
@@ -63,15 +63,17 @@ export function keptAs(kind: Exclude<BlockKind, "file">, tokens: readonly LexTok
   if (isNoted(kind, word)) {
     return "said";
   }
-  if (kind === "shop" && word === "room" && second?.kind === "word" && second.type !== t.NumberToken) {
+  if (kind === "shop" && word === "room" && second?.kind === "word" && second.type !== Token.NumberToken) {
     // `room outdoors`: nothing says how large it is.
     return "fact";
   }
   if (kind === "piece" && word === "built") {
     // `built new`: no year, which is all that rules go by.
-    return second?.kind === "word" && !tokens.some(({ type }) => type === t.NumberToken) ? "said" : undefined;
+    return second?.kind === "word" && !tokens.some(({ type }) => type === Token.NumberToken)
+      ? "said"
+      : undefined;
   }
-  if (second === undefined || second.type === t.Colon || second.type === t.Equals) {
+  if (second === undefined || second.type === Token.Colon || second.type === Token.Equals) {
     return undefined;
   }
   if (kind === "layer" || kind === "recipe") {
@@ -137,7 +139,7 @@ export function isValueInWords(form: FieldForm, tokens: readonly LexToken[]): bo
     IN_FIGURES.has(form) &&
     first?.kind === "word" &&
     (more.length > 0 || first.text.length >= SHORTEST) &&
-    [first, ...more].every(({ kind, type }) => kind === "word" || type === t.Comma) &&
+    [first, ...more].every(({ kind, type }) => kind === "word" || type === Token.Comma) &&
     !(form === "hours" && [first, ...more].some(({ text }) => DAY.test(text))) &&
     !VALUE_WORDS.some((word) => first.text === word || editDistance(first.text.toLowerCase(), word, 1) <= 1)
   );
@@ -176,8 +178,8 @@ function isOwnWord(kind: FieldBlock, word: string): boolean {
 /** A date, or a figure behind a word of labels, of rooms or of sizes, may be a fact by another name. */
 function mayBeFact(word: string, tokens: readonly LexToken[]): boolean {
   return (
-    tokens.some(({ type }) => type === t.DateToken) ||
-    (FACT.test(word) && tokens.some(({ type }) => type === t.NumberToken))
+    tokens.some(({ type }) => type === Token.DateToken) ||
+    (FACT.test(word) && tokens.some(({ type }) => type === Token.NumberToken))
   );
 }
 

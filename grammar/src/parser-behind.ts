@@ -7,7 +7,7 @@ import type { Draft, LineRule } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import { isNear } from "./own-words.ts";
 import { FieldParser } from "./parser-fields.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import type { FieldForm } from "./vocabulary.ts";
 
@@ -52,8 +52,8 @@ export class BehindParser extends FieldParser {
   private about(): string | undefined {
     const { start } = this.peek(1);
     const found = this.longestIn(ABOUT) ?? this.limit();
-    const length = (found?.length ?? 0) + (found && this.at(t.Dot, found.length + 1) ? 1 : 0);
-    const isFigure = this.at(t.NumberToken, length + 1) || this.at(t.DateToken, length + 1);
+    const length = (found?.length ?? 0) + (found && this.at(Token.Dot, found.length + 1) ? 1 : 0);
+    const isFigure = this.at(Token.NumberToken, length + 1) || this.at(Token.DateToken, length + 1);
     if (found === undefined || !isFigure || NOT_BEFORE[this.keyword]?.test(found.written)) {
       return undefined;
     }
@@ -78,15 +78,15 @@ export class BehindParser extends FieldParser {
   }
 
   private behind(line: FieldLine, about: string | undefined): void {
-    if (this.at(t.Comma) && this.at(t.StringToken, 2)) {
+    if (this.at(Token.Comma) && this.at(Token.StringToken, 2)) {
       // `air 18 C, 55 % RH, "cooler at night"`
-      this.respell(make.tokenSpan(this.take(t.Comma)), "");
+      this.respell(make.tokenSpan(this.take(Token.Comma)), "");
     }
     const { start } = this.peek(1);
     const at = endOf(this.peek(0));
-    const isWritten = this.at(t.StringToken);
+    const isWritten = this.at(Token.StringToken);
     const written = isWritten
-      ? make.makeTitle(this.take(t.StringToken))
+      ? make.makeTitle(this.take(Token.StringToken))
       : this.isWordsBehind()
         ? this.wordsToEnd()
         : undefined;
@@ -115,22 +115,22 @@ export class BehindParser extends FieldParser {
   }
 
   private wordsToEnd(): { readonly value: string } {
-    if (this.at(t.Comma)) {
-      this.take(t.Comma);
+    if (this.at(Token.Comma)) {
+      this.take(Token.Comma);
     }
     return { value: this.takeRest() };
   }
 
   protected override isWordsBehind(): boolean {
     const { form } = this;
-    if (form === undefined || this.at(t.End) || (form === "words" && !OF_ONE_WORD.has(this.keyword))) {
+    if (form === undefined || this.at(Token.End) || (form === "words" && !OF_ONE_WORD.has(this.keyword))) {
       return false;
     }
-    if (this.at(t.StringToken)) {
+    if (this.at(Token.StringToken)) {
       return form !== "existing";
     }
-    const isApart = this.at(t.Comma);
-    if (isApart && this.at(t.StringToken, 2)) {
+    const isApart = this.at(Token.Comma);
+    if (isApart && this.at(Token.StringToken, 2)) {
       return TITLED_BEHIND.has(form);
     }
     const first = this.peek(isApart ? 2 : 1);

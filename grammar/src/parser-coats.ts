@@ -8,7 +8,7 @@ import { MethodParser } from "./parser-methods.ts";
 import { NUMBER_WORDS, valueText } from "./parser-parts.ts";
 import { AT_TAIL, type Line, quoted } from "./parser-steps.ts";
 import type { BareTail } from "./parser-tails.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
 
@@ -26,24 +26,24 @@ export class CoatParser extends MethodParser {
   protected readonly layerMain = this.part(AT_TAIL, (line: LayerLine, tails: tree.Tail[]): void => {
     const { start } = this.peek(1);
     const laid = this.laidFirst();
-    const counted = this.at(t.Coats, 2) ? this.countInWords() : undefined;
+    const counted = this.at(Token.Coats, 2) ? this.countInWords() : undefined;
     if (counted !== undefined) {
       // `two coats of clear`
       line.coats = counted;
       this.skip(1);
       this.leaveOut(OF);
-      line.material = this.nameOf(this.take(t.Word, "a material"));
+      line.material = this.nameOf(this.take(Token.Word, "a material"));
       this.dropRespellings(start);
       this.respell({ start, end: line.material.span.end }, `${line.material.text} ${coatsText(line)}`);
-    } else if (this.at(t.NumberToken)) {
+    } else if (this.at(Token.NumberToken)) {
       this.coatsFirst(line);
     } else {
-      line.material = this.nameOf(this.take(t.Word, "a material"));
-      if (this.at(t.X)) {
-        this.take(t.X);
+      line.material = this.nameOf(this.take(Token.Word, "a material"));
+      if (this.at(Token.X)) {
+        this.take(Token.X);
         this.coats(line);
         this.leaveOut(COATS_BEHIND);
-      } else if (this.at(t.NumberToken) && !this.isAmount()) {
+      } else if (this.at(Token.NumberToken) && !this.isAmount()) {
         this.coatsBehind(line);
       } else if (this.isWordAt("twice", 1)) {
         line.coats = this.twice();
@@ -56,14 +56,14 @@ export class CoatParser extends MethodParser {
       this.respell({ start, end: endOf(this.peek(0)) }, `${plain}, ${laid.kind}`);
     }
     this.onPlaces(tails);
-    if (!this.isTailWithoutComma() && !this.at(t.StringToken)) {
-      this.endOfPart(undefined, (next) => t.TAIL_TYPES.has(next));
+    if (!this.isTailWithoutComma() && !this.at(Token.StringToken)) {
+      this.endOfPart(undefined, (next) => Token.TAIL_TYPES.has(next));
     }
   });
 
   /** `twice`, also behind a comma: two coats. */
   protected twice(): tree.Value {
-    const { span } = make.makeName(this.take(t.Word));
+    const { span } = make.makeName(this.take(Token.Word));
     this.respell(span, "x 2");
     return { kind: "quantity", parts: [{ number: { kind: "number", text: "2", value: 2, span } }], span };
   }
@@ -74,7 +74,7 @@ export class CoatParser extends MethodParser {
     if (value === undefined || !Number.isInteger(value)) {
       return undefined;
     }
-    const { span } = make.makeName(this.take(t.Word));
+    const { span } = make.makeName(this.take(Token.Word));
     return {
       kind: "quantity",
       parts: [{ number: { kind: "number", text: String(value), value, span } }],
@@ -98,14 +98,15 @@ export class CoatParser extends MethodParser {
 
   /** `mist coat of lacquer`, `thin shellac`: the plain form has it as a tail. */
   protected laidFirst(): Extract<tree.Tail, { readonly kind: BareTail }> | undefined {
-    const kind = t.BARE_TAILS.get(this.peek(1).type);
-    const ahead = this.at(t.Coats, 2) ? (this.at(t.Of, 3) ? 4 : 3) : 2;
+    const kind = Token.BARE_TAILS.get(this.peek(1).type);
+    const ahead = this.at(Token.Coats, 2) ? (this.at(Token.Of, 3) ? 4 : 3) : 2;
     const { type } = this.peek(ahead);
-    const isMaterial = this.at(t.Word, ahead) && !t.TAIL_TYPES.has(type) && !t.BARE_TAILS.has(type);
+    const isMaterial =
+      this.at(Token.Word, ahead) && !Token.TAIL_TYPES.has(type) && !Token.BARE_TAILS.has(type);
     if (kind === undefined || !isMaterial) {
       return undefined;
     }
-    const { span } = make.makeName(this.take(t.Word));
+    const { span } = make.makeName(this.take(Token.Word));
     this.skip(ahead - 2);
     return { kind, keyword: { kind: "name", text: kind, span }, span };
   }
@@ -118,7 +119,7 @@ export class CoatParser extends MethodParser {
   }
 
   protected isTailWithoutComma(): boolean {
-    return t.BARE_TAILS.has(this.peek(1).type) || this.isAmount() || this.isPlaceNext();
+    return Token.BARE_TAILS.has(this.peek(1).type) || this.isAmount() || this.isPlaceNext();
   }
 
   /** `3`, `2 to 3`, `2-3`, `2 or 3`, `6 to 8 sessions` */
@@ -131,8 +132,8 @@ export class CoatParser extends MethodParser {
     }
     if (to !== undefined) {
       line.coatsTo = to;
-    } else if (this.isWordAt("or", 1) && this.at(t.NumberToken, 2)) {
-      this.respell(make.tokenSpan(this.take(t.Word)), "to");
+    } else if (this.isWordAt("or", 1) && this.at(Token.NumberToken, 2)) {
+      this.respell(make.tokenSpan(this.take(Token.Word)), "to");
       line.coatsTo = this.value("a number of coats");
     }
     this.sessions(line, start);
@@ -174,17 +175,17 @@ export class CoatParser extends MethodParser {
     const { start } = this.peek(1);
     const isRead = this.apart(() => {
       this.coats(line);
-      if (this.at(t.X)) {
-        this.take(t.X);
+      if (this.at(Token.X)) {
+        this.take(Token.X);
       } else {
         if (line.sessions === undefined) {
-          this.take(t.Coats, "`x` and a material");
+          this.take(Token.Coats, "`x` and a material");
         }
         this.leaveOut(OF);
       }
     });
     if (isRead) {
-      line.material = this.nameOf(this.take(t.Word, "a material"));
+      line.material = this.nameOf(this.take(Token.Word, "a material"));
       this.dropRespellings(start);
       this.respell({ start, end: line.material.span.end }, `${line.material.text} ${coatsText(line)}`);
     } else {
@@ -203,7 +204,7 @@ export class CoatParser extends MethodParser {
   protected coatsWithWord(line: LayerLine): void {
     this.coats(line);
     if (line.sessions === undefined) {
-      this.take(t.Coats, "`x` and a number of coats");
+      this.take(Token.Coats, "`x` and a number of coats");
     }
   }
 
@@ -214,16 +215,16 @@ export class CoatParser extends MethodParser {
 
   /** `30 g/m2`: how much goes on. */
   protected isAmount(): boolean {
-    const unit = this.peek(this.peek(2).type === t.NumberToken ? 3 : 2);
-    return this.at(t.NumberToken) && unit.type === t.Unit && AMOUNTS.has(plainUnit(unit.text) ?? "");
+    const unit = this.peek(this.peek(2).type === Token.NumberToken ? 3 : 2);
+    return this.at(Token.NumberToken) && unit.type === Token.Unit && AMOUNTS.has(plainUnit(unit.text) ?? "");
   }
 
   /** `layer clear, x 3`, `layer clear, 3 coats`: the plain form has it behind the name. */
   protected lateCoats(layer: LayerLine): void {
     const [comma, first] = [this.peek(0), this.peek(1)];
     const late: LayerLine = { tails: [] };
-    if (this.at(t.X)) {
-      this.take(t.X);
+    if (this.at(Token.X)) {
+      this.take(Token.X);
       this.coats(late);
       this.leaveOut(COATS_BEHIND);
     } else {
@@ -246,7 +247,7 @@ export class CoatParser extends MethodParser {
     }
     this.dropRespellings(first.start);
     this.respell({ start: nameEnd, end: nameEnd }, coatsText(late));
-    this.respell({ start: comma.type === t.Comma ? comma.start : first.start, end }, "");
+    this.respell({ start: comma.type === Token.Comma ? comma.start : first.start, end }, "");
   }
 }
 

@@ -7,7 +7,7 @@ import * as make from "./literals.ts";
 import { LabelParser } from "./parser-labels.ts";
 import { NUMBER_WORDS } from "./parser-parts.ts";
 import type { TokenType } from "./tokens.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { keyOf, WORD_SPELLINGS } from "./word-spellings.ts";
 
@@ -82,7 +82,7 @@ const LEAD_TESTS: Readonly<Record<string, string>> = {
   "a swab": "swab",
 };
 
-const AT_LAYER: readonly TokenType[] = [t.Comma, t.NumberToken, t.Word];
+const AT_LAYER: readonly TokenType[] = [Token.Comma, Token.NumberToken, Token.Word];
 
 export class ExistingParser extends LabelParser {
   protected readonly existing = this.line(
@@ -90,7 +90,7 @@ export class ExistingParser extends LabelParser {
     (line) => {
       const layers: Draft<tree.ExistingLayer>[] = [];
       line.layers = layers;
-      if (this.at(t.As) && this.peek(2).type === t.Left) {
+      if (this.at(Token.As) && this.peek(2).type === Token.Left) {
         this.asLeftBy(line);
         return;
       }
@@ -99,9 +99,9 @@ export class ExistingParser extends LabelParser {
       }
       this.existingItem(layers);
       this.many(
-        () => this.isNext(t.Comma, t.NumberToken),
+        () => this.isNext(Token.Comma, Token.NumberToken),
         () => {
-          if (this.at(t.NumberToken)) {
+          if (this.at(Token.NumberToken)) {
             // `white paint 2 coats`
             const at = endOf(this.peek(0));
             this.respell({ start: at, end: at }, ",");
@@ -119,10 +119,10 @@ export class ExistingParser extends LabelParser {
     line.asLeftBy = draft;
     this.useExample("existing as left by hall_tables");
     this.spanned(draft, () => {
-      this.take(t.As);
-      this.take(t.Left);
-      this.take(t.By, "`by` and a job");
-      draft.job = this.nameOf(this.take(t.Word, "a job"));
+      this.take(Token.As);
+      this.take(Token.Left);
+      this.take(Token.By, "`by` and a job");
+      draft.job = this.nameOf(this.take(Token.Word, "a job"));
     });
   }
 
@@ -135,10 +135,10 @@ export class ExistingParser extends LabelParser {
     if (spelt === "read") {
       return;
     }
-    const inWords = this.at(t.Coats, 2) ? NUMBER_WORDS[this.peek(1).text.toLowerCase()] : undefined;
+    const inWords = this.at(Token.Coats, 2) ? NUMBER_WORDS[this.peek(1).text.toLowerCase()] : undefined;
     if (spelt === undefined && inWords !== undefined) {
       // `two coats`
-      const { span } = make.makeName(this.take(t.Word));
+      const { span } = make.makeName(this.take(Token.Word));
       this.respell(span, String(inWords));
       this.skip(1);
       this.keepCoats(
@@ -146,22 +146,22 @@ export class ExistingParser extends LabelParser {
         { kind: "number", text: String(inWords), value: inWords, span },
         endOf(this.peek(0)),
       );
-    } else if (spelt === undefined && this.at(t.NumberToken)) {
-      const coats = this.take(t.NumberToken);
-      const word = this.take(t.Coats, "`coats` after their number");
+    } else if (spelt === undefined && this.at(Token.NumberToken)) {
+      const coats = this.take(Token.NumberToken);
+      const word = this.take(Token.Coats, "`coats` after their number");
       this.keepCoats(layers, make.makeNumber(coats), endOf(word));
     } else {
       const material = spelt ?? make.makeWords(this.wordRun("a layer"));
       layers.push({ material, span: material.span });
     }
-    if (this.at(t.StringToken) && layers.length > 0) {
-      layers.at(-1)!.state = make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken) && layers.length > 0) {
+      layers.at(-1)!.state = make.makeTitle(this.take(Token.StringToken));
     }
-    if (this.at(t.By)) {
+    if (this.at(Token.By)) {
       layers.pop();
       throw this.refused(testedBy({ start: this.peek(1).start, end: endOf(this.peek(2)) }));
     }
-    this.endOfPart(undefined, (next) => next === t.NumberToken);
+    this.endOfPart(undefined, (next) => next === Token.NumberToken);
   });
 
   /** `wax over shellac`, `stain and lacquer`, `walnut stain under shellac`: two layers, which the plain form has from the wood up. */
@@ -181,7 +181,7 @@ export class ExistingParser extends LabelParser {
     const plain = order.map((words) => WORD_SPELLINGS.get(this.keyword)?.get(keyOf(words)) ?? words);
     this.respell(span, plain.join(", "));
     layers.push(...plain.map((words) => ({ material: wordsOf(words, span), span })));
-    this.endOfPart(undefined, (next) => next === t.NumberToken);
+    this.endOfPart(undefined, (next) => next === Token.NumberToken);
     return true;
   }
 
@@ -213,7 +213,7 @@ export class ExistingParser extends LabelParser {
       layer.coats = { kind: "number", text: count, value: Number(count), span };
     }
     layers.push(layer);
-    this.endOfPart(undefined, (next) => next === t.NumberToken);
+    this.endOfPart(undefined, (next) => next === Token.NumberToken);
     return true;
   }
 
@@ -225,7 +225,7 @@ export class ExistingParser extends LabelParser {
     const isOpen = layer !== undefined && /^unknown|^bare$/u.test(layer.material.text);
     const isState =
       STATE.test(text) || TOLD.test(text) || IS_NO_KIND.test(text) || (isOpen && PERHAPS.test(text));
-    if (layer === undefined || comma.type !== t.Comma || !isState) {
+    if (layer === undefined || comma.type !== Token.Comma || !isState) {
       return false;
     }
     const span = this.takeText(text);
@@ -234,7 +234,9 @@ export class ExistingParser extends LabelParser {
     }
     const before = layer.state;
     // `2 to 3 coats "brown"`
-    const behind = this.at(t.StringToken) ? `, ${make.makeTitle(this.take(t.StringToken)).value}` : "";
+    const behind = this.at(Token.StringToken)
+      ? `, ${make.makeTitle(this.take(Token.StringToken)).value}`
+      : "";
     const value = (before === undefined ? text : `${before.value}, ${text}`) + behind;
     const start = before?.span.start ?? comma.start;
     if (before !== undefined) {
@@ -247,7 +249,7 @@ export class ExistingParser extends LabelParser {
       `${isApart ? "" : " "}"${value.replaceAll("\\", "\\\\").replaceAll('"', '\\"')}"`,
     );
     layer.state = { kind: "title", value, span: { start, end } };
-    this.endOfPart(undefined, (next) => next === t.NumberToken);
+    this.endOfPart(undefined, (next) => next === Token.NumberToken);
     return true;
   }
 
@@ -268,7 +270,7 @@ export class ExistingParser extends LabelParser {
     this.respell(span, plain);
     this.respell(behind, `"${value}"`);
     layers.push({ material: wordsOf(plain, span), state: { kind: "title", value, span: behind }, span });
-    this.endOfPart(undefined, (next) => next === t.NumberToken);
+    this.endOfPart(undefined, (next) => next === Token.NumberToken);
     return "read";
   }
 
@@ -323,8 +325,8 @@ export class ExistingParser extends LabelParser {
     (): Value<"lead"> => ({ form: "lead" }),
     (line) => {
       const said = this.spelling(RESULTS);
-      line.result = said ?? make.makeName(this.take(t.Word, "`none_found`, `found` or `not_tested`"));
-      if (this.at(t.End) || this.isWordsBehind() || line.result.text === "not_tested") {
+      line.result = said ?? make.makeName(this.take(Token.Word, "`none_found`, `found` or `not_tested`"));
+      if (this.at(Token.End) || this.isWordsBehind() || line.result.text === "not_tested") {
         return;
       }
       const share = LEAD_SHARE.exec(this.rest());
@@ -333,10 +335,11 @@ export class ExistingParser extends LabelParser {
         this.respell(span, "");
         this.saidBefore = share[0].trimEnd();
       }
-      this.take(t.By, "`by` and the method of the test");
-      line.method = this.spelling(LEAD_TESTS) ?? make.makeName(this.take(t.Word, "the method of the test"));
+      this.take(Token.By, "`by` and the method of the test");
+      line.method =
+        this.spelling(LEAD_TESTS) ?? make.makeName(this.take(Token.Word, "the method of the test"));
       this.leadContent();
-      if (this.at(t.End) || this.isWordsBehind()) {
+      if (this.at(Token.End) || this.isWordsBehind()) {
         return;
       }
       line.date = this.date("the date of the result");

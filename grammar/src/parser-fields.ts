@@ -12,7 +12,7 @@ import * as make from "./literals.ts";
 import { ExistingParser } from "./parser-existing.ts";
 import { DASHES } from "./parser-parts.ts";
 import { isDateInWords, saidTime } from "./said-figures.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
 import type { FieldForm } from "./vocabulary.ts";
@@ -48,9 +48,9 @@ export class FieldParser extends ExistingParser {
         line.per = { kind: "name", text: unit, span };
         this.dropRespellings(span.start);
         this.respell(span, `${amount.text} per ${unit}`);
-      } else if (this.at(t.Per)) {
-        this.take(t.Per);
-        line.per = make.makeUnit(this.take(t.Word, "`h`"));
+      } else if (this.at(Token.Per)) {
+        this.take(Token.Per);
+        line.per = make.makeUnit(this.take(Token.Word, "`h`"));
       }
     },
   );
@@ -58,7 +58,7 @@ export class FieldParser extends ExistingParser {
   protected readonly number = this.line(
     (): Value<"number"> => ({ form: "number" }),
     (line) => {
-      line.number = make.makeNumber(this.take(t.NumberToken, "a number"));
+      line.number = make.makeNumber(this.take(Token.NumberToken, "a number"));
       if (this.keyword === "built" && this.peek(1).text === "s") {
         // Of a decade the first year is the one that the rules on lead go by.
         const rest = make.tokenSpan(this.peek(1));
@@ -73,8 +73,8 @@ export class FieldParser extends ExistingParser {
     (): Value<"room"> => ({ form: "room" }),
     (line) => {
       this.roomVolume(line);
-      if (this.at(t.Comma) && !this.isWordsBehind()) {
-        this.take(t.Comma);
+      if (this.at(Token.Comma) && !this.isWordsBehind()) {
+        this.take(Token.Comma);
         line.airChanges = this.quantity("the air changes");
       }
     },
@@ -114,7 +114,9 @@ export class FieldParser extends ExistingParser {
 
   /** Whether a day stands behind this one, whose hours come later. */
   private isDayNext(): boolean {
-    return (this.at(t.Comma) || this.at(t.And)) && this.at(t.Word, 2) && DAY.test(this.peek(2).text);
+    return (
+      (this.at(Token.Comma) || this.at(Token.And)) && this.at(Token.Word, 2) && DAY.test(this.peek(2).text)
+    );
   }
 
   protected readonly hoursSpan = this.part(AT_COMMA, (spans: HoursSpan[]): void => {
@@ -123,7 +125,7 @@ export class FieldParser extends ExistingParser {
     this.spanned(draft, () => {
       const before = spans.at(-2);
       const { start } = this.peek(1);
-      const isMore = before?.from !== undefined && !this.at(t.Word);
+      const isMore = before?.from !== undefined && !this.at(Token.Word);
       const { from, to } = isMore ? before : this.days();
       draft.from = from;
       if (to !== undefined) {
@@ -137,7 +139,7 @@ export class FieldParser extends ExistingParser {
         this.daysAlone.add(draft);
         return;
       }
-      if (this.at(t.End) || this.at(t.Comma)) {
+      if (this.at(Token.End) || this.at(Token.Comma)) {
         this.useExample(
           `hours ${from?.text ?? "Mon"}${to === undefined ? "" : ` to ${to.text}`} 09:00 to 17:00`,
         );
@@ -151,7 +153,7 @@ export class FieldParser extends ExistingParser {
       draft.opens = opens;
       draft.closes = closes;
     });
-    this.endOfPart(undefined, (next) => next === t.And);
+    this.endOfPart(undefined, (next) => next === Token.And);
   });
 
   protected readonly dates = this.line(
@@ -169,10 +171,10 @@ export class FieldParser extends ExistingParser {
     this.spanned(draft, () => {
       draft.from = this.date("a date");
       const dash = this.peek(1);
-      if (this.at(t.To)) {
-        this.take(t.To);
+      if (this.at(Token.To)) {
+        this.take(Token.To);
         draft.to = this.date("the last date");
-      } else if (dash.type === t.Unknown && DASHES.has(dash.text)) {
+      } else if (dash.type === Token.Unknown && DASHES.has(dash.text)) {
         this.respell(make.tokenSpan(dash), "to");
         this.skip(1);
         draft.to = this.date("the last date");
@@ -188,8 +190,8 @@ export class FieldParser extends ExistingParser {
         return;
       }
       line.date = this.date("a date");
-      if (this.at(t.Comma) && this.at(t.NumberToken, 2)) {
-        this.respell(make.tokenSpan(this.take(t.Comma)), "");
+      if (this.at(Token.Comma) && this.at(Token.NumberToken, 2)) {
+        this.respell(make.tokenSpan(this.take(Token.Comma)), "");
       }
       this.leaveOut(CONJUNCTIONS);
       const noon = this.longestIn(NOON);
@@ -203,13 +205,13 @@ export class FieldParser extends ExistingParser {
 
   /** `before June, if possible`, `"end of May"`: a day that only its writer can place, kept in words. */
   private dateInWords(line: Value<"moment">): boolean {
-    if (this.at(t.StringToken)) {
-      line.what = make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken)) {
+      line.what = make.makeTitle(this.take(Token.StringToken));
       return true;
     }
     const rest = this.rest();
     const isOpen = this.keyword === "ready" && NOT_BEFORE.test(rest);
-    if (this.at(t.DateToken) || !(isOpen || isDateInWords(rest)) || !this.isWholeLineInWords()) {
+    if (this.at(Token.DateToken) || !(isOpen || isDateInWords(rest)) || !this.isWholeLineInWords()) {
       return false;
     }
     const { start } = this.peek(1);
@@ -228,14 +230,14 @@ export class FieldParser extends ExistingParser {
 
   /** `for light use`: what is meant by it, in quotes; a part of the day is an hour. */
   protected momentWords(line: Value<"moment">): void {
-    if (this.at(t.StringToken)) {
-      line.what = make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken)) {
+      line.what = make.makeTitle(this.take(Token.StringToken));
     } else if (this.longestIn(PARTS_OF_DAY) !== undefined) {
       const { length, written, span } = this.longestIn(PARTS_OF_DAY)!;
       this.skip(length);
       this.respell(span, `"${written}"`);
       line.what = { kind: "title", value: written, span };
-    } else if (this.at(t.For) && this.isTextBehind()) {
+    } else if (this.at(Token.For) && this.isTextBehind()) {
       const { start } = this.peek(1);
       const value = this.takeRest();
       const span = { start, end: endOf(this.peek(0)) };
@@ -245,14 +247,14 @@ export class FieldParser extends ExistingParser {
   }
 
   protected isTextBehind(): boolean {
-    return this.at(t.Word, 2) && !/["{}#\\]/u.test(this.rest());
+    return this.at(Token.Word, 2) && !/["{}#\\]/u.test(this.rest());
   }
 
   protected readonly name = this.line(
     (): Value<"name"> => ({ form: "name" }),
     (line) => {
-      line.name = this.nameOf(this.take(t.Word, "a name"));
-      if (this.keyword === "after" && !this.at(t.End)) {
+      line.name = this.nameOf(this.take(Token.Word, "a name"));
+      if (this.keyword === "after" && !this.at(Token.End)) {
         const { text } = line.name;
         delete line.name;
         throw this.refused(afterPart(this.context(), this.peek(1), text));
@@ -269,8 +271,8 @@ export class FieldParser extends ExistingParser {
 
   /** A text in quotes, or all words of the line, which the plain form quotes. */
   protected textOfLine(): tree.Title {
-    if (this.at(t.StringToken) || this.at(t.End) || !this.isWholeLineInWords()) {
-      return make.makeTitle(this.take(t.StringToken, "a text in double quotes"));
+    if (this.at(Token.StringToken) || this.at(Token.End) || !this.isWholeLineInWords()) {
+      return make.makeTitle(this.take(Token.StringToken, "a text in double quotes"));
     }
     const { start } = this.peek(1);
     const value = this.takeRest();
@@ -282,9 +284,9 @@ export class FieldParser extends ExistingParser {
   protected readonly pieces = this.line(
     (): Value<"pieces"> => ({ form: "pieces" }),
     (line) => {
-      line.name = this.nameOf(this.take(t.Word, "a name"));
-      if (this.at(t.X)) {
-        this.take(t.X);
+      line.name = this.nameOf(this.take(Token.Word, "a name"));
+      if (this.at(Token.X)) {
+        this.take(Token.X);
         line.count = this.value("a number");
       }
     },

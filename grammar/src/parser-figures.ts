@@ -11,15 +11,15 @@ import {
   saidTime,
   weekdayOf,
 } from "./said-figures.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { DAY_SPELLINGS, keyOf, type Spellings, WORD_SPELLINGS } from "./word-spellings.ts";
 
 export class FigureParser extends PartParser {
   /** `2027-03-08`, `8.3.2027`, `Mon 8 March 2027` */
   protected date(what: string): tree.DateLiteral {
-    if (this.at(t.DateToken)) {
-      return make.makeDate(this.take(t.DateToken));
+    if (this.at(Token.DateToken)) {
+      return make.makeDate(this.take(Token.DateToken));
     }
     const rest = this.rest();
     const said = saidDate(rest);
@@ -42,12 +42,12 @@ export class FigureParser extends PartParser {
   /** `09:00`, `8am`, `7.30`; undefined where none can begin. */
   protected timeOfDay(): tree.TimeLiteral | undefined {
     const said = saidTime(this.rest());
-    if (this.at(t.TimeToken) && said?.written === this.peek(1).text) {
-      return make.makeTime(this.take(t.TimeToken));
+    if (this.at(Token.TimeToken) && said?.written === this.peek(1).text) {
+      return make.makeTime(this.take(Token.TimeToken));
     }
     const span = said && this.takeText(said.written);
     if (said === undefined || span === undefined) {
-      return this.at(t.TimeToken) ? make.makeTime(this.take(t.TimeToken)) : undefined;
+      return this.at(Token.TimeToken) ? make.makeTime(this.take(Token.TimeToken)) : undefined;
     }
     this.respell(span, said.plain);
     return { kind: "time", text: said.plain, span };
@@ -55,13 +55,13 @@ export class FigureParser extends PartParser {
 
   /** `09:00 to 17:00`, `8-17`, `8am-5pm` */
   protected openingHours(): { readonly opens: tree.TimeLiteral; readonly closes: tree.TimeLiteral } {
-    const isPlain = this.at(t.TimeToken) && this.at(t.To, 2);
+    const isPlain = this.at(Token.TimeToken) && this.at(Token.To, 2);
     const said = isPlain ? undefined : saidHours(this.rest());
     const span = said && this.takeText(said.written);
     if (said === undefined || span === undefined) {
-      const opens = make.makeTime(this.take(t.TimeToken, "a time"));
-      this.take(t.To, "`to` and the closing time");
-      return { opens, closes: make.makeTime(this.take(t.TimeToken, "the closing time")) };
+      const opens = make.makeTime(this.take(Token.TimeToken, "a time"));
+      this.take(Token.To, "`to` and the closing time");
+      return { opens, closes: make.makeTime(this.take(Token.TimeToken, "the closing time")) };
     }
     const plain = `${said.opens} to ${said.closes}`;
     if (said.isUnsure) {
@@ -85,12 +85,12 @@ export class FigureParser extends PartParser {
       const day = (text: string): tree.Name => ({ kind: "name", text, span });
       return { from: day(from!), ...(to !== undefined && { to: day(to) }) };
     }
-    const from = make.makeName(this.take(t.Word, "a weekday"));
-    if (!this.at(t.To)) {
+    const from = make.makeName(this.take(Token.Word, "a weekday"));
+    if (!this.at(Token.To)) {
       return { from };
     }
-    this.take(t.To);
-    return { from, to: make.makeName(this.take(t.Word, "a weekday")) };
+    this.take(Token.To);
+    return { from, to: make.makeName(this.take(Token.Word, "a weekday")) };
   }
 
   /** Money, without its sign: prices are in the currency of the shop. `per` is the unit that it is for one of. */
@@ -101,11 +101,11 @@ export class FigureParser extends PartParser {
   } {
     const first = this.peek(1);
     const said = saidMoney(this.rest());
-    const isRate = this.at(t.Per, 2) && said?.plain === first.text;
+    const isRate = this.at(Token.Per, 2) && said?.plain === first.text;
     const isPlain = said === undefined || said.written === first.text || isRate;
     const span = isPlain ? undefined : this.takeText(said.written);
     if (isPlain || span === undefined) {
-      const amount = make.makeNumber(this.take(t.NumberToken, what));
+      const amount = make.makeNumber(this.take(Token.NumberToken, what));
       return { amount, span: amount.span };
     }
     if (said.other !== undefined) {
@@ -122,9 +122,9 @@ export class FigureParser extends PartParser {
    */
   protected thinning(): tree.Ratio {
     const [number, unit] = [this.peek(1), this.peek(2)];
-    if (number.type === t.NumberToken && unit.type === t.Unit && unit.text === "%") {
-      const { value, span: at } = make.makeNumber(this.take(t.NumberToken));
-      const span = { start: at.start, end: make.tokenSpan(this.take(t.Unit)).end };
+    if (number.type === Token.NumberToken && unit.type === Token.Unit && unit.text === "%") {
+      const { value, span: at } = make.makeNumber(this.take(Token.NumberToken));
+      const span = { start: at.start, end: make.tokenSpan(this.take(Token.Unit)).end };
       const [a, b] = partsOfShare(value);
       if (value >= UNSURE_SHARE && value < 100) {
         const [c, d] = partsOfShare((value / (100 - value)) * 100);
@@ -133,8 +133,8 @@ export class FigureParser extends PartParser {
       this.respell(span, `${a}:${b}`);
       return ratioOf(a, b, span);
     }
-    if (number.type === t.NumberToken && /^\d+\/\d+$/u.test(number.text)) {
-      const span = make.tokenSpan(this.take(t.NumberToken));
+    if (number.type === Token.NumberToken && /^\d+\/\d+$/u.test(number.text)) {
+      const span = make.tokenSpan(this.take(Token.NumberToken));
       const [a, b] = number.text.split("/").map(Number);
       this.respell(span, `${a}:${b}`);
       return ratioOf(a!, b!, span);

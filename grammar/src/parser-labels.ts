@@ -7,7 +7,7 @@ import * as make from "./literals.ts";
 import { valueText } from "./parser-parts.ts";
 import { WordsParser } from "./parser-words.ts";
 import type { TokenType } from "./tokens.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
 
@@ -71,8 +71,8 @@ const WINDOW_FROM = 4;
 const MOST_SPARE = 25;
 
 /** Where what follows a part can begin, besides at a comma. */
-const AT_AIR: readonly TokenType[] = [t.Comma, t.NumberToken, t.Word];
-const AT_UP: readonly TokenType[] = [t.Comma, t.Up];
+const AT_AIR: readonly TokenType[] = [Token.Comma, Token.NumberToken, Token.Word];
+const AT_UP: readonly TokenType[] = [Token.Comma, Token.Up];
 
 export class LabelParser extends WordsParser {
   protected readonly quantityField = this.line(
@@ -106,12 +106,12 @@ export class LabelParser extends WordsParser {
 
   /** `2 x 2.5 L` */
   private countedStock(): tree.Quantity | undefined {
-    if (!this.at(t.NumberToken) || !this.at(t.X, 2)) {
+    if (!this.at(Token.NumberToken) || !this.at(Token.X, 2)) {
       return undefined;
     }
     const { start } = this.peek(1);
-    const count = make.makeNumber(this.take(t.NumberToken)).value;
-    this.take(t.X);
+    const count = make.makeNumber(this.take(Token.NumberToken)).value;
+    this.take(Token.X);
     const one = this.quantity("a volume or a weight");
     const parts = one.parts.map((part) => {
       const value = Math.round(part.number.value * count * 1000) / 1000;
@@ -215,8 +215,8 @@ export class LabelParser extends WordsParser {
 
   /** `4 h to 6 h, or after 24 h with sanding`: what the label says beside the window, which the plain form quotes. */
   protected otherwise(line: Value<"range">): void {
-    if (this.at(t.StringToken)) {
-      line.what = make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken)) {
+      line.what = make.makeTitle(this.take(Token.StringToken));
       return;
     }
     const said = OTHERWISE.exec(this.rest());
@@ -235,9 +235,9 @@ export class LabelParser extends WordsParser {
       return false;
     }
     const { start } = this.peek(1);
-    while (!this.at(t.NumberToken)) this.skip(1);
+    while (!this.at(Token.NumberToken)) this.skip(1);
     const within = this.quantity("a time");
-    while (!this.at(t.NumberToken)) this.skip(1);
+    while (!this.at(Token.NumberToken)) this.skip(1);
     const after = this.quantity("a time");
     const span = { start, end: endOf(this.peek(0)) };
     const value = `or within ${valueText(within)}`;
@@ -279,10 +279,12 @@ export class LabelParser extends WordsParser {
     (line) => {
       this.airItem(line);
       this.many(
-        () => this.isNext(t.Comma, t.NumberToken) || (this.at(t.And) && this.at(t.NumberToken, 2)),
+        () =>
+          this.isNext(Token.Comma, Token.NumberToken) ||
+          (this.at(Token.And) && this.at(Token.NumberToken, 2)),
         () => {
-          if (this.at(t.And)) {
-            this.respell(make.tokenSpan(this.take(t.And)), ",");
+          if (this.at(Token.And)) {
+            this.respell(make.tokenSpan(this.take(Token.And)), ",");
           } else {
             this.commaBefore();
           }
@@ -297,19 +299,19 @@ export class LabelParser extends WordsParser {
       throw this.refused(weatherInWords(make.tokenSpan(this.peek(1)), this.restOfPart()));
     }
     if (this.isWordAt("outdoors", 1) || this.isWordAt("outside", 1)) {
-      throw this.refused(placeOutdoors(make.tokenSpan(this.take(t.Word))));
+      throw this.refused(placeOutdoors(make.tokenSpan(this.take(Token.Word))));
     }
     if (this.isShareBehindLimit()) {
-      this.leaveOut(UPPER_LIMIT, t.NumberToken);
+      this.leaveOut(UPPER_LIMIT, Token.NumberToken);
     }
     const range = this.openRange(this.lowerLimit(() => this.range("a temperature or a humidity")));
-    const mark = this.at(t.Rh) ? this.take(t.Rh) : undefined;
+    const mark = this.at(Token.Rh) ? this.take(Token.Rh) : undefined;
     if (mark !== undefined && mark.text !== "RH") {
       this.respell(make.tokenSpan(mark), "RH");
     }
     this.keepAir(line, range, mark === undefined ? undefined : endOf(mark));
     this.tolerance();
-    this.endOfPart(undefined, (next) => next === t.NumberToken || next === t.And);
+    this.endOfPart(undefined, (next) => next === Token.NumberToken || next === Token.And);
   });
 
   /** `+/- 3 %`: how much it wanders, in words; the figure before it is the middle. */
@@ -335,8 +337,8 @@ export class LabelParser extends WordsParser {
   /** `under 60 % RH`: of a humidity the highest is what is stated. */
   protected isShareBehindLimit(): boolean {
     let ahead = 1;
-    while (this.at(t.Word, ahead) && ahead < 4) ahead += 1;
-    return ahead > 1 && this.at(t.NumberToken, ahead) && this.peek(ahead + 1).text === "%";
+    while (this.at(Token.Word, ahead) && ahead < 4) ahead += 1;
+    return ahead > 1 && this.at(Token.NumberToken, ahead) && this.peek(ahead + 1).text === "%";
   }
 
   /** `markEnd`: where `RH` ends, when it is there. */
@@ -360,7 +362,7 @@ export class LabelParser extends WordsParser {
     }
     if (markEnd === undefined) {
       // `55 %`, `55 % humidity`: of air a share is nothing else.
-      const word = this.isWordAt("humidity", 1) ? make.tokenSpan(this.take(t.Word)) : { start: end, end };
+      const word = this.isWordAt("humidity", 1) ? make.tokenSpan(this.take(Token.Word)) : { start: end, end };
       this.respell(word, " RH");
     }
   }
@@ -372,11 +374,11 @@ export class LabelParser extends WordsParser {
         this.ratioBefore(line);
         return;
       }
-      if (this.at(t.NumberToken)) {
+      if (this.at(Token.NumberToken)) {
         this.thinnerBehind(line);
         return;
       }
-      if (this.at(t.Up) && this.at(t.To, 2) && this.at(t.NumberToken, 3)) {
+      if (this.at(Token.Up) && this.at(Token.To, 2) && this.at(Token.NumberToken, 3)) {
         // `up to 10 % water`
         this.respell({ start: this.peek(1).start, end: endOf(this.peek(2)) }, "");
         this.skip(2);
@@ -385,23 +387,23 @@ export class LabelParser extends WordsParser {
       }
       this.leaveOut(WITH_OR_OF);
       this.thinner(line);
-      if (this.isRatioNext() || this.at(t.NumberToken) || this.at(t.Up)) {
+      if (this.isRatioNext() || this.at(Token.NumberToken) || this.at(Token.Up)) {
         const end = endOf(this.peek(0));
         this.respell({ start: end, end }, ",");
-      } else if (this.at(t.Comma)) {
-        this.take(t.Comma);
+      } else if (this.at(Token.Comma)) {
+        this.take(Token.Comma);
       }
-      if (!this.at(t.End)) {
+      if (!this.at(Token.End)) {
         if (this.isRatioNext() || RATIO_IN_WORDS.test(this.rest())) {
           line.ratio = this.partsOf();
           return;
         }
-        if (this.at(t.NumberToken)) {
+        if (this.at(Token.NumberToken)) {
           this.shareOfThinner(line);
           return;
         }
-        this.take(t.Up, "`up to` and a share");
-        this.take(t.To, "`to` and a share");
+        this.take(Token.Up, "`up to` and a share");
+        this.take(Token.To, "`to` and a share");
         line.upTo = this.value("a share");
       }
     },
@@ -409,7 +411,7 @@ export class LabelParser extends WordsParser {
 
   /** `1:20`, `1 part to 20 parts` */
   private isRatioNext(): boolean {
-    return this.at(t.TimeToken) || PARTS.test(this.rest());
+    return this.at(Token.TimeToken) || PARTS.test(this.rest());
   }
 
   /** `1:20 water`, `1 part to 20 parts of water`: the thinner stands in front in the plain form. */
@@ -453,9 +455,12 @@ export class LabelParser extends WordsParser {
   }
 
   protected readonly thinner = this.part(AT_UP, (line: Value<"thin">): void => {
-    const thinner = this.speltWords() ?? make.makeWords(this.wordRun("a thinner", t.Up));
+    const thinner = this.speltWords() ?? make.makeWords(this.wordRun("a thinner", Token.Up));
     line.thinner = thinner;
-    this.endOfPart(undefined, (next) => next === t.Up || next === t.NumberToken || next === t.TimeToken);
+    this.endOfPart(
+      undefined,
+      (next) => next === Token.Up || next === Token.NumberToken || next === Token.TimeToken,
+    );
   });
 
   protected readonly packs = this.line(
@@ -472,22 +477,22 @@ export class LabelParser extends WordsParser {
     sizes.push(draft);
     this.spanned(draft, () => {
       const { start } = this.peek(1);
-      const many = this.at(t.NumberToken) && this.at(t.X, 2) ? Number(this.peek(1).text) : 1;
+      const many = this.at(Token.NumberToken) && this.at(Token.X, 2) ? Number(this.peek(1).text) : 1;
       this.skip(many > 1 ? 2 : 0);
       const amount = this.quantity("a quantity");
       draft.amount = amount;
       this.leaveOut(CONTAINERS);
-      if (this.at(t.End) || this.at(t.Comma)) {
+      if (this.at(Token.End) || this.at(Token.Comma)) {
         // What it costs is not known.
         return;
       }
       if (this.isWordAt("at", 1)) {
-        this.respell(make.tokenSpan(this.take(t.Word)), "for");
-      } else if (this.at(t.NumberToken) && /^\d+[.,]\d{2}$/u.test(this.peek(1).text)) {
+        this.respell(make.tokenSpan(this.take(Token.Word)), "for");
+      } else if (this.at(Token.NumberToken) && /^\d+[.,]\d{2}$/u.test(this.peek(1).text)) {
         const end = endOf(this.peek(0));
         this.respell({ start: end, end }, "for");
       } else {
-        this.take(t.For, "`for` and the price");
+        this.take(Token.For, "`for` and the price");
       }
       const { amount: price, per, span } = this.sum("the price");
       draft.price = per === undefined ? price : this.priceOf(amount, price, per, span);
@@ -533,24 +538,24 @@ export class LabelParser extends WordsParser {
       if (this.madeUp(line)) {
         return;
       }
-      const first = this.at(t.Word) ? this.nameOf(this.take(t.Word)) : undefined;
+      const first = this.at(Token.Word) ? this.nameOf(this.take(Token.Word)) : undefined;
       line.ratio = this.mixRatio();
       this.mixBasis(line);
-      const isPlain = this.at(t.With);
-      if (first === undefined && this.at(t.End)) {
+      const isPlain = this.at(Token.With);
+      if (first === undefined && this.at(Token.End)) {
         // Both parts come in one pack.
         return;
       }
       if (first !== undefined) {
         // `mix hardener 10:1`
         line.hardener = first;
-      } else if (this.at(t.Word) && !isPlain && !this.at(t.By)) {
+      } else if (this.at(Token.Word) && !isPlain && !this.at(Token.By)) {
         // `mix 10:1 catalyst`
         this.leaveOut(OF);
-        line.hardener = this.nameOf(this.take(t.Word, "a name"));
+        line.hardener = this.nameOf(this.take(Token.Word, "a name"));
       } else {
-        this.take(t.With, "`with` and the other part");
-        line.hardener = this.nameOf(this.take(t.Word, "a name"));
+        this.take(Token.With, "`with` and the other part");
+        line.hardener = this.nameOf(this.take(Token.Word, "a name"));
       }
       const isBehind = this.mixBasis(line);
       if (!isPlain || isBehind) {
@@ -567,7 +572,7 @@ export class LabelParser extends WordsParser {
 
   /** `10:1`, `4 parts to 1 part`, `10 to 1`, `1 %` */
   protected mixRatio(): tree.Ratio {
-    const isShare = this.at(t.NumberToken) && this.peek(2).text === "%";
+    const isShare = this.at(Token.NumberToken) && this.peek(2).text === "%";
     return isShare ? this.thinning() : this.partsOf();
   }
 
@@ -587,21 +592,21 @@ export class LabelParser extends WordsParser {
 
   /** `by weight`, `by volume` */
   protected mixBasis(line: Value<"mix">): boolean {
-    if (this.at(t.Comma) && this.at(t.By, 2) && line.by === undefined) {
-      this.respell(make.tokenSpan(this.take(t.Comma)), "");
+    if (this.at(Token.Comma) && this.at(Token.By, 2) && line.by === undefined) {
+      this.respell(make.tokenSpan(this.take(Token.Comma)), "");
     }
-    if (!this.at(t.By) || line.by !== undefined) {
+    if (!this.at(Token.By) || line.by !== undefined) {
       return false;
     }
-    this.take(t.By);
-    line.by = make.makeName(this.take(t.Word, "`weight` or `volume`"));
+    this.take(Token.By);
+    line.by = make.makeName(this.take(Token.Word, "`weight` or `volume`"));
     return true;
   }
 
   /** `"250 g flakes to 1 L alcohol"`, `50 g to 0.5 L water`: how it is made up, which the plain form quotes. */
   protected madeUp(line: Value<"mix">): boolean {
-    if (this.at(t.StringToken)) {
-      line.made = make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken)) {
+      line.made = make.makeTitle(this.take(Token.StringToken));
       return true;
     }
     const rest = this.rest();

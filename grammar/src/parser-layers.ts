@@ -8,7 +8,7 @@ import { COATS_BEHIND, CoatParser, type LayerLine } from "./parser-coats.ts";
 import { AT_TAIL, type StepLine } from "./parser-steps.ts";
 import { type Owner, tailNames } from "./parser-tails.ts";
 import type { TokenType } from "./tokens.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { TAILS } from "./vocabulary.ts";
 
@@ -39,15 +39,15 @@ export class LayerParser extends CoatParser {
   private tailList(owner: Owner, tails: tree.Tail[], layer?: LayerLine, verb?: string): void {
     this.many(
       () =>
-        this.at(t.Comma) ||
-        t.TAIL_TYPES.has(this.peek(1).type) ||
-        this.at(t.StringToken) ||
+        this.at(Token.Comma) ||
+        Token.TAIL_TYPES.has(this.peek(1).type) ||
+        this.at(Token.StringToken) ||
         (layer === undefined && this.isSaidNext()) ||
         (layer !== undefined && this.isTailWithoutComma()),
       () => {
         const isOpen =
-          this.at(t.StringToken) ||
-          (layer === undefined ? this.isSaidNext() || this.at(t.By) : this.at(t.Thinned));
+          this.at(Token.StringToken) ||
+          (layer === undefined ? this.isSaidNext() || this.at(Token.By) : this.at(Token.Thinned));
         if (isOpen || (layer !== undefined && this.isTailWithoutComma())) {
           const at = endOf(this.peek(0));
           this.respell({ start: at, end: at }, ",");
@@ -64,8 +64,8 @@ export class LayerParser extends CoatParser {
     (owner: Owner, tails: tree.Tail[], layer: LayerLine | undefined, verb: string | undefined): void => {
       this.useExample(undefined);
       const tail = this.tailsByType.get(this.peek(1).type);
-      const bare = owner === "layer" ? t.BARE_TAILS.get(this.peek(1).type) : undefined;
-      if (owner === "step" && this.at(t.By)) {
+      const bare = owner === "layer" ? Token.BARE_TAILS.get(this.peek(1).type) : undefined;
+      if (owner === "step" && this.at(Token.By)) {
         this.saidWords(tails);
       } else if (this.saidTail(tails)) {
         // Read.
@@ -97,20 +97,20 @@ export class LayerParser extends CoatParser {
         // Read.
       } else if (owner === "step" && this.isWordAt("costs", 1)) {
         this.costs(tails);
-      } else if (owner === "step" && this.at(t.NumberToken) && this.at(t.Of, 2)) {
+      } else if (owner === "step" && this.at(Token.NumberToken) && this.at(Token.Of, 2)) {
         const first = this.peek(1);
-        this.skip(this.at(t.NumberToken, 3) ? 3 : 2);
-        this.skip(this.at(t.Word) ? 1 : 0);
+        this.skip(this.at(Token.NumberToken, 3) ? 3 : 2);
+        this.skip(this.at(Token.Word) ? 1 : 0);
         throw this.refused(onSomePieces(first, this.peek(0)));
       } else if (owner === "step" && this.isVolumeOrWeight()) {
         this.stepAmount(tails);
       } else if (bare !== undefined) {
-        const keyword = make.makeName(this.take(t.Word));
+        const keyword = make.makeName(this.take(Token.Word));
         tails.push({ kind: bare, keyword, span: keyword.span });
         this.leaveOut(bare === "flooded" ? FLOODED_ON : COATS_BEHIND);
       } else if (this.optionalTail(owner, tails) || (layer !== undefined && this.passTail(tails))) {
         // Read.
-      } else if (layer !== undefined && this.at(t.BetweenWord)) {
+      } else if (layer !== undefined && this.at(Token.BetweenWord)) {
         this.between(layer);
       } else if (layer !== undefined && this.isBetweenSaidLast()) {
         this.betweenLast(layer);
@@ -120,7 +120,7 @@ export class LayerParser extends CoatParser {
         this.wetAmount(tails);
       } else if (layer !== undefined && this.thinnedShare(tails)) {
         // Read.
-      } else if (layer !== undefined && (this.at(t.X) || this.isCoatsNext())) {
+      } else if (layer !== undefined && (this.at(Token.X) || this.isCoatsNext())) {
         this.lateCoats(layer);
       } else if (layer !== undefined && this.isWordAt("wait", 1)) {
         this.waitOnLine(layer);
@@ -130,7 +130,7 @@ export class LayerParser extends CoatParser {
       this.eachOne(tails);
       this.checkOwner(owner, tails.at(-1));
       // Words in quotes need no comma: `by roller "short nap"`.
-      this.endOfPart(undefined, (next) => next === t.StringToken || t.TAIL_TYPES.has(next));
+      this.endOfPart(undefined, (next) => next === Token.StringToken || Token.TAIL_TYPES.has(next));
     },
   );
 
@@ -141,7 +141,7 @@ export class LayerParser extends CoatParser {
   }
 
   private isTwiceAlone(): boolean {
-    return this.isWordAt("twice", 1) && this.isPartEnd(2) && this.at(t.Comma, 0);
+    return this.isWordAt("twice", 1) && this.isPartEnd(2) && this.at(Token.Comma, 0);
   }
 
   /** `30 min per chair`: how long the hands take. */
@@ -188,7 +188,7 @@ export class LayerParser extends CoatParser {
 
   /** `between sand 220`, `between wait 4 h and sand 220` */
   private between(layer: LayerLine): void {
-    const draft = { keyword: make.makeName(this.take(t.BetweenWord)), statements: [], span: NO_SPAN };
+    const draft = { keyword: make.makeName(this.take(Token.BetweenWord)), statements: [], span: NO_SPAN };
     this.useExample(TAILS.between!.example);
     this.leaveOut(COATS_WORD);
     this.keepBetween(layer, draft);
@@ -198,10 +198,12 @@ export class LayerParser extends CoatParser {
   /** Whether this part ends with `between` or `between coats`: `sand 400 between coats`. */
   private isBetweenSaidLast(): boolean {
     let ahead = 1;
-    while (![t.Comma, t.End, t.BetweenWord].includes(this.peek(ahead).type)) ahead += 1;
+    while (![Token.Comma, Token.End, Token.BetweenWord].includes(this.peek(ahead).type)) ahead += 1;
     const behind = this.peek(ahead + 1).type;
-    const last = behind === t.Coats ? this.peek(ahead + 2).type : behind;
-    return ahead > 1 && this.peek(ahead).type === t.BetweenWord && (last === t.Comma || last === t.End);
+    const last = behind === Token.Coats ? this.peek(ahead + 2).type : behind;
+    return (
+      ahead > 1 && this.peek(ahead).type === Token.BetweenWord && (last === Token.Comma || last === Token.End)
+    );
   }
 
   private betweenLast(layer: LayerLine): void {
@@ -246,7 +248,7 @@ export class LayerParser extends CoatParser {
     }
     statements.push(this.betweenItem());
     while (this.isWordAt("and", 1) || this.isWordAt("then", 1)) {
-      const joint = this.take(t.Word);
+      const joint = this.take(Token.Word);
       if (joint.text !== "and") {
         this.respell(make.tokenSpan(joint), "and");
       }
@@ -258,7 +260,7 @@ export class LayerParser extends CoatParser {
     const { start } = this.peek(1);
     const empty = { start, end: start };
     const isWait = this.isWordAt("wait", 1);
-    if (isWait || this.at(t.NumberToken) || this.at(t.Overnight)) {
+    if (isWait || this.at(Token.NumberToken) || this.at(Token.Overnight)) {
       if (isWait) {
         this.skip(1);
       } else {
@@ -276,16 +278,16 @@ export class LayerParser extends CoatParser {
   }
 
   private readonly tailsByType: ReadonlyMap<TokenType, (tails: tree.Tail[]) => void> = new Map([
-    [t.By, this.by],
-    [t.Wiped, this.wiped],
-    [t.Thinned, this.thinned],
-    [t.Tinted, this.tinted],
-    [t.As, this.as],
-    [t.Wet, this.wet],
-    [t.Takes, this.takes],
-    [t.Uses, this.uses],
-    [t.Together, this.inOneGo],
-    [t.Apart, this.byItself],
+    [Token.By, this.by],
+    [Token.Wiped, this.wiped],
+    [Token.Thinned, this.thinned],
+    [Token.Tinted, this.tinted],
+    [Token.As, this.as],
+    [Token.Wet, this.wet],
+    [Token.Takes, this.takes],
+    [Token.Uses, this.uses],
+    [Token.Together, this.inOneGo],
+    [Token.Apart, this.byItself],
   ]);
 
   private checkOwner(owner: Owner, tail: tree.Tail | undefined): void {

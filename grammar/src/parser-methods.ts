@@ -6,7 +6,7 @@ import { lookUp } from "./look-up.ts";
 import { quoted } from "./parser-steps.ts";
 import { saidOf, type TailOf, TailParser } from "./parser-tails.ts";
 import { METHOD_SPELLINGS, TOOL_METHODS } from "./spellings.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { METHODS } from "./vocabulary.ts";
 
@@ -19,7 +19,7 @@ export class MethodParser extends TailParser {
     if (said === undefined) {
       return false;
     }
-    const keyword = make.makeName(this.take(t.By));
+    const keyword = make.makeName(this.take(Token.By));
     const span = this.takeText(this.restOfPart());
     if (span === undefined) {
       return false;
@@ -53,17 +53,17 @@ export class MethodParser extends TailParser {
     return said.split(/ (?:and|or) (?:an? |the )?/u).every((part) => isMethodWord(part));
   }
 
-  protected readonly plainBy = this.tailRule("by", t.By, (draft: TailOf<"by">) => {
-    this.leaveOut(ARTICLES, t.Word);
+  protected readonly plainBy = this.tailRule("by", Token.By, (draft: TailOf<"by">) => {
+    this.leaveOut(ARTICLES, Token.Word);
     draft.method =
       this.spelling(METHOD_SPELLINGS) ??
-      make.makeName(this.take(t.Word, "a method: brush, roller, pad, spray or another"));
-    if ((this.at(t.And) || this.isWordAt("or", 1)) && this.at(t.Word, 2)) {
+      make.makeName(this.take(Token.Word, "a method: brush, roller, pad, spray or another"));
+    if ((this.at(Token.And) || this.isWordAt("or", 1)) && this.at(Token.Word, 2)) {
       // Whichever is meant, the rules take the one that is worse for the work.
       draft.or = this.isWordAt("or", 1);
       this.skip(1);
-      this.leaveOut(ARTICLES, t.Word);
-      draft.and = this.spelling(METHOD_SPELLINGS) ?? make.makeName(this.take(t.Word, "a method"));
+      this.leaveOut(ARTICLES, Token.Word);
+      draft.and = this.spelling(METHOD_SPELLINGS) ?? make.makeName(this.take(Token.Word, "a method"));
     }
   });
 }

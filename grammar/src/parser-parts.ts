@@ -4,7 +4,7 @@ import { endOf, type LexToken } from "./lexer.ts";
 import { AFTER_ARGUMENT, AFTER_PARAMETER, type Draft, LineReader, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import type { TokenType } from "./tokens.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
 import { SHEENS_SAID } from "./word-spellings.ts";
@@ -19,7 +19,7 @@ export class PartParser extends LineReader {
     const draft: Draft<tree.Quantity> = { kind: "quantity", parts: NO_PARTS, span: NO_SPAN };
     return this.spanned(draft, () => {
       draft.parts = [this.measure(what)];
-      while (this.at(t.NumberToken) && this.goesOnCompound(draft.parts)) {
+      while (this.at(Token.NumberToken) && this.goesOnCompound(draft.parts)) {
         draft.parts = [...draft.parts, this.measure(what)];
       }
     });
@@ -30,7 +30,7 @@ export class PartParser extends LineReader {
       this.decimalComma() ??
         this.hyphenFraction() ??
         this.numberInWords() ??
-        make.makeNumber(this.take(t.NumberToken, what)),
+        make.makeNumber(this.take(Token.NumberToken, what)),
     );
   }
 
@@ -55,7 +55,7 @@ export class PartParser extends LineReader {
     const unit = this.peek(length + 1);
     return Object.hasOwn(NUMBER_WORDS, first) &&
       unit.kind === "word" &&
-      t.unitGroup(plainUnit(unit.text) ?? unit.text) === "time"
+      Token.unitGroup(plainUnit(unit.text) ?? unit.text) === "time"
       ? length
       : 0;
   }
@@ -64,7 +64,12 @@ export class PartParser extends LineReader {
   private hyphenFraction(): tree.NumberLiteral | undefined {
     const [whole, part] = [this.peek(1), this.peek(2)];
     const isApart = part.start > endOf(whole);
-    if (!this.at(t.NumberToken) || isApart || !/^\d+$/u.test(whole.text) || !/^-\d+\/\d+$/u.test(part.text)) {
+    if (
+      !this.at(Token.NumberToken) ||
+      isApart ||
+      !/^\d+$/u.test(whole.text) ||
+      !/^-\d+\/\d+$/u.test(part.text)
+    ) {
       return undefined;
     }
     const text = `${whole.text} ${part.text.slice(1)}`;
@@ -78,10 +83,10 @@ export class PartParser extends LineReader {
   private decimalComma(): tree.NumberLiteral | undefined {
     const [whole, comma, part, unit] = [1, 2, 3, 4].map((ahead) => this.peek(ahead));
     const isOne =
-      whole!.type === t.NumberToken &&
-      comma!.type === t.Comma &&
-      part!.type === t.NumberToken &&
-      unit!.type === t.Unit &&
+      whole!.type === Token.NumberToken &&
+      comma!.type === Token.Comma &&
+      part!.type === Token.NumberToken &&
+      unit!.type === Token.Unit &&
       /^\d+$/u.test(whole!.text) &&
       /^\d{1,2}$/u.test(part!.text) &&
       endOf(whole!) === comma!.start &&
@@ -98,29 +103,29 @@ export class PartParser extends LineReader {
 
   private withUnit(number: tree.NumberLiteral): tree.Measure {
     const { type, text } = this.peek(1);
-    return type === t.Unit || (type === t.Word && !NO_UNIT.has(text))
+    return type === Token.Unit || (type === Token.Word && !NO_UNIT.has(text))
       ? { number, unit: make.makeUnit(this.take(type)) }
       : { number };
   }
 
   /** A quantity or a parameter. */
   protected readonly value = (what: string): tree.Value => {
-    if (this.at(t.NumberToken) || this.wordsOfNumber() > 0) {
+    if (this.at(Token.NumberToken) || this.wordsOfNumber() > 0) {
       return this.quantity(what);
     }
-    return this.nameOf(this.take(t.Word, what));
+    return this.nameOf(this.take(Token.Word, what));
   };
 
   /** What a parameter may be given: a value, a ratio such as `4:1`, or grits, `120/150/180`. */
   protected readonly givenValue = (what: string): tree.Value | tree.Ratio | tree.Grits => {
-    if (this.at(t.TimeToken) || (this.at(t.NumberToken) && this.at(t.Colon, 2))) {
+    if (this.at(Token.TimeToken) || (this.at(Token.NumberToken) && this.at(Token.Colon, 2))) {
       return this.ratio();
     }
     const sheen = this.sheenOfWords();
     if (sheen !== undefined) {
       return sheen;
     }
-    const grits = this.at(t.NumberToken) ? GRITS.exec(this.rest())?.[0] : undefined;
+    const grits = this.at(Token.NumberToken) ? GRITS.exec(this.rest())?.[0] : undefined;
     const span = grits === undefined ? undefined : this.takeText(grits);
     if (grits === undefined || span === undefined) {
       return this.value(what);
@@ -145,7 +150,7 @@ export class PartParser extends LineReader {
 
   /** Whether a value can begin here. */
   protected atValue(): boolean {
-    return this.at(t.NumberToken) || this.at(t.Word);
+    return this.at(Token.NumberToken) || this.at(Token.Word);
   }
 
   /** `2 h to 24 h`; also with the unit once, `2-3 h` and `2 to 3 h`. */
@@ -155,8 +160,8 @@ export class PartParser extends LineReader {
     this.spanned(draft, () => {
       const from = this.value(what);
       draft.from = from;
-      if (this.at(t.To)) {
-        this.take(t.To);
+      if (this.at(Token.To)) {
+        this.take(Token.To);
         draft.to = this.atValue() ? this.value(what) : undefined;
         if (draft.to === undefined) {
           this.report(this.expectedNext(`${what} after \`to\``));
@@ -182,21 +187,21 @@ export class PartParser extends LineReader {
     if (from.kind === "name") {
       return false;
     }
-    if (next.type === t.NumberToken && next.text.startsWith("-")) {
+    if (next.type === Token.NumberToken && next.text.startsWith("-")) {
       return next.start === endOf(this.peek(0)) || from.parts.at(-1)?.unit === undefined;
     }
-    return next.type === t.Unknown && DASHES.has(next.text) && this.peek(2).type === t.NumberToken;
+    return next.type === Token.Unknown && DASHES.has(next.text) && this.peek(2).type === Token.NumberToken;
   }
 
   private afterHyphen(what: string): tree.Value {
     const next = this.peek(1);
-    if (next.type !== t.NumberToken) {
+    if (next.type !== Token.NumberToken) {
       this.skip(1);
       return this.value(what);
     }
     const draft: Draft<tree.Quantity> = { kind: "quantity", parts: NO_PARTS, span: NO_SPAN };
     this.spanned(draft, () => {
-      const written = this.take(t.NumberToken);
+      const written = this.take(Token.NumberToken);
       const number = make.makeNumber({ ...written, text: written.text.slice(1), start: written.start + 1 });
       draft.parts = [this.withUnit(number)];
     });
@@ -205,7 +210,7 @@ export class PartParser extends LineReader {
 
   /** `min 3 h`, `at least 8 C`, `50 F and up`: a lower limit, where a figure alone is one. */
   protected lowerLimit<T>(read: () => T): T {
-    this.leaveOut(LOWER_LIMIT_BEFORE, t.NumberToken);
+    this.leaveOut(LOWER_LIMIT_BEFORE, Token.NumberToken);
     const value = read();
     this.leaveOut(LOWER_LIMIT_BEHIND);
     return value;
@@ -213,10 +218,10 @@ export class PartParser extends LineReader {
 
   protected readonly ratio = (): tree.Ratio => {
     const what = "a ratio";
-    if (this.at(t.TimeToken)) {
-      return make.makeRatioOfTime(this.take(t.TimeToken));
+    if (this.at(Token.TimeToken)) {
+      return make.makeRatioOfTime(this.take(Token.TimeToken));
     }
-    if (!this.at(t.NumberToken)) {
+    if (!this.at(Token.NumberToken)) {
       throw this.mismatch(what);
     }
     const draft = {
@@ -226,9 +231,9 @@ export class PartParser extends LineReader {
       span: NO_SPAN,
     } as never as Draft<tree.Ratio>;
     return this.spanned(draft, () => {
-      draft.a = make.makeNumber(this.take(t.NumberToken));
-      this.take(t.Colon, what);
-      draft.b = make.makeNumber(this.take(t.NumberToken, what));
+      draft.a = make.makeNumber(this.take(Token.NumberToken));
+      this.take(Token.Colon, what);
+      draft.b = make.makeNumber(this.take(Token.NumberToken, what));
     });
   };
 
@@ -242,14 +247,14 @@ export class PartParser extends LineReader {
     };
     this.afterCall = after;
     this.spanned(draft, () => {
-      draft.name = this.nameOf(this.take(t.Word, "a recipe"));
+      draft.name = this.nameOf(this.take(Token.Word, "a recipe"));
       keep(draft);
-      if (this.at(t.LeftParen)) {
-        this.take(t.LeftParen);
-        if (this.atValue() || this.at(t.StringToken) || this.at(t.TimeToken)) {
+      if (this.at(Token.LeftParen)) {
+        this.take(Token.LeftParen);
+        if (this.atValue() || this.at(Token.StringToken) || this.at(Token.TimeToken)) {
           this.argument(args);
-          while (this.at(t.Comma)) {
-            this.take(t.Comma);
+          while (this.at(Token.Comma)) {
+            this.take(Token.Comma);
             this.argument(args);
           }
         }
@@ -262,18 +267,18 @@ export class PartParser extends LineReader {
     const draft: Draft<tree.Argument> = { kind: "argument", span: NO_SPAN };
     args.push(draft);
     this.spanned(draft, () => {
-      if (this.at(t.Word) && (this.at(t.Colon, 2) || this.at(t.Equals, 2))) {
-        const name = this.take(t.Word);
-        if (this.at(t.Colon)) {
-          this.take(t.Colon);
+      if (this.at(Token.Word) && (this.at(Token.Colon, 2) || this.at(Token.Equals, 2))) {
+        const name = this.take(Token.Word);
+        if (this.at(Token.Colon)) {
+          this.take(Token.Colon);
         } else {
-          this.wrongSign(this.take(t.Equals), ":");
+          this.wrongSign(this.take(Token.Equals), ":");
         }
         draft.name = this.nameOf(name);
       }
-      if (this.at(t.StringToken)) {
-        draft.value = make.makeTitle(this.take(t.StringToken));
-      } else if (this.atValue() || this.at(t.TimeToken)) {
+      if (this.at(Token.StringToken)) {
+        draft.value = make.makeTitle(this.take(Token.StringToken));
+      } else if (this.atValue() || this.at(Token.TimeToken)) {
         draft.value = this.givenValue("a value");
       } else {
         throw this.mismatch(
@@ -282,7 +287,7 @@ export class PartParser extends LineReader {
       }
     });
     const [before, next] = [this.peek(0), this.peek(1)];
-    const isTwoWords = before.kind === "word" && next.kind === "word" && next.type !== t.To;
+    const isTwoWords = before.kind === "word" && next.kind === "word" && next.type !== Token.To;
     this.endOfPart(isTwoWords ? `\`,\` or \`)\` after one word, such as \`${before.text}\`` : "`,` or `)`");
   });
 
@@ -290,16 +295,16 @@ export class PartParser extends LineReader {
     const draft: Draft<tree.Parameter> = { kind: "parameter", name: undefined as never, span: NO_SPAN };
     const typeWords = "the type: material, number, duration, recipe, method, grits, ratio or sheen";
     this.spanned(draft, () => {
-      draft.name = this.nameOf(this.take(t.Word, "a parameter"));
+      draft.name = this.nameOf(this.take(Token.Word, "a parameter"));
       parameters.push(draft);
-      this.take(t.Colon, `\`:\` and ${typeWords}`);
-      const type = make.makeName(this.take(t.Word, typeWords));
+      this.take(Token.Colon, `\`:\` and ${typeWords}`);
+      const type = make.makeName(this.take(Token.Word, typeWords));
       draft.type = type.text === "tool" ? { ...type, text: "method" } : type;
       if (draft.type !== type) {
         this.respell(type.span, "method");
       }
-      if (this.at(t.Equals)) {
-        this.take(t.Equals);
+      if (this.at(Token.Equals)) {
+        this.take(Token.Equals);
         draft.default = this.givenValue("a default value");
       }
     });
@@ -309,8 +314,8 @@ export class PartParser extends LineReader {
   /** Whether another part of a compound quantity follows: a number with a unit of the same group, `5 ft 6 in`. */
   private goesOnCompound(parts: readonly tree.Measure[]): boolean {
     const [number, unit] = [this.peek(1), this.peek(2)];
-    const isUnit = unit.type === t.Unit || unit.type === t.Word;
-    if (number.type !== t.NumberToken || !isUnit || number.text.startsWith("-")) {
+    const isUnit = unit.type === Token.Unit || unit.type === Token.Word;
+    if (number.type !== Token.NumberToken || !isUnit || number.text.startsWith("-")) {
       return false;
     }
     const last = parts.at(-1)?.unit?.text;
@@ -318,7 +323,7 @@ export class PartParser extends LineReader {
       // The same unit again is another quantity.
       return false;
     }
-    const [before, next] = [t.unitGroup(parts?.at(-1)?.unit?.text ?? ""), t.unitGroup(unit.text)];
+    const [before, next] = [Token.unitGroup(parts?.at(-1)?.unit?.text ?? ""), Token.unitGroup(unit.text)];
     return before === undefined || next === undefined || before === next;
   }
 

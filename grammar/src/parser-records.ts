@@ -5,14 +5,14 @@ import * as make from "./literals.ts";
 import { LayerParser } from "./parser-layers.ts";
 import type { Line, StepLine } from "./parser-steps.ts";
 import type { TokenType } from "./tokens.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { DONE_FACTS } from "./vocabulary.ts";
 
 type DoneLine = Line<tree.DoneStatement>;
 type Fact<K extends tree.DoneFact["kind"]> = Draft<Extract<tree.DoneFact, { readonly kind: K }>>;
 
-const AT_FACT: readonly TokenType[] = [t.Comma];
+const AT_FACT: readonly TokenType[] = [Token.Comma];
 const ALL_SURFACES: Readonly<Record<string, string>> = { everything: "all", "all surfaces": "all" };
 const FACT = Object.keys(DONE_FACTS).map((word) => `\`${word}\``);
 const FACT_WORDS = `${FACT.slice(0, -1).join(", ")} or ${FACT.at(-1)}`;
@@ -21,10 +21,10 @@ export class RecordParser extends LayerParser {
   readonly done = this.line(
     (): DoneLine => ({ targets: [], facts: [] }),
     (line) => {
-      const date = this.take(t.DateToken, "the day on which it was done");
+      const date = this.take(Token.DateToken, "the day on which it was done");
       line.date = { kind: "date", text: date.text, span: make.tokenSpan(date) };
-      if (this.at(t.TimeToken)) {
-        const time = this.take(t.TimeToken);
+      if (this.at(Token.TimeToken)) {
+        const time = this.take(Token.TimeToken);
         line.time = { kind: "time", text: time.text, span: make.tokenSpan(time) };
       }
       this.whatWasDone(line);
@@ -33,17 +33,17 @@ export class RecordParser extends LayerParser {
       if (this.isWordAt("on", 1)) {
         this.skip(1);
         this.surfaceOf(targets);
-        while (this.at(t.And)) {
+        while (this.at(Token.And)) {
           this.skip(1);
           this.surfaceOf(targets);
         }
       }
       const facts: tree.DoneFact[] = [];
       line.facts = facts;
-      if (!this.at(t.Comma) && !this.at(t.End)) {
+      if (!this.at(Token.Comma) && !this.at(Token.End)) {
         throw this.mismatch(targets.length === 0 ? "`on` and a surface" : "the end of the line or a comma");
       }
-      while (this.at(t.Comma)) {
+      while (this.at(Token.Comma)) {
         this.skip(1);
         this.fact(facts);
       }
@@ -51,25 +51,25 @@ export class RecordParser extends LayerParser {
   );
 
   private whatWasDone(line: DoneLine): void {
-    if (this.at(t.Coats)) {
-      const keyword = make.makeName(this.take(t.Coats));
+    if (this.at(Token.Coats)) {
+      const keyword = make.makeName(this.take(Token.Coats));
       const draft: Draft<NonNullable<tree.DoneStatement["coat"]>> = { keyword, span: keyword.span };
       line.coat = draft;
-      if (this.at(t.NumberToken)) {
-        draft.number = make.makeNumber(this.take(t.NumberToken));
+      if (this.at(Token.NumberToken)) {
+        draft.number = make.makeNumber(this.take(Token.NumberToken));
         draft.span = { start: keyword.span.start, end: draft.number.span.end };
       }
-      if (this.at(t.Of)) {
+      if (this.at(Token.Of)) {
         this.skip(1);
-        line.material = this.nameOf(this.take(t.Word, "a material"));
+        line.material = this.nameOf(this.take(Token.Word, "a material"));
       }
       return;
     }
-    if (this.at(t.StringToken)) {
-      line.what = make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken)) {
+      line.what = make.makeTitle(this.take(Token.StringToken));
       return;
     }
-    if (!this.at(t.Word)) {
+    if (!this.at(Token.Word)) {
       throw this.mismatch("a coat, a verb, or a text in double quotes");
     }
     const step: StepLine = { grits: [], tails: [] };
@@ -86,17 +86,17 @@ export class RecordParser extends LayerParser {
     const draft: Draft<tree.Target> = { kind: "target", span: NO_SPAN };
     targets.push(draft);
     this.spanned(draft, () => {
-      draft.surface = this.spelling(ALL_SURFACES) ?? this.nameOf(this.take(t.Word, "a surface"));
-      if (this.at(t.Dot)) {
-        this.take(t.Dot);
+      draft.surface = this.spelling(ALL_SURFACES) ?? this.nameOf(this.take(Token.Word, "a surface"));
+      if (this.at(Token.Dot)) {
+        this.take(Token.Dot);
         draft.piece = draft.surface;
         draft.surface = undefined;
-        draft.surface = this.nameOf(this.take(t.Word, "a surface after the piece"));
-      } else if (this.keyword === "apply" && this.at(t.Word) && !this.at(t.And)) {
+        draft.surface = this.nameOf(this.take(Token.Word, "a surface after the piece"));
+      } else if (this.keyword === "apply" && this.at(Token.Word) && !this.at(Token.And)) {
         // `bench slats`
         const start = endOf(this.peek(0));
         draft.piece = draft.surface;
-        draft.surface = this.nameOf(this.take(t.Word));
+        draft.surface = this.nameOf(this.take(Token.Word));
         this.respell({ start, end: draft.surface.span.start }, ".");
       }
     });
@@ -104,8 +104,10 @@ export class RecordParser extends LayerParser {
 
   private readonly fact = this.part(AT_FACT, (facts: tree.DoneFact[]): void => {
     // `by` is no name anywhere, so it is no plain word.
-    const isBy = this.at(t.By);
-    const keyword = make.makeName(this.take(isBy ? t.By : t.Word, `what is known of it: ${FACT_WORDS}`));
+    const isBy = this.at(Token.By);
+    const keyword = make.makeName(
+      this.take(isBy ? Token.By : Token.Word, `what is known of it: ${FACT_WORDS}`),
+    );
     const kind = keyword.text === "pieces" ? "piece" : keyword.text;
     if (!Object.hasOwn(DONE_FACTS, kind)) {
       throw this.refused({
@@ -133,19 +135,19 @@ export class RecordParser extends LayerParser {
         fact.amount = this.quantity("an amount");
         break;
       case "paid":
-        fact.amount = make.makeNumber(this.take(t.NumberToken, "a sum of money"));
+        fact.amount = make.makeNumber(this.take(Token.NumberToken, "a sum of money"));
         break;
       case "air":
         this.airOf(fact);
         break;
       case "trouble":
-        fact.trouble = make.makeName(this.take(t.Word, "what went wrong"));
+        fact.trouble = make.makeName(this.take(Token.Word, "what went wrong"));
         break;
       case "piece":
         this.pieceNumbers(fact);
         break;
       default:
-        fact.text = make.makeTitle(this.take(t.StringToken, "a text in double quotes"));
+        fact.text = make.makeTitle(this.take(Token.StringToken, "a text in double quotes"));
     }
   }
 
@@ -153,7 +155,7 @@ export class RecordParser extends LayerParser {
   private airOf(fact: Fact<"air">): void {
     const air: { temperature?: tree.Range; humidity?: tree.Humidity } & { form: "air" } = { form: "air" };
     this.airItem(air);
-    if (this.at(t.Comma) && this.at(t.NumberToken, 2)) {
+    if (this.at(Token.Comma) && this.at(Token.NumberToken, 2)) {
       this.skip(1);
       this.airItem(air);
     }
@@ -162,11 +164,11 @@ export class RecordParser extends LayerParser {
   }
 
   private pieceNumbers(fact: Fact<"piece">): void {
-    const numbers = [make.makeNumber(this.take(t.NumberToken, "the number of a piece"))];
+    const numbers = [make.makeNumber(this.take(Token.NumberToken, "the number of a piece"))];
     fact.numbers = numbers;
-    while (this.at(t.And) || (this.at(t.Comma) && this.at(t.NumberToken, 2))) {
+    while (this.at(Token.And) || (this.at(Token.Comma) && this.at(Token.NumberToken, 2))) {
       this.skip(1);
-      numbers.push(make.makeNumber(this.take(t.NumberToken, "the number of a piece")));
+      numbers.push(make.makeNumber(this.take(Token.NumberToken, "the number of a piece")));
     }
   }
 }

@@ -5,7 +5,7 @@ import { isNear } from "./own-words.ts";
 import { RecordParser } from "./parser-records.ts";
 import { type Line, quoted } from "./parser-steps.ts";
 import type { TokenType } from "./tokens.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { DUTIES } from "./vocabulary.ts";
 import { DUTY_SPELLINGS, keyOf } from "./word-spellings.ts";
@@ -13,7 +13,7 @@ import { DUTY_SPELLINGS, keyOf } from "./word-spellings.ts";
 type SafetyLine = Line<tree.SafetyStatement>;
 type Duty = tree.SafetyStatement["duties"][number];
 
-const isAnd = (next: TokenType): boolean => next === t.And;
+const isAnd = (next: TokenType): boolean => next === Token.And;
 
 export class SafetyParser extends RecordParser {
   readonly safety = this.line(
@@ -45,9 +45,9 @@ export class SafetyParser extends RecordParser {
       const said = this.spelt(DUTY_SPELLINGS);
       draft.name = said
         ? { kind: "name", text: said.plain, span: said.span }
-        : make.makeName(this.take(t.Word, "a duty"));
+        : make.makeName(this.take(Token.Word, "a duty"));
       duties.push(draft);
-      if (this.at(t.NumberToken)) {
+      if (this.at(Token.NumberToken)) {
         draft.airChanges = this.quantity("the air changes");
       }
       this.kind(draft);
@@ -56,8 +56,8 @@ export class SafetyParser extends RecordParser {
 
   /** `"suit"`, `suit`, `dust_extraction`: what is worn or done besides, which the plain form quotes. */
   private wornBesides(): tree.Title | undefined {
-    if (this.at(t.StringToken)) {
-      return make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken)) {
+      return make.makeTitle(this.take(Token.StringToken));
     }
     const text = this.restOfPart();
     const said = WORN_BESIDES.exec(text.replaceAll("_", " "));
@@ -86,8 +86,8 @@ export class SafetyParser extends RecordParser {
 
   /** `gloves butyl`, `gloves "butyl"` */
   private kind(draft: Draft<Duty>): void {
-    if (this.at(t.StringToken)) {
-      draft.what = make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken)) {
+      draft.what = make.makeTitle(this.take(Token.StringToken));
       return;
     }
     const rest = this.restOfPart();

@@ -7,7 +7,7 @@ import { isNear } from "./own-words.ts";
 import { NUMBER_WORDS, withUnitOf } from "./parser-parts.ts";
 import { SheenParser } from "./parser-sheens.ts";
 import type { TokenType } from "./tokens.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
 import { SHAPES } from "./vocabulary.ts";
@@ -15,7 +15,7 @@ import { SHAPES } from "./vocabulary.ts";
 type ShapeValue = Draft<Extract<tree.FieldValue, { readonly form: "shape" }>>;
 
 /** Where what follows the sizes or an option can begin, besides at a comma. */
-const AT_OPTION: readonly TokenType[] = [t.Comma, t.Plus, t.Word];
+const AT_OPTION: readonly TokenType[] = [Token.Comma, Token.Plus, Token.Word];
 
 export class ShapeParser extends SheenParser {
   /** Words before the value of a field, or in it, that say more of it. */
@@ -32,7 +32,7 @@ export class ShapeParser extends SheenParser {
           this.shapeSizes(shape, sizes, line);
         }
         this.many(
-          () => this.isNext(t.Comma, t.Plus),
+          () => this.isNext(Token.Comma, Token.Plus),
           () => {
             this.commaBefore();
             this.shapeOption(shape, options);
@@ -45,10 +45,11 @@ export class ShapeParser extends SheenParser {
   /** `shape 0.9 m2`, `shape chair, 0.9 m2 each`: an area needs no word before it, and what it is of is kept in words. */
   private bareArea(shape: Draft<tree.ShapeSyntax>, sizes: tree.Range[], line: ShapeValue): boolean {
     let words = 0;
-    while (this.at(t.Word, words + 1) && words < MOST_WORDS) words += 1;
-    const before = words > 0 && this.at(t.Comma, words + 1) ? words + 1 : words;
+    while (this.at(Token.Word, words + 1) && words < MOST_WORDS) words += 1;
+    const before = words > 0 && this.at(Token.Comma, words + 1) ? words + 1 : words;
     const unit = this.peek(before + 2);
-    const isArea = this.at(t.NumberToken, before + 1) && t.unitGroup(plainUnit(unit.text) ?? "") === "area";
+    const isArea =
+      this.at(Token.NumberToken, before + 1) && Token.unitGroup(plainUnit(unit.text) ?? "") === "area";
     if (!isArea || (words > 0 && Object.hasOwn(SHAPES, this.peek(1).text))) {
       return false;
     }
@@ -86,7 +87,7 @@ export class ShapeParser extends SheenParser {
 
   /** `four of panel` */
   private countSaid(value: number): tree.NumberLiteral {
-    const { span } = make.makeName(this.take(t.Word));
+    const { span } = make.makeName(this.take(Token.Word));
     const text = String(value);
     this.respell(span, text);
     return { kind: "number", text, value, span };
@@ -95,19 +96,19 @@ export class ShapeParser extends SheenParser {
   protected readonly shapeSizes = this.part(
     AT_OPTION,
     (shape: Draft<tree.ShapeSyntax>, sizes: tree.Range[], line: ShapeValue): void => {
-      const inWords = this.at(t.Of, 2) ? NUMBER_WORDS[this.peek(1).text.toLowerCase()] : undefined;
-      if (this.at(t.NumberToken) || inWords !== undefined) {
+      const inWords = this.at(Token.Of, 2) ? NUMBER_WORDS[this.peek(1).text.toLowerCase()] : undefined;
+      if (this.at(Token.NumberToken) || inWords !== undefined) {
         const count =
-          inWords === undefined ? make.makeNumber(this.take(t.NumberToken)) : this.countSaid(inWords);
-        if (this.at(t.Word)) {
+          inWords === undefined ? make.makeNumber(this.take(Token.NumberToken)) : this.countSaid(inWords);
+        if (this.at(Token.Word)) {
           // `4 legs`
           this.respell({ start: count.span.end, end: count.span.end }, "of");
         } else {
-          this.take(t.Of, "`of` and a shape");
+          this.take(Token.Of, "`of` and a shape");
         }
         shape.count = count;
         if (this.bareArea(shape, sizes, line)) {
-          this.endOfPart(undefined, (next) => next === t.Plus);
+          this.endOfPart(undefined, (next) => next === Token.Plus);
           return;
         }
       }
@@ -116,8 +117,8 @@ export class ShapeParser extends SheenParser {
       const { text } = shape.name;
       this.useExample(lookUp(SHAPES, text)?.example);
       sizes.push(this.range(sizeName(text, 0)));
-      while (this.at(t.X) || (this.at(t.By) && this.at(t.NumberToken, 2))) {
-        if (this.at(t.By)) {
+      while (this.at(Token.X) || (this.at(Token.By) && this.at(Token.NumberToken, 2))) {
+        if (this.at(Token.By)) {
           this.respell(make.tokenSpan(this.peek(1)), "x");
         }
         this.skip(1);
@@ -127,15 +128,15 @@ export class ShapeParser extends SheenParser {
       this.shareUnits(sizes);
       this.fitName(shape);
       this.checkSizes(shape);
-      this.endOfPart(undefined, (next) => next === t.Plus);
+      this.endOfPart(undefined, (next) => next === Token.Plus);
     },
   );
 
   protected readonly shapeOption = this.part(
     AT_OPTION,
     (shape: Draft<tree.ShapeSyntax>, options: tree.Words[]): void => {
-      if (this.at(t.Plus)) {
-        const word = this.take(t.Plus);
+      if (this.at(Token.Plus)) {
+        const word = this.take(Token.Plus);
         this.keepPlus(shape, this.quantity("a share in %"), word.start);
       } else if (this.optionInWords(shape, options)) {
         // Read.
@@ -144,23 +145,26 @@ export class ShapeParser extends SheenParser {
       } else {
         options.push(
           make.makeWords(
-            this.wordRun((suchAs) => `\`plus\` and a share, or an option${suchAs("both faces", "")}`, t.Plus),
+            this.wordRun(
+              (suchAs) => `\`plus\` and a share, or an option${suchAs("both faces", "")}`,
+              Token.Plus,
+            ),
           ),
         );
       }
-      this.endOfPart(undefined, (next) => next === t.Plus);
+      this.endOfPart(undefined, (next) => next === Token.Plus);
     },
   );
 
   /** A shape, or what is of one, in the words of the trade: `leg`, `round legs`, `drawer front`. */
   private shapeName(): tree.Name {
     let length = 1;
-    while (this.at(t.Word, length + 1) && length < MOST_WORDS) length += 1;
+    while (this.at(Token.Word, length + 1) && length < MOST_WORDS) length += 1;
     const said = Array.from({ length }, (_, idx) => this.peek(idx + 1).text).join(" ");
     const first = this.peek(1);
-    const plain = this.at(t.Word) && !Object.hasOwn(SHAPES, first.text) ? shapeOf(said) : undefined;
+    const plain = this.at(Token.Word) && !Object.hasOwn(SHAPES, first.text) ? shapeOf(said) : undefined;
     if (plain === undefined) {
-      return make.makeName(this.take(t.Word, "a shape"));
+      return make.makeName(this.take(Token.Word, "a shape"));
     }
     const span = { start: first.start, end: endOf(this.peek(length)) };
     this.skip(length);
@@ -174,14 +178,14 @@ export class ShapeParser extends SheenParser {
   /** `, 60 mm wide`, `, 30 mm thick`: the last size of a shape, said behind a comma. */
   private sizeBehind(shape: string, sizes: tree.Range[]): void {
     const isSize =
-      this.at(t.Comma) &&
-      this.at(t.NumberToken, 2) &&
+      this.at(Token.Comma) &&
+      this.at(Token.NumberToken, 2) &&
       /^(?:wide|thick|high|deep|long)$/iu.test(this.peek(4).text) &&
       sizes.length < (lookUp(SHAPES, shape)?.sizes.length ?? 0);
     if (!isSize) {
       return;
     }
-    this.respell(make.tokenSpan(this.take(t.Comma)), "x");
+    this.respell(make.tokenSpan(this.take(Token.Comma)), "x");
     sizes.push(this.range(sizeName(shape, sizes.length)));
     this.respell(make.tokenSpan(this.peek(1)), "");
     this.skip(1);
@@ -224,7 +228,7 @@ export class ShapeParser extends SheenParser {
       // `front edge`, `with mouldings`; a slip of the pen is told.
       const isSlip = OPTIONS.some((option) => isNear(text, [option])) || !/^(?!plus)\p{L}+ \p{L}/u.test(text);
       const comma = this.peek(0);
-      if (isSlip || EDGES[text] || ALL_FACES[text] || comma.type !== t.Comma) {
+      if (isSlip || EDGES[text] || ALL_FACES[text] || comma.type !== Token.Comma) {
         return false;
       }
       const span = this.takeText(text);
@@ -252,12 +256,12 @@ export class ShapeParser extends SheenParser {
   private leftOut(words: Readonly<Record<string, true>>): boolean {
     const found = this.longestIn(words);
     const next = this.peek((found?.length ?? 0) + 1).type;
-    if (found === undefined || (next !== t.End && next !== t.Comma)) {
+    if (found === undefined || (next !== Token.End && next !== Token.Comma)) {
       return false;
     }
     const comma = this.peek(0);
     this.skip(found.length);
-    const start = comma.type === t.Comma ? comma.start : found.span.start;
+    const start = comma.type === Token.Comma ? comma.start : found.span.start;
     this.respell({ start, end: found.span.end }, "");
     return true;
   }

@@ -3,7 +3,7 @@ import { endOf } from "./lexer.ts";
 import { eitherSheen } from "./line-problems.ts";
 import * as make from "./literals.ts";
 import { FigureParser } from "./parser-figures.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { isSoldAs, SHEENS_SAID } from "./word-spellings.ts";
 
@@ -12,11 +12,11 @@ export class SheenParser extends FigureParser {
   protected glossUnits(): tree.Name | undefined {
     const { start } = this.peek(1);
     const before = this.sheenWord();
-    if (!this.at(t.NumberToken, (before?.length ?? 0) + 1)) {
+    if (!this.at(Token.NumberToken, (before?.length ?? 0) + 1)) {
       return undefined;
     }
     this.skip(before?.length ?? 0);
-    const units = make.makeName(this.take(t.NumberToken));
+    const units = make.makeName(this.take(Token.NumberToken));
     const sign = this.peek(1);
     if (sign.text === "%" || /^(?:gu|gloss)$/iu.test(sign.text)) {
       this.respell(make.tokenSpan(sign), "");

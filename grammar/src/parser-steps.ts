@@ -28,7 +28,7 @@ import {
   type VerbSpelling,
 } from "./spellings.ts";
 import type { TokenType } from "./tokens.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { VERBS, type VerbForm, WAIT_STAGES } from "./vocabulary.ts";
 import { keyOf, WORD_SPELLINGS } from "./word-spellings.ts";
@@ -38,9 +38,9 @@ export type Line<S> = Draft<Omit<S, "kind" | "keyword" | "span" | "docs" | "bloc
 export type StepLine = Line<tree.StepStatement>;
 
 /** Where a tail can begin, or what is taken for one. */
-export const AT_TAIL: readonly TokenType[] = [t.Comma, ...t.TAIL_TYPES, t.X];
+export const AT_TAIL: readonly TokenType[] = [Token.Comma, ...Token.TAIL_TYPES, Token.X];
 
-const isAtTail = (next: TokenType): boolean => t.TAIL_TYPES.has(next);
+const isAtTail = (next: TokenType): boolean => Token.TAIL_TYPES.has(next);
 
 export class StepParser extends BehindParser {
   protected readonly stepMain = this.part(AT_TAIL, (line: StepLine): void => {
@@ -54,17 +54,17 @@ export class StepParser extends BehindParser {
 
   /** `x 2`, `x times`, `twice`: how often a step is done. */
   private timesOf(line: StepLine): void {
-    if (this.at(t.X)) {
-      this.take(t.X);
+    if (this.at(Token.X)) {
+      this.take(Token.X);
       line.times = this.value("how often");
-      if (this.at(t.To)) {
+      if (this.at(Token.To)) {
         const { start } = line.times.span;
         this.skip(2);
         throw this.refused(onceOrTwice({ start, end: endOf(this.peek(0)) }, this.peek(0).text));
       }
       this.leaveOut(TIMES_BEHIND);
     } else if (this.isWordAt("twice", 1)) {
-      const { span } = make.makeName(this.take(t.Word));
+      const { span } = make.makeName(this.take(Token.Word));
       this.respell(span, "x 2");
       const number: tree.NumberLiteral = { kind: "number", text: "2", value: 2, span };
       line.times = { kind: "quantity", parts: [{ number }], span };
@@ -73,7 +73,7 @@ export class StepParser extends BehindParser {
 
   /** Words about the line that need no comma: a text in quotes, `within 30 min`, `60 min` of clamping. */
   protected isSaidNext(): boolean {
-    return this.at(t.StringToken) || this.isWordAt("within", 1) || this.isTimeNext();
+    return this.at(Token.StringToken) || this.isWordAt("within", 1) || this.isTimeNext();
   }
 
   /** `60 min` */
@@ -83,7 +83,7 @@ export class StepParser extends BehindParser {
 
   private isTimeAt(ahead: number): boolean {
     const unit = this.peek(ahead + 1);
-    return this.at(t.NumberToken, ahead) && unit.type === t.Unit && t.unitGroup(unit.text) === "time";
+    return this.at(Token.NumberToken, ahead) && unit.type === Token.Unit && Token.unitGroup(unit.text) === "time";
   }
 
   /** Refuses what makes two steps of one. */
@@ -95,8 +95,8 @@ export class StepParser extends BehindParser {
   }
 
   protected stepBody(line: StepLine): void {
-    if (this.at(t.StringToken)) {
-      line.what = make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken)) {
+      line.what = make.makeTitle(this.take(Token.StringToken));
       this.withMaterial(line);
       return;
     }
@@ -104,7 +104,7 @@ export class StepParser extends BehindParser {
     if (own !== undefined) {
       line.what = this.ownWords(own, BY_TOOLS.has(own.written));
       this.withMaterial(line);
-      if (line.material !== undefined && this.at(t.And) && this.at(t.Word, 2)) {
+      if (line.material !== undefined && this.at(Token.And) && this.at(Token.Word, 2)) {
         throw this.refused(twoMaterials(this.peek(1), this.peek(2), quoted(line.what.value)));
       }
       return;
@@ -112,7 +112,7 @@ export class StepParser extends BehindParser {
     const how = this.verb(line);
     this.stripByHand(line);
     const verb = line.verb!;
-    if (verb.text === "distress" && this.at(t.Word) && !t.TAIL_TYPES.has(this.peek(1).type)) {
+    if (verb.text === "distress" && this.at(Token.Word) && !Token.TAIL_TYPES.has(this.peek(1).type)) {
       line.what = this.ownWords();
       return;
     }
@@ -124,18 +124,18 @@ export class StepParser extends BehindParser {
     }
     const isToolAlone =
       known?.form === "optional-material" &&
-      this.at(t.With) &&
+      this.at(Token.With) &&
       TOOL.test(this.peek(2).text) &&
       this.isPartEnd(3);
-    if (isForm("material", "optional-material") && this.at(t.With) && !isToolAlone) {
+    if (isForm("material", "optional-material") && this.at(Token.With) && !isToolAlone) {
       this.soapOrWater(line);
       this.tool(line);
-    } else if (isForm("what", "what-with") && this.at(t.StringToken)) {
-      line.what = make.makeTitle(this.take(t.StringToken));
+    } else if (isForm("what", "what-with") && this.at(Token.StringToken)) {
+      line.what = make.makeTitle(this.take(Token.StringToken));
     } else if (
       known !== undefined &&
       isForm("what", "what-with") &&
-      (this.at(t.Word) || (this.at(t.With) && !this.isEndOfOwnWords()))
+      (this.at(Token.Word) || (this.at(Token.With) && !this.isEndOfOwnWords()))
     ) {
       line.what = this.ownWords(undefined, known.form === "what");
     } else if (verb.text === "scuff" && this.abrasive(line)) {
@@ -144,11 +144,14 @@ export class StepParser extends BehindParser {
       known === undefined ? !this.isTailNext() && this.atValue() : known.form === "grits" && this.atGrits()
     ) {
       this.grits(line);
-    } else if (verb.text === "scuff" && (this.at(t.StringToken) || how !== undefined)) {
+    } else if (verb.text === "scuff" && (this.at(Token.StringToken) || how !== undefined)) {
       // With a pad or wool, which have no grit on them.
-    } else if (this.at(t.By) && !isForm("none", "optional-material")) {
+    } else if (this.at(Token.By) && !isForm("none", "optional-material")) {
       throw this.refused(outsourced(this.context(), this.peek(1)));
-    } else if (!isForm("none", "optional-material") && !(known?.form === "what-with" && this.at(t.With))) {
+    } else if (
+      !isForm("none", "optional-material") &&
+      !(known?.form === "what-with" && this.at(Token.With))
+    ) {
       throw this.mismatch(needOf(known?.form));
     }
     if (known?.form === "what-with") {
@@ -167,7 +170,7 @@ export class StepParser extends BehindParser {
 
   /** `strip "heat gun and scraper"`, `strip with a heat gun`: what takes it off is no material, so it is scraped. */
   private stripByHand(line: StepLine): void {
-    const isSaid = (this.at(t.StringToken) && !this.at(t.With, 2)) || BY_HAND.test(this.restOfPart());
+    const isSaid = (this.at(Token.StringToken) && !this.at(Token.With, 2)) || BY_HAND.test(this.restOfPart());
     if (line.verb?.text !== "strip" || !isSaid) {
       return;
     }
@@ -181,7 +184,9 @@ export class StepParser extends BehindParser {
   private moreWords(line: StepLine, form: VerbForm): void {
     const text = this.restOfPart();
     const isTool =
-      this.at(t.With) && this.at(t.Word, 2) && (this.peek(3).kind === "word" || TOOL.test(this.peek(2).text));
+      this.at(Token.With) &&
+      this.at(Token.Word, 2) &&
+      (this.peek(3).kind === "word" || TOOL.test(this.peek(2).text));
     const isOwn =
       isTool && form !== "material" && line.material === undefined
         ? !HAZARDOUS.has(line.verb!.text)
@@ -226,11 +231,12 @@ export class StepParser extends BehindParser {
   private unknownWork(): ReturnType<StepParser["longestIn"]> {
     const first = this.peek(1);
     const next = this.peek(2);
-    const isSized = next.kind === "number" && this.peek(3).type === t.Unit;
-    const isMore = (next.kind === "word" && next.type !== t.With) || next.type === t.StringToken || isSized;
+    const isSized = next.kind === "number" && this.peek(3).type === Token.Unit;
+    const isMore =
+      (next.kind === "word" && next.type !== Token.With) || next.type === Token.StringToken || isSized;
     const isCompound = first.text.includes("_");
-    const isWith = next.type === t.With && first.text.length >= SHORTEST_OWN;
-    const isOwn = first.type === t.Word && (isMore || isCompound || isWith) && isOwnVerb(first.text);
+    const isWith = next.type === Token.With && first.text.length >= SHORTEST_OWN;
+    const isOwn = first.type === Token.Word && (isMore || isCompound || isWith) && isOwnVerb(first.text);
     return isOwn &&
       this.longestIn(VERB_SPELLINGS) === undefined &&
       !Object.hasOwn(VERB_SPELLINGS_WITH, first.text)
@@ -240,9 +246,9 @@ export class StepParser extends BehindParser {
 
   /** `with hide_glue`, where a step may be done with a material. */
   protected withMaterial(line: StepLine): void {
-    if (this.at(t.With)) {
-      this.take(t.With);
-      line.material = this.nameOf(this.take(t.Word, "a material"));
+    if (this.at(Token.With)) {
+      this.take(Token.With);
+      line.material = this.nameOf(this.take(Token.Word, "a material"));
     }
   }
 
@@ -256,14 +262,14 @@ export class StepParser extends BehindParser {
     this.skip(known?.length ?? 0);
     while (
       !this.isPartEnd(1) &&
-      !this.at(t.StringToken) &&
-      ((isWithoutMaterial && this.at(t.With)) || !this.isEndOfOwnWords())
+      !this.at(Token.StringToken) &&
+      ((isWithoutMaterial && this.at(Token.With)) || !this.isEndOfOwnWords())
     ) {
       words.push(this.peek(1).text);
       this.skip(1);
     }
-    if (this.at(t.StringToken)) {
-      words.push(make.makeTitle(this.take(t.StringToken)).value);
+    if (this.at(Token.StringToken)) {
+      words.push(make.makeTitle(this.take(Token.StringToken)).value);
     }
     const value = words.join(" ");
     const span = { start, end: endOf(this.peek(0)) };
@@ -274,25 +280,25 @@ export class StepParser extends BehindParser {
   /** Where work in words ends: at a tail without a comma, and before `with` and one name, which is a material. */
   private isEndOfOwnWords(): boolean {
     const { type } = this.peek(1);
-    if (type === t.With) {
+    if (type === Token.With) {
       const { kind, type: next } = this.peek(3);
-      const isTwo = next === t.And && this.peek(5).kind !== "word";
-      return this.at(t.Word, 2) && (kind !== "word" || isTwo || STEP_TAILS.has(next));
+      const isTwo = next === Token.And && this.peek(5).kind !== "word";
+      return this.at(Token.Word, 2) && (kind !== "word" || isTwo || STEP_TAILS.has(next));
     }
-    return type === t.X || STEP_TAILS.has(type) || this.isTimeNext() || type === t.Unknown;
+    return type === Token.X || STEP_TAILS.has(type) || this.isTimeNext() || type === Token.Unknown;
   }
 
   /** `fill grain with filler`: what is filled stands in quotes behind the material in the plain form. */
   private whatBefore(line: StepLine): void {
-    if (this.at(t.StringToken) && this.at(t.With, 2)) {
-      const title = make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken) && this.at(Token.With, 2)) {
+      const title = make.makeTitle(this.take(Token.StringToken));
       this.respell(title.span, "");
       line.what = title;
       return;
     }
     let length = 0;
-    while (this.at(t.Word, length + 1) && length < MOST_WORDS) length += 1;
-    if (length === 0 || !this.at(t.With, length + 1)) {
+    while (this.at(Token.Word, length + 1) && length < MOST_WORDS) length += 1;
+    if (length === 0 || !this.at(Token.With, length + 1)) {
       return;
     }
     const words = Array.from({ length }, (_, idx) => this.peek(idx + 1));
@@ -304,7 +310,7 @@ export class StepParser extends BehindParser {
 
   /** `with bronze wool`: what has no grit on it is named in words, which the plain form quotes. */
   private abrasive(line: StepLine): boolean {
-    const said = this.at(t.With) || this.at(t.Word) ? WITH_ABRASIVE.exec(this.restOfPart()) : null;
+    const said = this.at(Token.With) || this.at(Token.Word) ? WITH_ABRASIVE.exec(this.restOfPart()) : null;
     const span = said && this.takeText(said[0]);
     if (!said || !span) {
       return false;
@@ -363,25 +369,25 @@ export class StepParser extends BehindParser {
 
   /** `and wire wool` */
   private tool(line: StepLine): void {
-    if (!this.at(t.And)) {
+    if (!this.at(Token.And)) {
       return;
     }
     const { start } = this.peek(1);
     if (this.apart(() => this.toolWords(line))) {
       this.dropRespellings(start);
       this.respell({ start, end: endOf(this.peek(0)) }, "");
-    } else if (this.at(t.Word, 2) && this.isPartEnd(3)) {
+    } else if (this.at(Token.Word, 2) && this.isPartEnd(3)) {
       throw this.refused(twoMaterials(this.peek(1), this.peek(2), line.verb?.text ?? "clean"));
     }
   }
 
   protected isPartEnd(ahead: number): boolean {
     const { type } = this.peek(ahead);
-    return type === t.End || type === t.Comma;
+    return type === Token.End || type === Token.Comma;
   }
 
   private toolWords(line: StepLine): void {
-    const { start } = this.take(t.And);
+    const { start } = this.take(Token.And);
     const words = this.wordRun("a tool").map(({ text }) => text);
     const written = words.join(" ");
     if (!TOOLS.includes(written.replace(/^0000 /u, ""))) {
@@ -395,14 +401,14 @@ export class StepParser extends BehindParser {
   protected verb(line: StepLine): string | undefined {
     const found = this.longestIn(VERB_SPELLINGS) ?? this.longestIn(VERB_SPELLINGS_WITH);
     if (found === undefined) {
-      line.verb = make.makeName(this.take(t.Word, "a verb or a text in double quotes"));
+      line.verb = make.makeName(this.take(Token.Word, "a verb or a text in double quotes"));
       return undefined;
     }
-    const isWith = this.at(t.With, found.length + 1);
+    const isWith = this.at(Token.With, found.length + 1);
     if (
       isWith &&
       found.written === "rub" &&
-      this.at(t.Word, 3) &&
+      this.at(Token.Word, 3) &&
       !NO_LIQUID.test(this.restOfPart().slice(3))
     ) {
       this.skip(found.length);
@@ -427,7 +433,9 @@ export class StepParser extends BehindParser {
   /** `"heat gun at 300 C"`, `lightly`, or what the verb itself said. */
   private how(line: StepLine, said: string | undefined): void {
     const at = endOf(this.peek(0));
-    const written = this.at(t.StringToken) ? make.makeTitle(this.take(t.StringToken)) : this.howPhrase();
+    const written = this.at(Token.StringToken)
+      ? make.makeTitle(this.take(Token.StringToken))
+      : this.howPhrase();
     const parts = [line.what?.value, said, written?.value].filter((part) => part !== undefined);
     if (parts.length === 0) {
       return;
@@ -463,8 +471,8 @@ export class StepParser extends BehindParser {
       if (this.untilNextDay(line)) {
         return;
       }
-      if (this.at(t.Until)) {
-        this.take(t.Until);
+      if (this.at(Token.Until)) {
+        this.take(Token.Until);
         this.useExample("wait until recoat");
         line.until = this.spelling(STAGE_SPELLINGS);
         if (line.until === undefined) {
@@ -472,15 +480,15 @@ export class StepParser extends BehindParser {
         }
         line.until ??=
           this.spelling(STAGE_SPELLINGS) ??
-          make.makeName(this.take(t.Word, "`touch`, `recoat`, `stackable` or `cured`"));
-      } else if (this.at(t.Overnight)) {
-        line.overnight = make.makeName(this.take(t.Overnight));
+          make.makeName(this.take(Token.Word, "`touch`, `recoat`, `stackable` or `cured`"));
+      } else if (this.at(Token.Overnight)) {
+        line.overnight = make.makeName(this.take(Token.Overnight));
         this.waitWords(line);
       } else if (this.longestIn(OVERNIGHT) !== undefined) {
         line.overnight = this.spelling(OVERNIGHT)!;
         this.waitWords(line);
       } else {
-        this.leaveOut(FOR, t.NumberToken);
+        this.leaveOut(FOR, Token.NumberToken);
         const about = this.aboutTime();
         const { from, to } = this.lowerLimit(() => this.range("a time, `overnight`, or `until` and a stage"));
         line.time = from;
@@ -505,7 +513,7 @@ export class StepParser extends BehindParser {
   /** `about 2 h`, `up to 24 h`: how exact the time is, which the plain form quotes behind it. */
   private aboutTime(): string | undefined {
     const found = this.longestIn(ABOUT_TIME);
-    if (found === undefined || !this.at(t.NumberToken, found.length + 1)) {
+    if (found === undefined || !this.at(Token.NumberToken, found.length + 1)) {
       return undefined;
     }
     const { start } = this.peek(1);
@@ -530,13 +538,13 @@ export class StepParser extends BehindParser {
 
   /** `16 h until stackable`, `4 h or overnight`, `2 h "until it stops soaking in"`: what is waited for, in quotes. */
   private waitWords(line: Line<tree.WaitStatement>): void {
-    if (this.at(t.StringToken)) {
-      line.what = make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken)) {
+      line.what = make.makeTitle(this.take(Token.StringToken));
       return;
     }
     const rest = this.rest();
     const isOwn = this.keyword === "wait" && WAITED_HOW.test(rest) && this.isWholeLineInWords();
-    if (!isOwn && !this.at(t.Until) && !this.isWordAt("or", 1)) {
+    if (!isOwn && !this.at(Token.Until) && !this.isWordAt("or", 1)) {
       return;
     }
     const { start } = this.peek(1);
@@ -544,7 +552,7 @@ export class StepParser extends BehindParser {
     if (isOwn) {
       words.push(this.takeRest().replace(/^, ?/u, ""));
     }
-    while (this.peek(1).kind === "word" && !this.at(t.And)) {
+    while (this.peek(1).kind === "word" && !this.at(Token.And)) {
       words.push(this.take(this.peek(1).type).text);
     }
     const value = words.join(" ");
@@ -565,7 +573,7 @@ export class StepParser extends BehindParser {
   private atGrits(): boolean {
     return (
       this.atValue() ||
-      (this.at(t.With) && (this.at(t.NumberToken, 2) || isGritWord(this.peek(2)))) ||
+      (this.at(Token.With) && (this.at(Token.NumberToken, 2) || isGritWord(this.peek(2)))) ||
       this.longestIn(HOW) !== undefined
     );
   }
@@ -574,40 +582,40 @@ export class StepParser extends BehindParser {
   private grits(line: StepLine): void {
     const grits: tree.Value[] = [];
     line.grits = grits;
-    if (this.at(t.Wet) && line.wet === undefined) {
-      line.wet = make.makeName(this.take(t.Wet));
+    if (this.at(Token.Wet) && line.wet === undefined) {
+      line.wet = make.makeName(this.take(Token.Wet));
     }
     const before = this.longestIn(HOW);
     const behind = this.peek((before?.length ?? 0) + 1);
-    if (before !== undefined && !line.wet && (behind.type === t.End || behind.type === t.Comma)) {
+    if (before !== undefined && !line.wet && (behind.type === Token.End || behind.type === Token.Comma)) {
       throw this.refused(gritBefore(line.verb?.text ?? "sand", before.written, before.span));
     }
-    if (before !== undefined && (behind.type === t.NumberToken || isGritWord(behind))) {
+    if (before !== undefined && (behind.type === Token.NumberToken || isGritWord(behind))) {
       // What is said before the grits stands behind them in the plain form.
       this.skip(before.length);
       this.respell(before.span, "");
       line.what = { kind: "title", value: before.written, span: before.span };
     }
     this.leaveOut(WITH);
-    if (this.at(t.Word) && this.at(t.NumberToken, 2) && !isGritWord(this.peek(1))) {
+    if (this.at(Token.Word) && this.at(Token.NumberToken, 2) && !isGritWord(this.peek(1))) {
       this.report(unquotedHow(this.peek(1), this.peek(2)));
       this.skip(1);
     }
     this.grit(grits, line);
     while (this.isGritNext()) {
-      if (this.at(t.Comma)) {
-        this.take(t.Comma);
+      if (this.at(Token.Comma)) {
+        this.take(Token.Comma);
         this.leaveOut(THEN);
       } else {
-        this.respell(make.tokenSpan(this.take(t.Word)), ",");
+        this.respell(make.tokenSpan(this.take(Token.Word)), ",");
       }
       this.leaveOut(WITH);
       this.grit(grits, line);
     }
-    if (this.at(t.Wet) && line.wet === undefined && this.isPartEnd(2)) {
+    if (this.at(Token.Wet) && line.wet === undefined && this.isPartEnd(2)) {
       // `sand 180 wet`
       const at = line.verb!.span.end;
-      this.respell(make.makeName(this.take(t.Wet)).span, "");
+      this.respell(make.makeName(this.take(Token.Wet)).span, "");
       this.respell({ start: at, end: at }, " wet");
       line.wet = { kind: "name", text: "wet", span: { start: at, end: at } };
     }
@@ -618,7 +626,7 @@ export class StepParser extends BehindParser {
     const text = this.restOfPart();
     const isOne = /^(?:until|till|only|just) \p{L}{2,20}(?: \p{L}{1,20}){0,4}$/iu.test(text);
     const length = text.split(" ").length;
-    if (!isOne || !this.at(t.Comma, length + 1) || !this.at(t.NumberToken, length + 2)) {
+    if (!isOne || !this.at(Token.Comma, length + 1) || !this.at(Token.NumberToken, length + 2)) {
       return;
     }
     const span = this.takeText(text)!;
@@ -645,7 +653,7 @@ export class StepParser extends BehindParser {
     }
     const hyphen = this.peek(1);
     if (
-      hyphen.type === t.NumberToken &&
+      hyphen.type === Token.NumberToken &&
       hyphen.text.startsWith("-") &&
       hyphen.start === endOf(this.peek(0))
     ) {
@@ -665,8 +673,8 @@ export class StepParser extends BehindParser {
   /** Whether a token stands for grits alone: `120`, `P120`, `120/150`, `P280-P320`. */
   private isFigureOfGrit(ahead: number): boolean {
     const token = this.peek(ahead);
-    const isPlain = token.type === t.NumberToken && !/[ \t-]/u.test(token.text);
-    return isGritWord(token) || (isPlain && this.peek(ahead + 1).type !== t.Unit && isSplit(token.text));
+    const isPlain = token.type === Token.NumberToken && !/[ \t-]/u.test(token.text);
+    return isGritWord(token) || (isPlain && this.peek(ahead + 1).type !== Token.Unit && isSplit(token.text));
   }
 
   /** The figures of the next token, which is one that stands for grits. */
@@ -678,11 +686,13 @@ export class StepParser extends BehindParser {
 
   /** After the comma (or `then`): a grit, or a name that is the whole part. */
   private isGritNext(): boolean {
-    if (!this.at(t.Comma)) {
-      const ahead = this.isWordAt("then", 1) && this.at(t.With, 2) ? 3 : 2;
-      const isJoint = this.isWordAt("then", 1) || this.at(t.And);
+    if (!this.at(Token.Comma)) {
+      const ahead = this.isWordAt("then", 1) && this.at(Token.With, 2) ? 3 : 2;
+      const isJoint = this.isWordAt("then", 1) || this.at(Token.And);
       return (
-        isJoint && !this.isTimeAt(ahead) && (this.at(t.NumberToken, ahead) || isGritWord(this.peek(ahead)))
+        isJoint &&
+        !this.isTimeAt(ahead) &&
+        (this.at(Token.NumberToken, ahead) || isGritWord(this.peek(ahead)))
       );
     }
     const ahead = this.isWordAt("then", 2) ? 3 : 2;
@@ -693,17 +703,17 @@ export class StepParser extends BehindParser {
     if (isSaidAlone(next.text)) {
       return false;
     }
-    const isAlone = after === t.Comma || after === t.End;
+    const isAlone = after === Token.Comma || after === Token.End;
     return (
-      (next.type === t.NumberToken && after !== t.Coats && after !== t.Of) ||
+      (next.type === Token.NumberToken && after !== Token.Coats && after !== Token.Of) ||
       isGritWord(next) ||
-      (next.type === t.Word && isAlone)
+      (next.type === Token.Word && isAlone)
     );
   }
 
   private isTailNext(): boolean {
     const { type } = this.peek(1);
-    return t.TAIL_TYPES.has(type) && type !== t.Wet;
+    return Token.TAIL_TYPES.has(type) && type !== Token.Wet;
   }
 }
 
@@ -727,7 +737,13 @@ const BY_TOOLS: ReadonlySet<string> = new Set(
     ",",
   ),
 );
-const STEP_TAILS: ReadonlySet<TokenType> = new Set([t.By, t.Takes, t.Uses, t.Together, t.Apart]);
+const STEP_TAILS: ReadonlySet<TokenType> = new Set([
+  Token.By,
+  Token.Takes,
+  Token.Uses,
+  Token.Together,
+  Token.Apart,
+]);
 /** Work that takes a film or harms who does it: with what it is done must be a material. */
 const HAZARDOUS: ReadonlySet<string> = new Set(["strip", "dewax", "bleach", "clean"]);
 const TOOL =
@@ -765,7 +781,7 @@ const GRIT = phrases("grit", "grits");
 
 /** `P240`, `P280-P320` */
 function isGritWord(token: LexToken): boolean {
-  return token.type === t.Word && /^[Pp]\d{2,5}(?:-[Pp]?\d{2,5})?$/u.test(token.text);
+  return token.type === Token.Word && /^[Pp]\d{2,5}(?:-[Pp]?\d{2,5})?$/u.test(token.text);
 }
 
 /** A whole grit, or two with a stroke between them: a fraction of less than a grit is none. */
@@ -776,8 +792,8 @@ function isSplit(text: string): boolean {
 function figuresIn(token: LexToken): readonly LexToken[] {
   return [...token.text.matchAll(/\d+(?:\.\d+)?/gu)].map((match) => ({
     ...token,
-    type: t.NumberToken,
-    kind: t.NumberToken.kind,
+    type: Token.NumberToken,
+    kind: Token.NumberToken.kind,
     text: match[0],
     start: token.start + match.index,
   }));

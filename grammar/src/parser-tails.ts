@@ -7,7 +7,7 @@ import { valueText } from "./parser-parts.ts";
 import { quoted, StepParser } from "./parser-steps.ts";
 import { IF_NEEDED } from "./spellings.ts";
 import type { TokenType } from "./tokens.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
 import { TAILS } from "./vocabulary.ts";
@@ -32,8 +32,8 @@ export type TailOf<K> = Draft<Extract<tree.Tail, { readonly kind: K }>>;
 export class TailParser extends StepParser {
   /** `"with the 1.8 mm tip"`, `within 30 min`, `no oil`: words about the line, which the plain form quotes. */
   protected saidTail(tails: tree.Tail[]): boolean {
-    if (this.at(t.StringToken)) {
-      const what = make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken)) {
+      const what = make.makeTitle(this.take(Token.StringToken));
       tails.push(saidOf(what));
       return true;
     }
@@ -97,7 +97,7 @@ export class TailParser extends StepParser {
     const found = this.longestIn(LEAVE_WORDS);
     const after = found && this.peek(found.length + 1);
     const isTime =
-      after?.type === t.NumberToken || (after !== undefined && this.at(t.Word, found!.length + 1));
+      after?.type === Token.NumberToken || (after !== undefined && this.at(Token.Word, found!.length + 1));
     if (found === undefined ? !this.isTimeNext() : !isTime) {
       return false;
     }
@@ -246,7 +246,7 @@ export class TailParser extends StepParser {
     const found = this.longestIn(TRANSFER_WORDS);
     if (
       found === undefined ||
-      !(this.at(t.NumberToken, found.length + 1) || this.at(t.Word, found.length + 1))
+      !(this.at(Token.NumberToken, found.length + 1) || this.at(Token.Word, found.length + 1))
     ) {
       return false;
     }
@@ -281,13 +281,13 @@ export class TailParser extends StepParser {
       return false;
     }
     const keyword: tree.Name = isPlain
-      ? make.makeName(this.take(t.Word))
+      ? make.makeName(this.take(Token.Word))
       : { kind: "name", text: "sheen", span: { start, end: start } };
     this.useExample(TAILS.sheen!.example);
     const draft: TailOf<"sheen"> = { kind: "sheen", keyword, span: NO_SPAN };
     tails.push(draft as tree.Tail);
     const sheen =
-      this.glossUnits() ?? this.spelling(SHEENS_SAID) ?? this.nameOf(this.take(t.Word, "a sheen"));
+      this.glossUnits() ?? this.spelling(SHEENS_SAID) ?? this.nameOf(this.take(Token.Word, "a sheen"));
     draft.sheen = sheen;
     if (!isPlain) {
       this.dropRespellings(start);
@@ -300,7 +300,7 @@ export class TailParser extends StepParser {
 
   /** `costs 6.00` */
   protected costs(tails: tree.Tail[]): void {
-    const keyword = make.makeName(this.take(t.Word));
+    const keyword = make.makeName(this.take(Token.Word));
     this.useExample(TAILS.costs!.example);
     const draft: TailOf<"costs"> = { kind: "costs", keyword, span: keyword.span };
     tails.push(draft as tree.Tail);
@@ -313,7 +313,8 @@ export class TailParser extends StepParser {
     if (owner === "layer" && this.ifNeeded(tails)) {
       return true;
     }
-    const isOn = this.isWordAt("on", 1) && (this.peek(2).type === t.StringToken || this.at(t.NumberToken, 2));
+    const isOn =
+      this.isWordAt("on", 1) && (this.peek(2).type === Token.StringToken || this.at(Token.NumberToken, 2));
     if (this.isWordAt("only", 1) || isOn) {
       tails.push(this.onlyPart());
       return true;
@@ -331,12 +332,15 @@ export class TailParser extends StepParser {
     const { start } = this.peek(1);
     const found = this.longestIn(IF_NEEDED);
     const asked = found ?? this.longestIn(IF_SAID);
-    if (asked === undefined || (found === undefined && this.peek(asked.length + 1).type !== t.StringToken)) {
+    if (
+      asked === undefined ||
+      (found === undefined && this.peek(asked.length + 1).type !== Token.StringToken)
+    ) {
       return false;
     }
     this.skip(asked.length);
     const keyword: tree.Name = { kind: "name", text: "if", span: asked.span };
-    const said = this.at(t.StringToken) ? make.makeTitle(this.take(t.StringToken)) : undefined;
+    const said = this.at(Token.StringToken) ? make.makeTitle(this.take(Token.StringToken)) : undefined;
     const span = { start, end: endOf(this.peek(0)) };
     const isUnless = asked.written === "unless";
     const what = said && isUnless ? { ...said, value: `unless ${said.value}` } : said;
@@ -360,26 +364,26 @@ export class TailParser extends StepParser {
 
   protected isVolumeOrWeight(): boolean {
     const unit = this.peek(2);
-    const group = unit.type === t.Unit ? t.unitGroup(unit.text) : undefined;
-    return this.at(t.NumberToken) && (group === "volume" || group === "mass");
+    const group = unit.type === Token.Unit ? Token.unitGroup(unit.text) : undefined;
+    return this.at(Token.NumberToken) && (group === "volume" || group === "mass");
   }
 
   /** `only edges`, `only 20 % "where it is worn"` */
   protected onlyPart(): Extract<tree.Tail, { readonly kind: "only" }> {
-    const word = make.makeName(this.take(t.Word));
+    const word = make.makeName(this.take(Token.Word));
     const keyword: tree.Name = { ...word, text: "only" };
     if (word.text !== "only") {
       this.respell(word.span, "only");
     }
     const some = this.someOfAll();
     const share =
-      some === undefined && this.at(t.NumberToken) ? this.quantity("a share or an area") : undefined;
+      some === undefined && this.at(Token.NumberToken) ? this.quantity("a share or an area") : undefined;
     if (share !== undefined) {
       this.leaveOut(OF);
     }
-    const where = this.at(t.StringToken)
-      ? make.makeTitle(this.take(t.StringToken))
-      : this.at(t.Word)
+    const where = this.at(Token.StringToken)
+      ? make.makeTitle(this.take(Token.StringToken))
+      : this.at(Token.Word)
         ? this.ownWords()
         : undefined;
     if (share === undefined && where === undefined && some === undefined) {
@@ -398,12 +402,12 @@ export class TailParser extends StepParser {
 
   /** `5 of 18` */
   protected someOfAll(): { readonly some: tree.NumberLiteral; readonly all: tree.NumberLiteral } | undefined {
-    if (!(this.at(t.NumberToken) && this.at(t.Of, 2) && this.at(t.NumberToken, 3))) {
+    if (!(this.at(Token.NumberToken) && this.at(Token.Of, 2) && this.at(Token.NumberToken, 3))) {
       return undefined;
     }
-    const some = make.makeNumber(this.take(t.NumberToken));
-    this.take(t.Of);
-    return { some, all: make.makeNumber(this.take(t.NumberToken)) };
+    const some = make.makeNumber(this.take(Token.NumberToken));
+    this.take(Token.Of);
+    return { some, all: make.makeNumber(this.take(Token.NumberToken)) };
   }
 
   /** `edges only`, `on the edges only`: so many words, and those that say where. */
@@ -426,10 +430,10 @@ export class TailParser extends StepParser {
     }
     const { start } = this.peek(1);
     const empty = { start, end: start };
-    const isPlain = this.peek(2).type === t.NumberToken && this.peek(1).type !== t.NumberToken;
-    while (!this.at(t.NumberToken) && !this.at(t.End)) this.skip(1);
+    const isPlain = this.peek(2).type === Token.NumberToken && this.peek(1).type !== Token.NumberToken;
+    while (!this.at(Token.NumberToken) && !this.at(Token.End)) this.skip(1);
     const value = passes ? this.count() : this.quantity("a time");
-    while (!this.at(t.Comma) && !this.at(t.End) && this.peek(1).kind === "word") this.skip(1);
+    while (!this.at(Token.Comma) && !this.at(Token.End) && this.peek(1).kind === "word") this.skip(1);
     const kind = passes ? "passes" : "flash";
     const span = { start, end: endOf(this.peek(0)) };
     const plain = `${kind} ${valueText(value)}`;
@@ -448,7 +452,7 @@ export class TailParser extends StepParser {
 
   /** A number, whose word behind it is none of its units. */
   protected count(): tree.Quantity {
-    const number = make.makeNumber(this.take(t.NumberToken));
+    const number = make.makeNumber(this.take(Token.NumberToken));
     return { kind: "quantity", parts: [{ number }], span: number.span };
   }
 
@@ -461,14 +465,14 @@ export class TailParser extends StepParser {
     }
     const { low, high, thinner } = said.groups;
     const { start } = this.peek(1);
-    if (low !== undefined || !this.at(t.NumberToken)) {
+    if (low !== undefined || !this.at(Token.NumberToken)) {
       const span = this.takeText(said[0]) ?? make.tokenSpan(this.peek(1));
       const name = thinner === "thinner" || thinner === undefined ? "mineral_spirits" : thinner;
       throw this.refused(thinnedBy(high ?? "", name, span));
     }
     const ratio = this.thinning();
     this.leaveOut(OF);
-    const named = this.nameOf(this.take(t.Word, "a thinner"));
+    const named = this.nameOf(this.take(Token.Word, "a thinner"));
     const span = { start, end: named.span.end };
     const keyword: tree.Name = { kind: "name", text: "thinned", span: { start, end: start } };
     tails.push({ kind: "thinned", keyword, ratio, thinner: named, span });
@@ -486,39 +490,40 @@ export class TailParser extends StepParser {
   }
 
   /** `wiped off`; `wiped` alone could be read as wiped on. */
-  protected readonly wiped = this.tailRule("wiped", t.Wiped, (draft: TailOf<"wiped">) => {
+  protected readonly wiped = this.tailRule("wiped", Token.Wiped, (draft: TailOf<"wiped">) => {
     if (this.isWordAt("off", 1)) {
       this.skip(1);
     } else {
       const end = endOf(this.peek(0));
       this.respell({ start: end, end }, "off");
     }
-    if (this.at(t.After)) {
-      this.take(t.After);
+    if (this.at(Token.After)) {
+      this.take(Token.After);
       draft.after = this.value("a time");
     }
   });
 
-  protected readonly thinned = this.tailRule("thinned", t.Thinned, (draft: TailOf<"thinned">) => {
-    draft.ratio = this.at(t.Word) && this.at(t.With, 2) ? this.nameOf(this.take(t.Word)) : this.thinning();
+  protected readonly thinned = this.tailRule("thinned", Token.Thinned, (draft: TailOf<"thinned">) => {
+    draft.ratio =
+      this.at(Token.Word) && this.at(Token.With, 2) ? this.nameOf(this.take(Token.Word)) : this.thinning();
     if (draft.ratio.kind === "name" || !this.isPartEnd(1)) {
-      this.take(t.With, "`with` and a thinner");
-      draft.thinner = this.nameOf(this.take(t.Word, "a thinner"));
+      this.take(Token.With, "`with` and a thinner");
+      draft.thinner = this.nameOf(this.take(Token.Word, "a thinner"));
     }
   });
 
-  protected readonly tinted = this.tailRule("tinted", t.Tinted, (draft: TailOf<"tinted">) => {
+  protected readonly tinted = this.tailRule("tinted", Token.Tinted, (draft: TailOf<"tinted">) => {
     draft.share = this.value("a share in %");
-    this.take(t.With, "`with` and a tint");
-    draft.tint = this.nameOf(this.take(t.Word, "a tint"));
+    this.take(Token.With, "`with` and a tint");
+    draft.tint = this.nameOf(this.take(Token.Word, "a tint"));
   });
 
-  protected readonly as = this.tailRule("as", t.As, (draft: TailOf<"as">) => {
-    draft.role = make.makeName(this.take(t.Word, "`toner`"));
+  protected readonly as = this.tailRule("as", Token.As, (draft: TailOf<"as">) => {
+    draft.role = make.makeName(this.take(Token.Word, "`toner`"));
   });
 
-  protected readonly wet = this.tailRule("wet", t.Wet, (draft: TailOf<"wet">) => {
-    this.leaveOut(FILM, t.NumberToken);
+  protected readonly wet = this.tailRule("wet", Token.Wet, (draft: TailOf<"wet">) => {
+    this.leaveOut(FILM, Token.NumberToken);
     const { from, to } = this.range("a thickness");
     draft.thickness = from;
     if (to !== undefined) {
@@ -526,17 +531,17 @@ export class TailParser extends StepParser {
     }
   });
 
-  protected readonly takes = this.tailRule("takes", t.Takes, (draft: TailOf<"takes">) => {
+  protected readonly takes = this.tailRule("takes", Token.Takes, (draft: TailOf<"takes">) => {
     draft.time = this.value("a time");
   });
 
-  protected readonly uses = this.tailRule("uses", t.Uses, (draft: TailOf<"uses">) => {
+  protected readonly uses = this.tailRule("uses", Token.Uses, (draft: TailOf<"uses">) => {
     draft.amount = this.value("an amount");
   });
 
-  protected readonly inOneGo = this.tailRule("together", t.Together, () => {});
+  protected readonly inOneGo = this.tailRule("together", Token.Together, () => {});
 
-  protected readonly byItself = this.tailRule("apart", t.Apart, () => {});
+  protected readonly byItself = this.tailRule("apart", Token.Apart, () => {});
 
   protected tailRule<K extends Exclude<tree.Tail["kind"], BareTail | OwnTail>>(
     kind: K,

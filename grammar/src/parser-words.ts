@@ -6,7 +6,7 @@ import * as make from "./literals.ts";
 import { isNear } from "./own-words.ts";
 import { ShapeParser } from "./parser-shapes.ts";
 import type { TokenType } from "./tokens.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { isColourName, keyOf } from "./word-spellings.ts";
 
@@ -14,7 +14,7 @@ type Value<F> = Draft<Extract<tree.FieldValue, { readonly form: F }>>;
 type WordsValue = Value<"words">;
 type WoodValue = Value<"wood">;
 
-const AT_VENEER: readonly TokenType[] = [t.Comma, t.Veneer, t.StringToken];
+const AT_VENEER: readonly TokenType[] = [Token.Comma, Token.Veneer, Token.StringToken];
 /** What is said of a wood and is none: no sheet, no metal, no finish, and no slip of the pen for `veneer`. */
 const WOOD_STATE =
   /^(?:\d[\d./ ]{0,6} ?(?:mm|cm|in|inch|inches)(?: thick)?$)|^(?!ven)(?!.{0,60}(?:ply|mdf|osb|board|lamin|melamin|metal|steel|iron|paint|varnish|lacquer|finish|unknown|\boil|wax|shellac))\p{L}{2,20}(?: (?!veneer)\p{L}{2,20}){0,4}(?=$| veneer)/iu;
@@ -80,12 +80,12 @@ export class WordsParser extends ShapeParser {
     }
     if (own !== undefined) {
       items.push(own);
-    } else if (this.at(t.StringToken)) {
-      items.push(make.makeTitle(this.take(t.StringToken)));
+    } else if (this.at(Token.StringToken)) {
+      items.push(make.makeTitle(this.take(Token.StringToken)));
     } else {
       items.push(this.sheenInUnits() ?? this.speltWords() ?? this.otherWords());
     }
-    this.endOfPart(undefined, (next) => next === t.And);
+    this.endOfPart(undefined, (next) => next === Token.And);
   });
 
   private sheenInUnits(): tree.Words | undefined {
@@ -111,7 +111,7 @@ export class WordsParser extends ShapeParser {
 
   /** A batch, a colour by its name or its number in a chart: a text, which the plain form quotes. */
   private ownText(): tree.Title | undefined {
-    if ((this.keyword !== "batch" && this.keyword !== "colour") || this.at(t.StringToken)) {
+    if ((this.keyword !== "batch" && this.keyword !== "colour") || this.at(Token.StringToken)) {
       return undefined;
     }
     const text = this.restOfPart();
@@ -129,11 +129,11 @@ export class WordsParser extends ShapeParser {
 
   /** Words, or what is none of the notation's and has digits: `2K lacquer`. */
   private otherWords(): tree.Words {
-    if (!this.at(t.NumberToken) || this.keyword !== "family") {
-      return make.makeWords(this.wordRun("a word", this.keyword === "outdoors" ? t.And : undefined));
+    if (!this.at(Token.NumberToken) || this.keyword !== "family") {
+      return make.makeWords(this.wordRun("a word", this.keyword === "outdoors" ? Token.And : undefined));
     }
     const said = this.restOfPart();
-    const span = this.takeText(said) ?? make.tokenSpan(this.take(t.Word, "a word"));
+    const span = this.takeText(said) ?? make.tokenSpan(this.take(Token.Word, "a word"));
     // `2K` and `2 K` are one, since the layout has a blank before what may be a unit.
     const text = said.replace(/^(\d+) (?=\p{L}\b)/u, "$1");
     this.respell(span, text);
@@ -145,19 +145,19 @@ export class WordsParser extends ShapeParser {
     (line) => {
       this.species(line);
       this.woodState(line);
-      if (!this.isWordsBehind() && (this.at(t.Comma) || this.at(t.Veneer))) {
-        if (this.at(t.Veneer)) {
+      if (!this.isWordsBehind() && (this.at(Token.Comma) || this.at(Token.Veneer))) {
+        if (this.at(Token.Veneer)) {
           // `oak veneer`
           const at = endOf(this.peek(0));
           this.respell({ start: at, end: at }, ",");
         } else {
-          this.take(t.Comma);
+          this.take(Token.Comma);
         }
         const veneer: Draft<NonNullable<WoodValue["veneer"]>> = { span: NO_SPAN };
         this.spanned(veneer, () => {
-          this.take(t.Veneer, "`veneer` and its thickness");
+          this.take(Token.Veneer, "`veneer` and its thickness");
           line.veneer = veneer;
-          if (!this.at(t.End) && !this.isWordsBehind()) {
+          if (!this.at(Token.End) && !this.isWordsBehind()) {
             veneer.thickness = this.quantity("the thickness of the veneer");
           }
         });
@@ -167,24 +167,24 @@ export class WordsParser extends ShapeParser {
 
   /** `walnut, faded`, `mahogany, Cuban veneer`, `oak "end grain"`: words of one's own, which the plain form quotes. */
   private woodState(line: WoodValue): void {
-    if (this.at(t.StringToken)) {
-      line.state = make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken)) {
+      line.state = make.makeTitle(this.take(Token.StringToken));
       return;
     }
-    const said = this.at(t.Comma) ? WOOD_STATE.exec(this.restBehindComma()) : null;
+    const said = this.at(Token.Comma) ? WOOD_STATE.exec(this.restBehindComma()) : null;
     if (!said) {
       return;
     }
-    const comma = make.tokenSpan(this.take(t.Comma));
+    const comma = make.tokenSpan(this.take(Token.Comma));
     const span = this.takeText(said[0].trimEnd())!;
     this.respell({ start: comma.start, end: span.end }, ` "${said[0].trimEnd()}"`);
     line.state = { kind: "title", value: said[0].trimEnd(), span };
   }
 
   protected readonly species = this.part(AT_VENEER, (line: WoodValue): void => {
-    this.leaveOut(SOLID, t.Word);
-    line.wood = this.speltWords() ?? this.withPly(make.makeWords(this.wordRun("a wood", t.Veneer)));
-    this.endOfPart(undefined, (next) => next === t.Veneer || next === t.StringToken);
+    this.leaveOut(SOLID, Token.Word);
+    line.wood = this.speltWords() ?? this.withPly(make.makeWords(this.wordRun("a wood", Token.Veneer)));
+    this.endOfPart(undefined, (next) => next === Token.Veneer || next === Token.StringToken);
   });
 
   /** `birch ply` */

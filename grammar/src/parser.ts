@@ -16,7 +16,7 @@ import * as make from "./literals.ts";
 import { SafetyParser } from "./parser-safety.ts";
 import type { Line } from "./parser-steps.ts";
 import type { TokenType } from "./tokens.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type * as tree from "./tree.ts";
 import { NOTATION_VERSION } from "./vocabulary.ts";
 
@@ -36,21 +36,23 @@ export class LineParser extends SafetyParser {
     (line) => {
       if (this.isWordAt("notation", 1)) {
         this.skip(1);
-        const version = make.makeNumber(this.take(t.NumberToken, "the version, such as `use notation 0.2`"));
+        const version = make.makeNumber(
+          this.take(Token.NumberToken, "the version, such as `use notation 0.2`"),
+        );
         line.notation = version;
         if (isNewer(version.text, NOTATION_VERSION)) {
           this.report(newerNotation(version, NOTATION_VERSION));
         }
         return;
       }
-      line.path = make.makeTitle(this.take(t.StringToken, "a file in double quotes"));
+      line.path = make.makeTitle(this.take(Token.StringToken, "a file in double quotes"));
     },
   );
 
   readonly head = this.line(emptyHead, (line) => {
     this.headName(line);
-    if (this.at(t.StringToken)) {
-      line.title = make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken)) {
+      line.title = make.makeTitle(this.take(Token.StringToken));
     }
   });
 
@@ -60,25 +62,25 @@ export class LineParser extends SafetyParser {
     const parameters: tree.Parameter[] = [];
     line.parameters = parameters;
     this.headName(line);
-    if (this.at(t.StringToken)) {
-      line.title = make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken)) {
+      line.title = make.makeTitle(this.take(Token.StringToken));
     }
-    if (this.at(t.LeftParen)) {
-      this.take(t.LeftParen);
-      if (this.at(t.Word)) {
+    if (this.at(Token.LeftParen)) {
+      this.take(Token.LeftParen);
+      if (this.at(Token.Word)) {
         this.list(this.parameter, parameters);
       }
       this.closeParen();
     }
-    if (this.at(t.StringToken)) {
-      const title = make.makeTitle(this.take(t.StringToken));
+    if (this.at(Token.StringToken)) {
+      const title = make.makeTitle(this.take(Token.StringToken));
       line.title ??= title;
     }
   });
 
   private headName(line: HeadLine): void {
-    if (this.at(t.Word)) {
-      line.name = this.nameOf(this.take(t.Word));
+    if (this.at(Token.Word)) {
+      line.name = this.nameOf(this.take(Token.Word));
     } else {
       this.report(this.expectedNext("a name"));
     }
@@ -112,13 +114,13 @@ export class LineParser extends SafetyParser {
         (call) => {
           line.call = call;
         },
-        [t.To],
+        [Token.To],
       );
-      if (line.call?.name !== undefined && this.at(t.End)) {
+      if (line.call?.name !== undefined && this.at(Token.End)) {
         // What it goes on is plain where the job has one surface.
         return;
       }
-      this.take(t.To, "`to` and a surface");
+      this.take(Token.To, "`to` and a surface");
       this.list(this.target, targets);
     },
   );
@@ -129,7 +131,7 @@ export class LineParser extends SafetyParser {
   });
 }
 
-const isAnd = (next: TokenType): boolean => next === t.And;
+const isAnd = (next: TokenType): boolean => next === Token.And;
 
 function emptyHead(): HeadLine {
   return { parameters: [] };

@@ -17,7 +17,7 @@ import { lookUp } from "./look-up.ts";
 import { isValueInWords, type Kept, keptAs } from "./own-words.ts";
 import { LineParser } from "./parser.ts";
 import { plainField, VERB_SPELLINGS, VERB_SPELLINGS_WITH } from "./spellings.ts";
-import * as t from "./tokens.ts";
+import * as Token from "./tokens.ts";
 import type {
   ApplyStatement,
   BrokenStatement,
@@ -89,14 +89,14 @@ function outdoorsOfWear(ctx: ReadingContext, node: LayoutNode): LayoutNode {
 /** `air 60 F, overnight 48 F`: the air of the night has a line of its own. */
 function withNight(ctx: ReadingContext, node: LayoutNode): readonly LineOfWork[] {
   const { tokens } = node;
-  const at = tokens[0]!.text === "air" ? tokens.findIndex(({ type }) => type === t.Comma) : -1;
+  const at = tokens[0]!.text === "air" ? tokens.findIndex(({ type }) => type === Token.Comma) : -1;
   const words =
     at < 0
       ? undefined
       : NIGHT_WORDS.find((each) => each.every((word, idx) => tokens[at + 1 + idx]?.text === word));
   const from = at + 1 + (words?.length ?? 0);
   const first = tokens[from];
-  if (words === undefined || first?.type !== t.NumberToken) {
+  if (words === undefined || first?.type !== Token.NumberToken) {
     return [{ node }];
   }
   ctx.breaks.push({ start: endOf(tokens[at - 1]!), end: first.start, text: "\n  night_air " });
@@ -154,11 +154,11 @@ function ofEach(ctx: ReadingContext, node: LayoutNode): readonly LineOfWork[] {
   const { tokens } = node;
   const word = tokens[0]!.text;
   const isApply = word === "apply";
-  const commas = isApply || word === "piece" ? commasBefore(tokens, isApply ? t.To : t.End) : [];
+  const commas = isApply || word === "piece" ? commasBefore(tokens, isApply ? Token.To : Token.End) : [];
   if (commas.length === 0) {
     return [{ node }];
   }
-  const to = isApply ? tokens.findIndex(({ type }) => type === t.To) : tokens.length;
+  const to = isApply ? tokens.findIndex(({ type }) => type === Token.To) : tokens.length;
   const behind = tokens.slice(to);
   const text = behind.length > 0 ? ` ${textOf(behind)}` : "";
   const starts = [1, ...commas.map((at) => at + 1)];
@@ -175,20 +175,20 @@ function ofEach(ctx: ReadingContext, node: LayoutNode): readonly LineOfWork[] {
 }
 
 /** The commas of a list of names, and `and` before its last, up to a word of this type. Others stand in parentheses. */
-function commasBefore(tokens: readonly LexToken[], end: t.TokenType): readonly number[] {
+function commasBefore(tokens: readonly LexToken[], end: Token.TokenType): readonly number[] {
   const commas: number[] = [];
   let depth = 0;
   for (const [idx, { type }] of tokens.entries()) {
     if (depth === 0 && type === end) return isListed(tokens, commas) ? commas : [];
-    depth += type === t.LeftParen ? 1 : type === t.RightParen ? -1 : 0;
-    if (depth === 0 && idx > 1 && (type === t.Comma || type === t.And)) commas.push(idx);
+    depth += type === Token.LeftParen ? 1 : type === Token.RightParen ? -1 : 0;
+    if (depth === 0 && idx > 1 && (type === Token.Comma || type === Token.And)) commas.push(idx);
   }
-  return end === t.End && depth === 0 && isListed(tokens, commas) ? commas : [];
+  return end === Token.End && depth === 0 && isListed(tokens, commas) ? commas : [];
 }
 
 /** Whether a name stands behind each comma. */
 const isListed = (tokens: readonly LexToken[], commas: readonly number[]): boolean =>
-  commas.every((at) => tokens[at + 1]?.type === t.Word && tokens[at - 1]!.type !== t.Comma);
+  commas.every((at) => tokens[at + 1]?.type === Token.Word && tokens[at - 1]!.type !== Token.Comma);
 
 /** The statements of a recipe, or of the block of a layer. */
 export function readRecipe(
@@ -214,7 +214,7 @@ function inCase(
     return undefined;
   }
   reportUnclosed(ctx, node.tokens);
-  const value = `if ${rest.map((token) => (token.type === t.StringToken ? makeTitle(token).value : token.text)).join(" ")}`;
+  const value = `if ${rest.map((token) => (token.type === Token.StringToken ? makeTitle(token).value : token.text)).join(" ")}`;
   return readRecipe(ctx, node.block.nodes, kind).map((statement) => inCaseOf(statement, value));
 }
 
@@ -374,7 +374,7 @@ function hoursOfDays(value: FieldValue): string {
 
 /** `hours Thu to Sat`: days without a time. */
 const isDaysAlone = (tokens: readonly LexToken[]): boolean =>
-  tokens.every(({ kind, type }) => kind === "word" || type === t.Comma);
+  tokens.every(({ kind, type }) => kind === "word" || type === Token.Comma);
 
 /** `shape 4 of post`, `shape round x 45 cm`: a shape of which no size is told, or not the first. */
 const isWithoutFigure = (word: string, tokens: readonly LexToken[]): boolean =>
@@ -429,7 +429,7 @@ function notedLine(
 
 /** What a token says: a title without its quotes, the word of the line with blanks. */
 function ownText(token: LexToken, idx: number): string {
-  if (token.type === t.StringToken) {
+  if (token.type === Token.StringToken) {
     return makeTitle(token).value;
   }
   return idx === 0 ? token.text.replaceAll("_", " ") : token.text;
@@ -460,14 +460,16 @@ function asLineOfWork(ctx: ReadingContext, node: LayoutNode): LineOfWork {
   const after = waits && said[waits.length];
   if (
     after !== undefined &&
-    (after.type === t.NumberToken || after.type === t.Overnight || after.type === t.Until)
+    (after.type === Token.NumberToken || after.type === Token.Overnight || after.type === Token.Until)
   ) {
     return replaced(ctx, plain, from + waits!.length, "wait");
   }
   if (isStep && second !== undefined && PUTS_ON.has(second.text)) {
-    const name = second.text === "apply" ? 2 : third?.type === t.With ? 3 : undefined;
+    const name = second.text === "apply" ? 2 : third?.type === Token.With ? 3 : undefined;
     const isNamed =
-      name !== undefined && plain.tokens[name]?.type === t.Word && plain.tokens[name + 1]?.type !== t.Word;
+      name !== undefined &&
+      plain.tokens[name]?.type === Token.Word &&
+      plain.tokens[name + 1]?.type !== Token.Word;
     return isNamed ? replaced(ctx, plain, name, "layer") : { node: plain };
   }
   if (isStep || Object.hasOwn(STATEMENTS.recipe, word) || Object.hasOwn(FIELDS.recipe, word)) {
@@ -477,10 +479,12 @@ function asLineOfWork(ctx: ReadingContext, node: LayoutNode): LineOfWork {
     Object.hasOwn(VERBS, word) ||
     Object.hasOwn(VERB_SPELLINGS, word) ||
     Object.hasOwn(VERB_SPELLINGS_WITH, word);
-  if (isVerb && second?.type !== t.X) {
+  if (isVerb && second?.type !== Token.X) {
     return prefixed(ctx, plain, "step");
   }
-  return first!.type === t.Word && second?.type === t.X ? prefixed(ctx, plain, "layer") : { node: plain };
+  return first!.type === Token.Word && second?.type === Token.X
+    ? prefixed(ctx, plain, "layer")
+    : { node: plain };
 }
 
 /** `then sand 220`, `step then sand 220` */
@@ -516,7 +520,7 @@ function prefixed(ctx: ReadingContext, node: LayoutNode, word: string): LineOfWo
 /** The token of the word is as long as what stands at its place. */
 function lineOfWork(node: LayoutNode, rest: readonly LexToken[], word: string, span: Span): LineOfWork {
   const text = word.padEnd(span.end - span.start).slice(0, span.end - span.start);
-  const token: LexToken = { ...node.tokens[0]!, type: t.Word, kind: "word", text };
+  const token: LexToken = { ...node.tokens[0]!, type: Token.Word, kind: "word", text };
   return { node: { ...node, tokens: [token, ...rest] }, said: { kind: "name", text: word, span } };
 }
 
@@ -546,15 +550,15 @@ function withoutKeyword(node: LayoutNode): LayoutNode | undefined {
     return undefined;
   }
   const isCounted =
-    first.type === t.NumberToken &&
-    (second.type === t.X ||
-      second.type === t.Coats ||
-      (second.type === t.Unit && /^coats?$/u.test(second.text)));
-  const isLaid = t.BARE_TAILS.has(first.type) && second.type === t.Coats;
+    first.type === Token.NumberToken &&
+    (second.type === Token.X ||
+      second.type === Token.Coats ||
+      (second.type === Token.Unit && /^coats?$/u.test(second.text)));
+  const isLaid = Token.BARE_TAILS.has(first.type) && second.type === Token.Coats;
   if (!isCounted && !isLaid) {
     return undefined;
   }
-  const keyword: LexToken = { ...first, type: t.Word, kind: "word", text: "" };
+  const keyword: LexToken = { ...first, type: Token.Word, kind: "word", text: "" };
   return { ...node, tokens: [keyword, ...node.tokens] };
 }
 
@@ -611,10 +615,10 @@ function readOwnStatement(
 function isSeenByEye([, until, ...rest]: readonly LexToken[]): boolean {
   const text = rest.map((token) => token.text).join(" ");
   return (
-    until?.type === t.Until &&
+    until?.type === Token.Until &&
     rest.length > 1 &&
     rest[0]!.kind === "word" &&
-    !rest.some(({ type }) => type === t.StringToken) &&
+    !rest.some(({ type }) => type === Token.StringToken) &&
     !STAGE_OR_DAY.test(text)
   );
 }
