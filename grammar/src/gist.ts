@@ -2,6 +2,7 @@
  * How a message on the notation is told: the gist on its first line, what to do on its last, and why on those between. So
  * nobody who shows it has to look for sentences in it.
  */
+import { t, translated } from "./translate.ts";
 
 /** The most that a gist may have to stand on one line, characters. */
 export const LONGEST_GIST = 70;
@@ -13,10 +14,10 @@ export type SuchAs = (example: string, before?: "," | "") => string;
 export type Told = string | ((suchAs: SuchAs) => string);
 
 export const toldBy = (told: Told, suchAs: SuchAs): string =>
-  typeof told === "string" ? told : told(suchAs);
+  typeof told === "string" ? translated(told) : told(suchAs);
 
 /** Within the gist, however long that gets: where what to do is told besides. */
-export const inside: SuchAs = (example, before = ",") => `${before} such as \`${example}\``;
+export const inside: SuchAs = (example, before = ",") => t`${before} such as \`${example}\``;
 
 /** One gist; its examples are told within it if that stands on one line, else they are what to do. */
 export function gist(told: Told): string {
@@ -28,5 +29,5 @@ export function gist(told: Told): string {
     examples.push(`\`${example}\``);
     return "";
   });
-  return examples.length === 0 ? alone : `${alone}\nWrite, for example, ${examples.join(" or ")}.`;
+  return examples.length === 0 ? alone : t`${alone}\nWrite, for example, ${examples.join(t` or `)}.`;
 }

@@ -12,6 +12,7 @@ import { lookUp } from "./look-up.ts";
 import { RIGHT_LINES } from "./right-lines.ts";
 import { isFieldWord } from "./spellings.ts";
 import { Coats, Colon, Comma, LeftParen, NumberToken, RightParen, StringToken, With, X } from "./tokens.ts";
+import { t } from "./translate.ts";
 import type { LineBreak, Span, SyntaxProblem } from "./tree.ts";
 import { type BlockKind, DECLARATION_WORDS, STATEMENTS, VERBS } from "./vocabulary.ts";
 
@@ -209,9 +210,9 @@ function dropLastComma(ctx: Ctx, tokens: readonly LexToken[]): readonly LexToken
   const comma = spanOf(tokens.at(-1)!);
   if (openParens(tokens) <= 0) {
     ctx.problems.push({
-      message: "nothing goes on after this comma: remove it, or go on in the next line",
+      message: t`nothing goes on after this comma: remove it, or go on in the next line`,
       span: comma,
-      fix: { title: "Remove the comma", span: comma, text: "" },
+      fix: { title: t`Remove the comma`, span: comma, text: "" },
     });
   }
   return tokens.slice(0, -1);
@@ -478,21 +479,25 @@ function reportMissingBrace(ctx: Ctx, head: LayoutNode, below: LexToken | undefi
   const end = endOf(head.tokens.at(-1)!);
   const span = headSpan(head);
   if (below !== undefined) {
-    const move = { title: "Put the `{` on this line", span: { start: end, end: endOf(below) }, text: " {" };
+    const move = {
+      title: t`Put the \`{\` on this line`,
+      span: { start: end, end: endOf(below) },
+      text: " {",
+    };
     const isPlain = ctx.lines
       .slice(head.line, lineAt(ctx, below))
       .every((line) => line.comment === undefined);
     ctx.problems.push({
-      message: "`{` ends the line that it belongs to",
+      message: t`\`{\` ends the line that it belongs to`,
       span: spanOf(below),
       ...(isPlain && { fix: move }),
     });
     return;
   }
   ctx.problems.push({
-    message: `expected \`{\` at the end of the line: \`${firstOf(head)}\` opens a block`,
+    message: t`expected \`{\` at the end of the line: \`${firstOf(head)}\` opens a block`,
     span,
-    fix: { title: "Add the `{`", span: { start: end, end }, text: " {" },
+    fix: { title: t`Add the \`{\``, span: { start: end, end }, text: " {" },
   });
 }
 
@@ -511,9 +516,9 @@ function breakBefore(ctx: Ctx, start: number, chunk: Chunk, indent: number): voi
   const end = chunkStart(chunk);
   if (word !== undefined && Object.hasOwn(DECLARATION_WORDS, word) && isClearHead(chunk, word)) {
     ctx.problems.push({
-      message: `\`${word}\` begins a declaration: expected \`}\` and a new line before it`,
+      message: t`\`${word}\` begins a declaration: expected \`}\` and a new line before it`,
       span: { start: end, end: chunkEnd(chunk) },
-      fix: { title: "Start a new line", span: { start, end }, text: `\n${" ".repeat(indent)}` },
+      fix: { title: t`Start a new line`, span: { start, end }, text: `\n${" ".repeat(indent)}` },
     });
   } else {
     ctx.breaks.push({ start, end });
@@ -536,9 +541,9 @@ function checkClosing(ctx: Ctx, chunk: Chunk, opener: Opener): void {
 function reportStrayOpening(ctx: Ctx, brace: LexToken): void {
   const span = spanOf(brace);
   ctx.problems.push({
-    message: "expected the end of the line: this line opens no block",
+    message: t`expected the end of the line: this line opens no block`,
     span,
-    fix: { title: "Remove the `{`", span, text: "" },
+    fix: { title: t`Remove the \`{\``, span, text: "" },
   });
 }
 
@@ -546,9 +551,9 @@ function reportExtraBrace(ctx: Ctx, chunk: Chunk): void {
   ctx.bracesMatch = false;
   const span = spanOf(chunk.closes!);
   ctx.problems.push({
-    message: "this `}` closes nothing",
+    message: t`this \`}\` closes nothing`,
     span,
-    fix: { title: "Remove the `}`", span, text: "" },
+    fix: { title: t`Remove the \`}\``, span, text: "" },
   });
 }
 
@@ -560,10 +565,13 @@ function reportUnclosed(ctx: Ctx, opener: Opener): void {
   const last = ctx.lines[ctx.chunks[ctx.next - 1]!.line]!;
   const at = last.comment === undefined ? chunkEnd(ctx.chunks[ctx.next - 1]!) : endOf(last.comment);
   ctx.problems.push({
-    message: `expected \`}\` on a line of its own at the end of this ${opener.kind === "file" ? "block" : opener.kind}`,
+    message:
+      opener.kind === "file"
+        ? t`expected \`}\` on a line of its own at the end of this block`
+        : t`expected \`}\` on a line of its own at the end of this ${opener.kind}`,
     span: headSpan(opener.head),
     fix: {
-      title: "Add the `}`",
+      title: t`Add the \`}\``,
       span: { start: at, end: at },
       text: `\n${" ".repeat(opener.indent)}}`,
     },

@@ -12,6 +12,7 @@ import { expected, extra, hyphenInName, type LineContext, missingComma } from ".
 import * as make from "./literals.ts";
 import type { TokenType } from "./tokens.ts";
 import * as Token from "./tokens.ts";
+import { t } from "./translate.ts";
 import type * as tree from "./tree.ts";
 
 /** A tree node while it is being read. */
@@ -354,7 +355,7 @@ export class LineReader {
       this.take(Token.RightParen);
     } else {
       const at = endOf(this.peek(0));
-      const fix = { title: "Add the `)`", span: { start: at, end: at }, text: ")" };
+      const fix = { title: t`Add the \`)\``, span: { start: at, end: at }, text: ")" };
       this.report({ ...this.expectedNext("`)`"), fix });
     }
   }

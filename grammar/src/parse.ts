@@ -24,6 +24,7 @@ import {
   readPiece,
   readRecipe,
 } from "./statements.ts";
+import { t } from "./translate.ts";
 import type {
   Declaration,
   DeclarationBody,
@@ -444,5 +445,7 @@ function leftOver(chunks: readonly Chunk[], next: number): SyntaxProblem[] {
     return [];
   }
   const start = (first.tokens[0] ?? first.closes ?? first.opens)!.start;
-  return [{ message: "expected the end of the declaration", span: { start, end: chunkEnd(chunks.at(-1)!) } }];
+  return [
+    { message: t`expected the end of the declaration`, span: { start, end: chunkEnd(chunks.at(-1)!) } },
+  ];
 }

@@ -9,6 +9,7 @@ import { NUMBER_WORDS, valueText } from "./parser-parts.ts";
 import { AT_TAIL, type Line, quoted } from "./parser-steps.ts";
 import type { BareTail } from "./parser-tails.ts";
 import * as Token from "./tokens.ts";
+import { t } from "./translate.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
 
@@ -235,7 +236,7 @@ export class CoatParser extends MethodParser {
     if (nameEnd === undefined || layer.coats !== undefined) {
       const span = { start: first.start, end };
       this.report({
-        message: gist((suchAs) => `expected the number of coats once${suchAs("layer clear x 3")}`),
+        message: gist((suchAs) => t`expected the number of coats once${suchAs("layer clear x 3")}`),
         span,
       });
       return;

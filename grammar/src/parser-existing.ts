@@ -8,6 +8,7 @@ import { LabelParser } from "./parser-labels.ts";
 import { NUMBER_WORDS } from "./parser-parts.ts";
 import type { TokenType } from "./tokens.ts";
 import * as Token from "./tokens.ts";
+import { t } from "./translate.ts";
 import type * as tree from "./tree.ts";
 import { keyOf, WORD_SPELLINGS } from "./word-spellings.ts";
 
@@ -312,7 +313,7 @@ export class ExistingParser extends LabelParser {
     const layer = layers.at(-1);
     if (layer === undefined) {
       const message = gist(
-        (suchAs) => `expected a layer before the number of its coats${suchAs("alkyd paint, 2 coats")}`,
+        (suchAs) => t`expected a layer before the number of its coats${suchAs("alkyd paint, 2 coats")}`,
       );
       this.report({ message, span: { start: coats.span.start, end } });
     } else {

@@ -12,6 +12,7 @@ import {
   weekdayOf,
 } from "./said-figures.ts";
 import * as Token from "./tokens.ts";
+import { t } from "./translate.ts";
 import type * as tree from "./tree.ts";
 import { DAY_SPELLINGS, keyOf, type Spellings, WORD_SPELLINGS } from "./word-spellings.ts";
 
@@ -66,7 +67,7 @@ export class FigureParser extends PartParser {
     const plain = `${said.opens} to ${said.closes}`;
     if (said.isUnsure) {
       this.report(
-        ambiguous(`the closing time would be before the opening time: write \`${plain}\``, span, plain),
+        ambiguous(t`the closing time would be before the opening time: write \`${plain}\``, span, plain),
       );
     }
     this.respell(span, plain);

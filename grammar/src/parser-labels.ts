@@ -8,6 +8,7 @@ import { valueText } from "./parser-parts.ts";
 import { WordsParser } from "./parser-words.ts";
 import type { TokenType } from "./tokens.ts";
 import * as Token from "./tokens.ts";
+import { t } from "./translate.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
 
@@ -349,7 +350,7 @@ export class LabelParser extends WordsParser {
       if (line.temperature === undefined) {
         line.temperature = range;
       } else {
-        this.report({ message: gist((suchAs) => `expected the humidity${suchAs("60 % RH")}`), span });
+        this.report({ message: gist((suchAs) => t`expected the humidity${suchAs("60 % RH")}`), span });
       }
       return;
     }
@@ -358,7 +359,7 @@ export class LabelParser extends WordsParser {
       const { to } = range;
       line.humidity = { kind: "humidity", value: from, ...(to && { to }), span: { start: span.start, end } };
     } else {
-      this.report({ message: gist((suchAs) => `expected one humidity${suchAs("60 % RH")}`), span });
+      this.report({ message: gist((suchAs) => t`expected one humidity${suchAs("60 % RH")}`), span });
     }
     if (markEnd === undefined) {
       // `55 %`, `55 % humidity`: of air a share is nothing else.
@@ -520,7 +521,7 @@ export class LabelParser extends WordsParser {
     if (only === undefined || parts.length > 1 || unit === undefined || unit !== plainUnit(per)) {
       const message = gist(
         (suchAs) =>
-          `expected the price of the whole container, or by its own unit${suchAs("5 kg for 32.00/kg")}`,
+          t`expected the price of the whole container, or by its own unit${suchAs("5 kg for 32.00/kg")}`,
       );
       this.report({ message, span });
       return price;

@@ -9,6 +9,7 @@ import { AT_TAIL, type StepLine } from "./parser-steps.ts";
 import { type Owner, tailNames } from "./parser-tails.ts";
 import type { TokenType } from "./tokens.ts";
 import * as Token from "./tokens.ts";
+import { t } from "./translate.ts";
 import type * as tree from "./tree.ts";
 import { TAILS } from "./vocabulary.ts";
 
@@ -182,7 +183,7 @@ export class LayerParser extends CoatParser {
     const isPlain = /^[\p{L}\d][^"\\{}]{0,59}$/u.test(text) && /[ ]/u.test(text);
     const span = isPlain ? this.takeText(text) : undefined;
     return span === undefined
-      ? this.mismatch(tailNames(owner))
+      ? this.mismatch(() => tailNames(owner))
       : this.refused(wordsUnquoted(tailNames(owner), text, span));
   }
 
@@ -244,7 +245,7 @@ export class LayerParser extends CoatParser {
       layer.between = draft;
     } else {
       const span = { start: draft.keyword.span.start, end: endOf(first) };
-      this.report({ message: "expected `between` once: put `and` between what is done", span });
+      this.report({ message: t`expected \`between\` once: put \`and\` between what is done`, span });
     }
     statements.push(this.betweenItem());
     while (this.isWordAt("and", 1) || this.isWordAt("then", 1)) {
@@ -295,10 +296,13 @@ export class LayerParser extends CoatParser {
     if (tail !== undefined && on !== "both" && on !== owner) {
       const how =
         tail.kind === "by"
-          ? '\nSay how a step is done in the words in quotes, such as `glue "corner, by syringe"`.'
+          ? t`\nSay how a step is done in the words in quotes, such as \`glue "corner, by syringe"\`.`
           : "";
       this.report({
-        message: `expected ${tailNames(owner)}: \`${tail.kind}\` belongs to a ${on}${how}`,
+        message:
+          on === "step"
+            ? t`expected ${tailNames(owner)}: \`${tail.kind}\` belongs to a step${how}`
+            : t`expected ${tailNames(owner)}: \`${tail.kind}\` belongs to a layer${how}`,
         span: tail.span,
       });
     }

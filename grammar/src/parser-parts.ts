@@ -1,10 +1,10 @@
 /** The rules that read parts of a line: quantities and ranges, ratios, calls and parameters. */
-
 import { endOf, type LexToken } from "./lexer.ts";
 import { AFTER_ARGUMENT, AFTER_PARAMETER, type Draft, LineReader, NO_SPAN, phrases } from "./line-reader.ts";
 import * as make from "./literals.ts";
 import type { TokenType } from "./tokens.ts";
 import * as Token from "./tokens.ts";
+import { t, translated } from "./translate.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
 import { SHEENS_SAID } from "./word-spellings.ts";
@@ -164,7 +164,7 @@ export class PartParser extends LineReader {
         this.take(Token.To);
         draft.to = this.atValue() ? this.value(what) : undefined;
         if (draft.to === undefined) {
-          this.report(this.expectedNext(`${what} after \`to\``));
+          this.report(this.expectedNext(() => t`${translated(what)} after \`to\``));
         }
       } else if (this.isHyphenNext(from)) {
         isShort = true;
@@ -217,12 +217,11 @@ export class PartParser extends LineReader {
   }
 
   protected readonly ratio = (): tree.Ratio => {
-    const what = "a ratio";
     if (this.at(Token.TimeToken)) {
       return make.makeRatioOfTime(this.take(Token.TimeToken));
     }
     if (!this.at(Token.NumberToken)) {
-      throw this.mismatch(what);
+      throw this.mismatch("a ratio");
     }
     const draft = {
       kind: "ratio",
@@ -232,8 +231,8 @@ export class PartParser extends LineReader {
     } as never as Draft<tree.Ratio>;
     return this.spanned(draft, () => {
       draft.a = make.makeNumber(this.take(Token.NumberToken));
-      this.take(Token.Colon, what);
-      draft.b = make.makeNumber(this.take(Token.NumberToken, what));
+      this.take(Token.Colon, "a ratio");
+      draft.b = make.makeNumber(this.take(Token.NumberToken, "a ratio"));
     });
   };
 
@@ -282,23 +281,27 @@ export class PartParser extends LineReader {
         draft.value = this.givenValue("a value");
       } else {
         throw this.mismatch(
-          draft.name === undefined ? (suchAs) => `an argument${suchAs("clear: hall_clear", "")}` : "a value",
+          draft.name === undefined ? (suchAs) => t`an argument${suchAs("clear: hall_clear", "")}` : "a value",
         );
       }
     });
     const [before, next] = [this.peek(0), this.peek(1)];
     const isTwoWords = before.kind === "word" && next.kind === "word" && next.type !== Token.To;
-    this.endOfPart(isTwoWords ? `\`,\` or \`)\` after one word, such as \`${before.text}\`` : "`,` or `)`");
+    this.endOfPart(isTwoWords ? t`\`,\` or \`)\` after one word, such as \`${before.text}\`` : "`,` or `)`");
   });
 
   protected readonly parameter = this.part(AFTER_PARAMETER, (parameters: tree.Parameter[]): void => {
     const draft: Draft<tree.Parameter> = { kind: "parameter", name: undefined as never, span: NO_SPAN };
-    const typeWords = "the type: material, number, duration, recipe, method, grits, ratio or sheen";
     this.spanned(draft, () => {
       draft.name = this.nameOf(this.take(Token.Word, "a parameter"));
       parameters.push(draft);
-      this.take(Token.Colon, `\`:\` and ${typeWords}`);
-      const type = make.makeName(this.take(Token.Word, typeWords));
+      this.take(
+        Token.Colon,
+        "`:` and the type: material, number, duration, recipe, method, grits, ratio or sheen",
+      );
+      const type = make.makeName(
+        this.take(Token.Word, "the type: material, number, duration, recipe, method, grits, ratio or sheen"),
+      );
       draft.type = type.text === "tool" ? { ...type, text: "method" } : type;
       if (draft.type !== type) {
         this.respell(type.span, "method");
@@ -329,8 +332,8 @@ export class PartParser extends LineReader {
 
   private wrongSign(written: LexToken, right: string): LexToken {
     const span = make.tokenSpan(written);
-    const fix = { title: `Write \`${right}\``, span, text: right };
-    this.report({ message: `expected \`${right}\` between name and value`, span, fix });
+    const fix = { title: t`Write \`${right}\``, span, text: right };
+    this.report({ message: t`expected \`${right}\` between name and value`, span, fix });
     return written;
   }
 }

@@ -6,6 +6,7 @@ import { LayerParser } from "./parser-layers.ts";
 import type { Line, StepLine } from "./parser-steps.ts";
 import type { TokenType } from "./tokens.ts";
 import * as Token from "./tokens.ts";
+import { t } from "./translate.ts";
 import type * as tree from "./tree.ts";
 import { DONE_FACTS } from "./vocabulary.ts";
 
@@ -15,7 +16,7 @@ type Fact<K extends tree.DoneFact["kind"]> = Draft<Extract<tree.DoneFact, { read
 const AT_FACT: readonly TokenType[] = [Token.Comma];
 const ALL_SURFACES: Readonly<Record<string, string>> = { everything: "all", "all surfaces": "all" };
 const FACT = Object.keys(DONE_FACTS).map((word) => `\`${word}\``);
-const FACT_WORDS = `${FACT.slice(0, -1).join(", ")} or ${FACT.at(-1)}`;
+const factWords = (): string => t`${FACT.slice(0, -1).join(", ")} or ${FACT.at(-1)!}`;
 
 export class RecordParser extends LayerParser {
   readonly done = this.line(
@@ -106,12 +107,12 @@ export class RecordParser extends LayerParser {
     // `by` is no name anywhere, so it is no plain word.
     const isBy = this.at(Token.By);
     const keyword = make.makeName(
-      this.take(isBy ? Token.By : Token.Word, `what is known of it: ${FACT_WORDS}`),
+      this.take(isBy ? Token.By : Token.Word, () => t`what is known of it: ${factWords()}`),
     );
     const kind = keyword.text === "pieces" ? "piece" : keyword.text;
     if (!Object.hasOwn(DONE_FACTS, kind)) {
       throw this.refused({
-        message: `\`${keyword.text}\` says nothing of work that was done\nWrite ${FACT_WORDS}.`,
+        message: t`\`${keyword.text}\` says nothing of work that was done\nWrite ${factWords()}.`,
         span: keyword.span,
       });
     }

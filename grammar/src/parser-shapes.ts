@@ -8,6 +8,7 @@ import { NUMBER_WORDS, withUnitOf } from "./parser-parts.ts";
 import { SheenParser } from "./parser-sheens.ts";
 import type { TokenType } from "./tokens.ts";
 import * as Token from "./tokens.ts";
+import { t, translated } from "./translate.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
 import { SHAPES } from "./vocabulary.ts";
@@ -146,7 +147,7 @@ export class ShapeParser extends SheenParser {
         options.push(
           make.makeWords(
             this.wordRun(
-              (suchAs) => `\`plus\` and a share, or an option${suchAs("both faces", "")}`,
+              (suchAs) => t`\`plus\` and a share, or an option${suchAs("both faces", "")}`,
               Token.Plus,
             ),
           ),
@@ -288,7 +289,7 @@ export class ShapeParser extends SheenParser {
   private keepPlus(shape: Draft<tree.ShapeSyntax>, plus: tree.Quantity, start: number): void {
     if (shape.plus !== undefined) {
       const span = { start, end: plus.span.end };
-      this.report({ message: "expected `plus` only once: add the shares up", span });
+      this.report({ message: t`expected \`plus\` only once: add the shares up`, span });
     }
     shape.plus ??= plus;
   }
@@ -302,15 +303,16 @@ export class ShapeParser extends SheenParser {
     }
     const missing = known.sizes[shape.sizes.length];
     if (missing !== undefined && !missing.endsWith("?")) {
-      this.report(this.expectedNext(`\`x\` and ${sizeName(name, shape.sizes.length)}`));
+      this.report(this.expectedNext(() => t`\`x\` and ${translated(sizeName(name, shape.sizes.length))}`));
     }
     for (const [idx, size] of shape.sizes.entries()) {
       const slot = known.sizes[idx];
       if (slot === undefined) {
-        const count = known.sizes.length === 1 ? "one size" : `${known.sizes.length} sizes`;
-        this.report({ message: `expected the end: \`${name}\` has ${count}`, span: size.span });
+        const count = known.sizes.length === 1 ? t`one size` : t`${known.sizes.length} sizes`;
+        this.report({ message: t`expected the end: \`${name}\` has ${count}`, span: size.span });
       } else if (size.to !== undefined && !slot.endsWith("~")) {
-        const message = `expected one size: the ${plainSize(slot)} of \`${name}\` does not taper`;
+        const which = translated(`the ${plainSize(slot)}`);
+        const message = t`expected one size: ${which} of \`${name}\` does not taper`;
         this.report({ message, span: size.span });
       }
     }

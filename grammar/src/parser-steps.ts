@@ -83,7 +83,9 @@ export class StepParser extends BehindParser {
 
   private isTimeAt(ahead: number): boolean {
     const unit = this.peek(ahead + 1);
-    return this.at(Token.NumberToken, ahead) && unit.type === Token.Unit && Token.unitGroup(unit.text) === "time";
+    return (
+      this.at(Token.NumberToken, ahead) && unit.type === Token.Unit && Token.unitGroup(unit.text) === "time"
+    );
   }
 
   /** Refuses what makes two steps of one. */

@@ -8,6 +8,7 @@ import { quoted, StepParser } from "./parser-steps.ts";
 import { IF_NEEDED } from "./spellings.ts";
 import type { TokenType } from "./tokens.ts";
 import * as Token from "./tokens.ts";
+import { t } from "./translate.ts";
 import type * as tree from "./tree.ts";
 import { plainUnit } from "./units.ts";
 import { TAILS } from "./vocabulary.ts";
@@ -57,7 +58,7 @@ export class TailParser extends StepParser {
       throw this.refused(outsourced(this.context(), this.peek(1)));
     }
     if (!this.saidText(tails, this.restOfPart())) {
-      throw this.mismatch(tailNames("step"));
+      throw this.mismatch(() => tailNames("step"));
     }
   }
 
@@ -728,7 +729,7 @@ const THINNER_AND_SHARE =
 export function tailNames(owner: Owner): string {
   const names = Object.keys(TAILS).filter((word) => TAILS[word]!.on === "both" || TAILS[word]!.on === owner);
   const quoted = names.map((name) => `\`${name}\``);
-  return `${quoted.slice(0, -1).join(", ")} or ${quoted.at(-1)}`;
+  return t`${quoted.slice(0, -1).join(", ")} or ${quoted.at(-1)!}`;
 }
 
 const OF = phrases("of");

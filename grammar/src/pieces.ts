@@ -8,6 +8,7 @@
 import { type DeclarationLayout, layoutDeclaration, startsDeclaration } from "./layout.ts";
 import { endOf, type LexToken, lex } from "./lexer.ts";
 import { type Chunk, chunkEnd, chunkStart, firstDocLine, type SourceLine, sourceLines } from "./lines.ts";
+import { t } from "./translate.ts";
 import type { Span, SyntaxProblem } from "./tree.ts";
 import { DECLARATION_WORDS } from "./vocabulary.ts";
 
@@ -127,9 +128,9 @@ function isCommentAtMargin(line: SourceLine): boolean {
 /** Nothing but an error: the piece before it ends on the line on which the next one starts. */
 function sharedLine(offset: number): RawPiece {
   const problem: SyntaxProblem = {
-    message: "expected a line of its own for this declaration",
+    message: t`expected a line of its own for this declaration`,
     span: { start: offset, end: offset },
-    fix: { title: "Start a new line", span: { start: offset, end: offset }, text: "\n" },
+    fix: { title: t`Start a new line`, span: { start: offset, end: offset }, text: "\n" },
   };
   return { kind: "stray", start: offset, end: offset, problems: [problem] };
 }
@@ -141,9 +142,9 @@ function strayProblems(run: readonly Chunk[]): SyntaxProblem[] {
   for (const chunk of braces) {
     const span = { start: chunkStart(chunk), end: chunkEnd(chunk) };
     problems.push({
-      message: "this `}` closes nothing",
+      message: t`this \`}\` closes nothing`,
       span,
-      fix: { title: "Remove the `}`", span, text: "" },
+      fix: { title: t`Remove the \`}\``, span, text: "" },
     });
   }
   const line = leading < 0 ? undefined : run[leading];
@@ -154,7 +155,7 @@ function notADeclaration(chunk: Chunk): SyntaxProblem {
   const words = Object.keys(DECLARATION_WORDS).map((word) => `\`${word}\``);
   const span: Span = { start: chunkStart(chunk), end: endOf(chunk.tokens.at(-1) ?? chunk.opens!) };
   return {
-    message: `expected a declaration: ${words.slice(0, -1).join(", ")} or ${words.at(-1)}`,
+    message: t`expected a declaration: ${words.slice(0, -1).join(", ")} or ${words.at(-1)!}`,
     span,
   };
 }

@@ -2,6 +2,7 @@
  * Dates, times and money as people write them. Each function looks at the beginning of a text and says how much of it is
  * one, and what that is plainly; where it could be two things, it gives both.
  */
+import { t } from "./translate.ts";
 
 /** What was written, and its plain form. */
 export interface Said {
@@ -76,7 +77,7 @@ export const weekdayOf = (iso: string): number => new Date(`${iso}T00:00:00Z`).g
 
 /** `Thursday` */
 export const weekdayName = (weekday: number): string =>
-  ["Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"][weekday] ?? "";
+  [t`Sunday`, t`Monday`, t`Tuesday`, t`Wednesday`, t`Thursday`, t`Friday`, t`Saturday`][weekday] ?? "";
 
 const VAGUE = new RegExp(
   `^(?:${WEEKDAY}|next|this|last|today|tomorrow|end of|beginning of|middle of|mid|kw|week|\\d{1,2}/\\d{1,2}|\\d{1,2}\\. ?\\d{1,2}\\.|(?:\\d{1,2}\\.? )?${MONTH})`,

@@ -5,7 +5,6 @@
  * `unknown`, which is no syntax error: the analysis core names the words that would fit.  A line that starts with no word
  * is broken, and costs nothing but itself.
  */
-
 import { gist } from "./gist.ts";
 import type { LayoutNode } from "./layout.ts";
 import { endOf, isUnclosed, isWord, type LexToken } from "./lexer.ts";
@@ -18,6 +17,7 @@ import { isValueInWords, type Kept, keptAs } from "./own-words.ts";
 import { LineParser } from "./parser.ts";
 import { plainField, VERB_SPELLINGS, VERB_SPELLINGS_WITH } from "./spellings.ts";
 import * as Token from "./tokens.ts";
+import { t } from "./translate.ts";
 import type {
   ApplyStatement,
   BrokenStatement,
@@ -306,7 +306,7 @@ function readStatement(
     ctx.problems.push({
       message: gist(
         (suchAs) =>
-          `expected a word at the start of the line${example === undefined ? "" : suchAs(example.example)}`,
+          t`expected a word at the start of the line${example === undefined ? "" : suchAs(example.example)}`,
       ),
       span: tokenSpan(first),
     });
