@@ -148,9 +148,7 @@ const NOTHING_MADE: Readonly<Record<BenchExportParams["as"], string>> = {
   html: l10n.t("The text has no such job any more, so nothing was saved."),
   csv: l10n.t("The text has no such job any more, so nothing was saved."),
   markdown: l10n.t("The text has no such job any more, so nothing was copied."),
-  ics: l10n.t(
-    "The job has no dates, so nothing was saved: it needs `start`, `in` (the shop) and work that can be planned.",
-  ),
+  ics: l10n.t("The job has no dates, so nothing was saved. The line above the job says why."),
   care: l10n.t("The text has no such job any more, or no work in it, so nothing was saved."),
   recipe: l10n.t("The text has no such job any more, or no work in it, so nothing was saved."),
 };

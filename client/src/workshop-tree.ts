@@ -25,7 +25,6 @@ import {
   WORKSHOP,
   type WorkshopItem,
 } from "../../server/src/lsp/custom-requests.ts";
-import { briefDetail } from "./brief-detail.ts";
 import type { ReportsNews } from "./reports-changed.ts";
 
 type Kind = WorkshopItem["kind"];
@@ -160,10 +159,10 @@ function groupItem({ kind, items }: Group): TreeItem {
 }
 
 function leafItem(client: BaseLanguageClient, node: WorkshopNode): TreeItem {
-  const { kind, title, name, detail, uri, file, start, findings } = node;
+  const { kind, title, name, detail, brief = detail, notes = [], uri, file, start, findings } = node;
   const item = new TreeItem(title);
-  const told = [detail, findings?.text].filter((text) => text !== undefined && text !== "");
-  item.description = [briefDetail(detail), findings?.text].filter(Boolean).join(" · ");
+  const told = [detail, findings?.text, ...notes].filter((text) => text !== undefined && text !== "");
+  item.description = [brief, findings?.text].filter(Boolean).join(" · ");
   item.iconPath = iconOf(kind, findings?.severity);
   item.contextValue = findings ? `${kind} withFindings` : kind;
   // Hostile names are text: nothing of them is read as Markdown.

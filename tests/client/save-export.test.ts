@@ -250,9 +250,9 @@ describe("what goes wrong is said, and nothing else is", () => {
     expect(editor.suggested).toBe("");
   });
 
-  test("a calendar without dates says what it needs", async () => {
+  test("a calendar without dates says where the reason is", async () => {
     await saveExport(clientWith({}).client, saved("ics"));
-    expect(editor.told).toEqual([expect.stringMatching(/no dates.*`start`/)]);
+    expect(editor.told).toEqual([expect.stringMatching(/no dates.*line above the job/)]);
     await copySheet(clientWith({}).client, editor.document.uri as never, "six_chairs");
     expect(editor.told[1]).toContain("nothing was copied");
   });

@@ -234,7 +234,8 @@ describe("behind one line", () => {
   });
 
   test("a turn that an editor would cut off is left to the tooltip", () => {
-    const text = `${STOCK}recipe r {\n  layer walnut\n  wait 12 h\n  layer satin\n}\n${one("r")}`;
+    const allow = "  # allow waterborne-over-uncured-oil: tried on a sample board\n";
+    const text = `${STOCK}recipe r {\n  layer walnut\n  wait 12 h\n${allow}  layer satin\n}\n${one("r")}`;
     const hints = analyse({ "test.finish": text }).inlayHints("test.finish", { start: 0, end: text.length }, [
       "litres",
       "waits",

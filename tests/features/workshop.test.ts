@@ -118,3 +118,26 @@ test("findings of levels that are not shown count nowhere", () => {
 test("a file that is not known has nothing", () => {
   expect(analysis.workshop(["nowhere.finish"], SEVERITIES)).toEqual([]);
 });
+
+const jobs = (...fields: readonly (readonly [name: string, start: string, shop?: string])[]): string =>
+  fields
+    .map(
+      ([name, start, shop = "mill"]) =>
+        `job ${name} {\n  piece bench\n  in    ${shop}\n  start ${start}\n  apply clear to seat\n}\n`,
+    )
+    .join("");
+const WITHOUT_JOB = BENCH.slice(0, BENCH.indexOf("job benches"));
+const COLD = "shop shed {\n  air   4 C, 50 % RH\n  hours Mon to Fri 8:00 to 16:00\n}\n";
+
+test("jobs stand in the order of their last work, and behind them those that have no date, with the reason", () => {
+  const listed = analyse({
+    "stock.finish": STOCK,
+    "bench.finish": `${WITHOUT_JOB}${COLD}${jobs(["never", "2027-01-04", "shed"], ["late", "2027-05-03"], ["soon", "2027-03-08"])}`,
+  }).workshop(["bench.finish"], SEVERITIES);
+  const told = listed.flatMap(({ kind, name, brief }) => (kind === "job" ? [`${name}: ${brief}`] : []));
+  expect(told).toEqual([
+    expect.stringMatching(/^soon: last work Mon 8 Mar · full use \d+ (?:Mar|Apr) · 0\.00$/u),
+    expect.stringMatching(/^late: last work Mon 3 May · full use \d+ (?:May|Jun) · 0\.00$/u),
+    expect.stringMatching(/^never: no date: too cold to dry · 0\.00$/u),
+  ]);
+});

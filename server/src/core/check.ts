@@ -34,18 +34,20 @@ import {
 } from "./model/program.ts";
 import { type Sight, useGraph } from "./model/use-graph.ts";
 import { memo } from "./once.ts";
-import { type Outcome, outcomes, soundIn, valueIn } from "./outcome.ts";
-import type { FileId } from "./place.ts";
+import { type Outcome, outcomeOf, outcomes, soundIn, valueIn } from "./outcome.ts";
+import type { FileId, Place } from "./place.ts";
 import { MOST_SUGGESTIONS } from "./resolution/problems.ts";
 import { createResolutions, ownerOf, type Resolutions } from "./resolution/resolutions.ts";
 import { judgeBy } from "./rules/engine.ts";
 import { TRADE_RULES } from "./rules/registry.ts";
+import { isAllowedAt } from "./rules/suppressions.ts";
+import { type DateVoid, dateVoids } from "./rules/voids.ts";
 import { isBeingPlanned } from "./schedule/being-planned.ts";
 import { planWork } from "./schedule/plan.ts";
 import { createJobHistory } from "./surface/job-history.ts";
 import { outlineOf } from "./surface/outline.ts";
 import { createRunner, runAssumed } from "./surface/run.ts";
-import { createTotaller, type JobResult } from "./totals/job-totals.ts";
+import { createTotaller, type JobResult, withoutDates } from "./totals/job-totals.ts";
 import { unitsFor } from "./units-told.ts";
 
 export type { Checker, CheckerParts, CheckView } from "./checker.ts";
@@ -149,7 +151,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   const known = new Set<Job>();
   const countOfUnknown = countUnknown(program, known);
   const jobs = outcomes((job: Job) => {
-    const result = withAir(valueIn(totals(job)), roomOf, remembered);
+    const result = promised(withAir(valueIn(totals(job)), roomOf, remembered));
     known.add(job);
     return result;
   });
@@ -157,10 +159,38 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   /** By itself: neither its file's bounds nor the air of others in its room are looked at, where they are not known. */
   const atHand = outcomes((job: Job) => {
     admit(jobTooLarge(jobWork(runner.job(job))));
-    return withAir(totaller.atHand(job), (shop) => rooms.get(shop), remembered);
+    return promised(withAir(totaller.atHand(job), (shop) => rooms.get(shop), remembered));
   });
   const unitsOf = (file: FileId) => unitsFor({ program, units: parts.units }, file);
   const judge = judgeBy(parts.rules, unitsOf);
+  const isAllowed = (rule: string, place: Place): boolean => {
+    const file = program.files.get(place.file);
+    return file !== undefined && isAllowedAt(file, rule, place);
+  };
+  /** Its own, or else those of the jobs that it comes after: it begins when they have ended. */
+  const voidsOf = ({ job, runs }: JobResult): readonly DateVoid[] => {
+    const own = dateVoids(runs, judge, isAllowed);
+    const seen = new Set([job]);
+    let earlier = earlierOf(job);
+    while (own.length === 0 && earlier && !seen.has(earlier)) {
+      seen.add(earlier);
+      const [first] = dateVoids(soundIn(outcomeOf(() => runner.job(earlier!))) ?? [], judge, isAllowed);
+      if (first) {
+        const brief = "the job before has no date";
+        return [{ rule: first.rule, reason: `job \`${earlier.name}\` before it has no date`, brief }];
+      }
+      earlier = earlierOf(earlier);
+    }
+    return own;
+  };
+  const earlierOf = ({ file, after }: Job): Job | undefined => after && scopes(file).jobs.get(after.job);
+  /** Without dates where none can be promised. */
+  const promised = (result: JobResult): JobResult => {
+    const voids = voidsOf(result);
+    if (voids.length === 0) return result;
+    const key = JSON.stringify(voids);
+    return remembered.recall("without dates", result.job, [result, key], () => withoutDates(result, voids));
+  };
   const namesOfEach = memo((file: ProgramFile) => namesIn(file, resolutions, remembered));
   const factsOf = memo((result: JobResult) => jobFacts(checker, remembered, result));
   const work = createFileWork({
@@ -178,7 +208,8 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
         if ("value" in result) known.add(job);
       },
     }),
-    withAir: (result) => withAir(result, roomOf, remembered),
+    finished: (result) => promised(withAir(result, roomOf, remembered)),
+    voidsOf,
     roomOf,
     factsOf,
     judge,
@@ -228,7 +259,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     job: (job) => valueIn(jobs(job)),
     alone: (job) => {
       admit(refused(job.file).get(job));
-      return totaller.alone(job);
+      return promised(totaller.alone(job));
     },
     shopPlans: (shop) => totaller.shopPlans(shop),
     jobIfSound: (job) => soundIn(jobs(job)),

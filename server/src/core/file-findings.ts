@@ -249,14 +249,15 @@ const declarationsElsewhere = onceFor(({ owner, moments }: SurfaceRun): readonly
 export function jobFacts(checker: Checker, remembered: Remembered<CheckView>, result: JobResult): JobFacts {
   const { job } = result;
   const before = earlierJob(checker, job);
-  const finish = before?.totals.finish;
+  const finish = before && asPlanned(before).totals.finish;
+  const { totals, schedule } = asPlanned(result);
   return remembered.recall("facts", job, [result, before?.job, finish], () => ({
     job,
     runs: result.runs,
-    totals: result.totals,
-    schedule: result.schedule,
+    totals,
+    schedule,
     ...(result.record ? { goesOnAt: result.record.from } : {}),
-    ...(before ? { earlier: { job: before.job, finish: before.totals.finish } } : {}),
+    ...(before && finish !== undefined ? { earlier: { job: before.job, finish } } : {}),
     needs: new Map(
       result.needs.map(({ material, litres = 0, onHand, draws }) => [
         material,
@@ -266,6 +267,9 @@ export function jobFacts(checker: Checker, remembered: Remembered<CheckView>, re
     ...(result.air ? { air: result.air } : {}),
   }));
 }
+
+/** Rules look at the plan that is behind dates which cannot be promised: a job that would be late is late. */
+const asPlanned = (result: JobResult): JobResult => result.voided?.planned ?? result;
 
 /** What is known of the job that a job comes after. */
 export function earlierJob(checker: Checker, job: Job): JobResult | undefined {

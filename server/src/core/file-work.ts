@@ -29,6 +29,7 @@ import type { FileId } from "./place.ts";
 import { MOST_SUGGESTIONS } from "./resolution/problems.ts";
 import { ownerOf } from "./resolution/resolutions.ts";
 import type { JobFacts, Judge, Judgement } from "./rules/engine.ts";
+import type { DateVoid } from "./rules/voids.ts";
 import { isBeingPlanned } from "./schedule/being-planned.ts";
 import type { Runner, SurfaceRun } from "./surface/run.ts";
 import type { JobResult, Totaller } from "./totals/job-totals.ts";
@@ -92,7 +93,9 @@ export interface FileWorkParts {
   /** Without their air. */
   readonly totals: Outcomes<Job, JobResult>;
   readonly results: Outcomes<Job, JobResult>;
-  readonly withAir: (result: JobResult) => JobResult;
+  /** With their air, and without dates where none can be promised. */
+  readonly finished: (result: JobResult) => JobResult;
+  readonly voidsOf: (result: JobResult) => readonly DateVoid[];
   readonly roomOf: (shop: Shop) => RoomOfJobs | undefined;
   readonly factsOf: (result: JobResult) => JobFacts;
   readonly judge: Judge;
@@ -246,11 +249,18 @@ export function createFileWork(parts: FileWorkParts): FileWork {
       rooms.push(roomOf(each));
       yield;
     }
+    // A comment elsewhere in the text may allow what keeps a date from being promised.
+    const voids: string[] = [];
+    for (const each of totals) {
+      const result = soundIn(each);
+      voids.push(result ? JSON.stringify(parts.voidsOf(result)) : "");
+      yield;
+    }
     const results = yield* remembered.rows(
       "results",
       whole(file),
-      [totals, rooms],
-      (row) => parts.withAir(valueIn(totals[row]!)),
+      [totals, rooms, voids],
+      (row) => parts.finished(valueIn(totals[row]!)),
       ({ awaitsAir }) => awaitsAir !== true,
     );
     for (const [row, job] of jobs.entries()) parts.results.note(job, results[row]!);

@@ -13,7 +13,14 @@ import { formatDuration } from "../core/measure/format-amount.ts";
 import type { ProgramDeclaration } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
-import { awaitsPlan, BEING_PLANNED_TEXT, type GapField, gapsOf } from "../views/missing-inputs.ts";
+import {
+  awaitsPlan,
+  BEING_PLANNED_TEXT,
+  type GapField,
+  gapsOf,
+  NO_DATE_TEXT,
+  unpromised,
+} from "../views/missing-inputs.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import { jobDates } from "../views/schedule/job-dates.ts";
 import { declarationAt, declarationsOf } from "./job-findings.ts";
@@ -66,6 +73,8 @@ const NO_FINISH = "finish not known: ";
 
 /** A job without a start has no date, but a length. */
 function datesText(result: JobResult): string {
+  const kept = unpromised(result);
+  if (kept) return `${NO_DATE_TEXT}: ${kept.reasons[0]!.replaceAll("`", "")}`;
   const { finish, elapsed_h } = result.totals;
   if (finish !== null) return knownDates(result);
   if (elapsed_h !== null) return `takes ${formatDuration(elapsed_h)}`;

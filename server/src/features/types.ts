@@ -133,6 +133,10 @@ export interface WorkshopEntry {
   readonly span: Span;
   /** What a job comes to, a piece has, a recipe is used for, or is left of a material. */
   readonly detail: string;
+  /** Of a job: the same where there is little room, the gist first. */
+  readonly brief?: string;
+  /** Of a job: what its neighbours in the shop do to it; sentences with names in backticks. */
+  readonly notes?: readonly string[];
   /** Of a job: how many, as a text, and the first of the gravest. */
   readonly findings?: { readonly text: string; readonly severity: Severity; readonly first: Span };
 }

@@ -4,43 +4,132 @@
  */
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { Severity } from "../core/findings.ts";
+import { dayText, moneyText, monthDayText, shortDayText } from "../core/measure/figures.ts";
+import { formatDuration } from "../core/measure/format-amount.ts";
 import { figuresIn } from "../core/measure/shown-figures.ts";
 import type { Material, Piece } from "../core/model/model.ts";
 import { modelsOf, type ProgramFile } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
+import type { JobResult } from "../core/totals/job-totals.ts";
+import { unpromised } from "../views/missing-inputs.ts";
+import { amongSentences } from "../views/schedule/among.ts";
+import { dayClashes } from "../views/schedule/day-clashes.ts";
+import { jobDates } from "../views/schedule/job-dates.ts";
 import { titleOf } from "../views/sheet/words.ts";
 import type { Analysis, JobLens, WorkshopEntry } from "./types.ts";
 
 /** The part of an analysis that this looks at. */
 type Seen = Pick<Analysis, "program" | "jobLenses" | "jobs" | "findings" | "units">;
 
-/** In the order of the files and of their texts; findings of other levels than these are not counted. */
+/**
+ * Jobs in the order of their last work, those without a date behind them; all else in the order of the files and of their
+ * texts. Findings of other levels than these are not counted.
+ */
 export function workshopOf(
   seen: Seen,
   files: readonly FileId[],
   levels: readonly Severity[],
 ): readonly WorkshopEntry[] {
+  const results = new Map(
+    files.flatMap((file) => seen.jobs(file).map((result) => [keyOf(result.job), result] as const)),
+  );
+  const told = neighboursTold([...results.values()]);
+  const entries = entriesIn(seen, files, levels, results, told);
+  const isJob = ({ entry }: Listed): boolean => entry.kind === "job";
+  return [
+    ...entries.filter(isJob).toSorted((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0)),
+    ...entries.filter((each) => !isJob(each)),
+  ].map(({ entry }) => entry);
+}
+
+interface Listed {
+  readonly entry: WorkshopEntry;
+  /** Of a job the day of its last work; behind all days where it has none. */
+  readonly at: string;
+}
+
+function entriesIn(
+  seen: Seen,
+  files: readonly FileId[],
+  levels: readonly Severity[],
+  results: ReadonlyMap<string, JobResult>,
+  told: ReadonlyMap<JobResult, readonly string[]>,
+): readonly Listed[] {
   const jobsOfRecipe = countJobs(seen, files);
+  const plain = (entry: WorkshopEntry): Listed => ({ entry, at: "" });
   return files.flatMap((id) => {
     const file = seen.program.files.get(id);
     if (!file) return [];
     const lenses = new Map(seen.jobLenses(id, levels).map((lens) => [lens.job, lens]));
-    return modelsOf(file).flatMap((model): readonly WorkshopEntry[] => {
+    return modelsOf(file).flatMap((model): readonly Listed[] => {
       const span = nameSpan(file, model);
       if (span === undefined || model.name === "") return [];
       const entry = { name: model.name, title: titleOf(model), file: id, span };
       if (model.kind === "job") {
         const lens = lenses.get(model.name);
-        return [{ kind: "job", ...entry, ...(lens ? jobFacts(seen, id, lens) : { detail: "" }) }];
+        const result = results.get(keyOf(model));
+        const facts = lens ? jobFacts(seen, id, lens) : { detail: "" };
+        const notes = (result && told.get(result)) ?? [];
+        return [
+          {
+            entry: {
+              kind: "job",
+              ...entry,
+              ...facts,
+              ...(result ? { brief: briefText(result, facts.detail) } : {}),
+              ...(notes.length > 0 ? { notes } : {}),
+            },
+            at: result?.totals.last_work ?? NO_DAY,
+          },
+        ];
       }
-      if (model.kind === "piece") return [{ kind: "piece", ...entry, detail: pieceText(model) }];
+      if (model.kind === "piece") return [plain({ kind: "piece", ...entry, detail: pieceText(model) })];
       if (model.kind === "recipe")
-        return [{ kind: "recipe", ...entry, detail: useText(jobsOfRecipe.get(keyOf(model)) ?? 0) }];
+        return [plain({ kind: "recipe", ...entry, detail: useText(jobsOfRecipe.get(keyOf(model)) ?? 0) })];
       if (model.kind === "material" && model.onHandPlace)
-        return [{ kind: "stock", ...entry, detail: stockText(seen, model) }];
+        return [plain({ kind: "stock", ...entry, detail: stockText(seen, model) })];
       return [];
     });
   });
+}
+
+/** Behind all days. */
+const NO_DAY = "~";
+
+/**
+ * `last work Mon 8 Mar · full use 30 Mar · 84.00 EUR`, or why there is no date: a narrow tree cuts off what comes last. What has
+ * neither is told as it is.
+ */
+function briefText(result: JobResult, detail: string): string {
+  const { total_cost } = result.totals;
+  const cost = total_cost === null ? [] : [moneyText(total_cost, result.shop?.currency)];
+  const kept = unpromised(result);
+  if (kept) return [kept.brief, ...cost].join(" · ");
+  const dates = jobDates(result).flatMap(({ field, name, at }) => {
+    if (at === undefined || field === "light_use") return [];
+    return [`${name} ${field === "last_work" ? shortDayText(at) : monthDayText(at)}`];
+  });
+  return dates.length > 0 ? [...dates, ...cost].join(" · ") : detail;
+}
+
+/** What the other jobs of its shop do to each job, by the plan of the shop, and on which days they need more than there is. */
+function neighboursTold(results: readonly JobResult[]): ReadonlyMap<JobResult, readonly string[]> {
+  const told = new Map<JobResult, string[]>(
+    results.map((result) => [result, unpromised(result) ? [] : [...amongSentences(result.schedule)]]),
+  );
+  const shops = new Set(results.flatMap(({ shop, job }) => (shop && job.start ? [shop] : [])));
+  for (const shop of shops)
+    for (const { date, jobs, needed, open } of dayClashes(
+      shop,
+      results.filter((result) => result.shop === shop),
+    ))
+      for (const job of jobs)
+        told
+          .get(job)!
+          .push(
+            `On ${dayText(date)} ${jobs.length} jobs need ${formatDuration(needed)} of ${formatDuration(open)}.`,
+          );
+  return told;
 }
 
 interface Declared {

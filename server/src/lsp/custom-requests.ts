@@ -119,7 +119,7 @@ export interface BenchExportParams {
 
 /**
  * Client to server, with an empty object as its parameters: jobs, pieces, recipes and stock of all files that are known, as
- * a list of `WorkshopItem`, by file. `REPORTS_CHANGED` says when it may be another.
+ * a list of `WorkshopItem`, jobs by their dates, all else by file. `REPORTS_CHANGED` says when it may be another.
  */
 export const WORKSHOP = "finishwright/workshop";
 
@@ -129,6 +129,10 @@ export interface WorkshopItem {
   readonly title: string;
   /** What a job comes to, a piece has, a recipe is used for, or is left of a material. */
   readonly detail: string;
+  /** Of a job: the same where there is little room, the gist first. */
+  readonly brief?: string;
+  /** Of a job: what its neighbours in the shop do to it, a sentence each. */
+  readonly notes?: readonly string[];
   readonly uri: string;
   /** The file's name without its folders. */
   readonly file: string;

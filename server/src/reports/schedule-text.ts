@@ -9,7 +9,7 @@ import type { JobResult } from "../core/totals/job-totals.ts";
 import type { Help } from "../core/what-helps.ts";
 import { jsonText } from "../escape/json.ts";
 import { shownText } from "../escape/shown-text.ts";
-import { BEING_PLANNED_TEXT, gapsOf } from "../views/missing-inputs.ts";
+import { BEING_PLANNED_TEXT, gapsOf, NO_DATE_TEXT, unpromised } from "../views/missing-inputs.ts";
 import { aloneSentences, amongSentences } from "../views/schedule/among.ts";
 import { helpJson, helpText, isLate } from "../views/schedule/helps.ts";
 import { dateReasons, fewestCoatJobDates, jobDates } from "../views/schedule/job-dates.ts";
@@ -60,8 +60,9 @@ export function scheduleText(
         `${[
           titleOf(result, colours),
           ...withHelps(result, helps?.get(result), [
-            ...endLines(result),
-            ...amongText(result, undefined),
+            ...(unpromised(result)
+              ? noDateLines(result)
+              : [...endLines(result), ...amongText(result, undefined)]),
             ...notesText(result),
           ]),
         ].join("\n")}\n`,
@@ -86,16 +87,23 @@ function jobText(
     return [title, ...withHelps(result, helps, reasons)].join("\n");
   }
   if (isBeingPlanned(schedule)) return `${title}\n  ${sentence(BEING_PLANNED_TEXT)}.`;
-  const missing = isDated(result) ? [] : gapsOf(result, "finish");
+  const kept = noDateLines(result);
+  const missing = isDated(result) || kept.length > 0 ? [] : gapsOf(result, "finish");
   const lines = [
+    ...kept,
     ...daysText(planRows(result), colours),
     ...(missing.length > 0 ? [`  No dates: ${missing.join(", ")}.`] : []),
     ...airText(schedule),
-    ...endLines(result),
-    ...amongText(result, inShop),
+    ...(kept.length > 0 ? [] : [...endLines(result), ...amongText(result, inShop)]),
     ...notesText(result),
   ];
   return [title, ...withHelps(result, helps, lines)].join("\n");
+}
+
+/** Before all else why nothing can be promised; empty where dates may be told. */
+function noDateLines(result: JobResult): readonly string[] {
+  const kept = unpromised(result);
+  return kept ? [`  ${sentence(NO_DATE_TEXT)}: ${shownText(kept.reasons.join(", "))}.`] : [];
 }
 
 /** What would help comes first where the job is late, and last where it was only asked. */

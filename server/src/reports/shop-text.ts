@@ -33,10 +33,16 @@ const peopleText = (crew: number): string =>
 const letterOf = (person: number): string =>
   `${String.fromCharCode(65 + ((person - 1) % 26))}${person > 26 ? Math.ceil(person / 26) : ""}`;
 
-function planText({ jobs, schedule }: PlannedShop["plans"][number], _: number, all: readonly unknown[]) {
+function planText(
+  { jobs, schedule, lastWorkAt }: PlannedShop["plans"][number],
+  _: number,
+  all: readonly unknown[],
+) {
   const which = all.length > 1 ? ` of ${andList(jobs.map(({ job }) => code(job.name)))}` : "";
   return [
-    `  Last work${which} ${momentText(schedule.lastWorkAt!)}; ${proofText(schedule, jobs[0]?.shop)}.`,
+    ...(lastWorkAt === undefined
+      ? []
+      : [`  Last work${which} ${momentText(lastWorkAt)}; ${proofText(schedule, jobs[0]?.shop)}.`]),
     ...(schedule.inOrder
       ? [
           "  So many jobs are planned one after the other in the order of `ready`, each fixed before the next.",
@@ -98,7 +104,7 @@ export const shopJson = ({ shop, jobs, plans, leftOut, weeks }: PlannedShop) => 
   left_out: leftOut.map(({ name }) => name),
   plans: plans.map((plan) => ({
     jobs: plan.jobs.map(({ job }) => job.name),
-    last_work: plan.schedule.lastWorkAt ?? null,
+    last_work: plan.lastWorkAt ?? null,
     exact: plan.schedule.exact,
     gap: plan.schedule.gap,
     in_order: plan.schedule.inOrder === true,

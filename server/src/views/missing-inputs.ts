@@ -29,6 +29,8 @@ export type GapField =
 /** What is missing for one figure, each part short enough for a table: "no `start`". Empty when the figure is known. */
 export function gapsOf(result: JobResult, field: GapField): readonly string[] {
   if (result.totals[field] !== null) return [];
+  const kept = PLAN_FIELDS.has(field) ? unpromised(result) : undefined;
+  if (kept) return kept.reasons;
   if (awaitsPlan(result, field)) return [BEING_PLANNED_TEXT];
   return [...new Set(reasons(result, field))];
 }
@@ -51,6 +53,27 @@ export function materialGaps(need: MaterialNeed): readonly string[] {
     return [material.weighed.includes("packs") ? density(material) : `no \`packs\` for \`${material.name}\``];
   }
   return [];
+}
+
+/** Said in place of a date that cannot be promised, before the reason. */
+export const NO_DATE_TEXT = "no date";
+
+/** Why a job has no date although it could be planned. */
+export interface Unpromised {
+  /** Clauses with names in backticks, the first of them enough where there is little room. */
+  readonly reasons: readonly string[];
+  /** `no date: too cold to dry`, without names of the text. */
+  readonly brief: string;
+}
+
+/**
+ * Whether a date of a job may be told at all: undefined where it may, as far as it is known. All that tells dates asks here:
+ * work whose outcome is void has none, however well it can be planned.
+ */
+export function unpromised({ voided, runs }: JobResult): Unpromised | undefined {
+  if (!voided || !hasWork(runs)) return undefined;
+  const { by } = voided;
+  return { reasons: by.map(({ reason }) => reason), brief: `${NO_DATE_TEXT}: ${by[0]!.brief}` };
 }
 
 function reasons(result: JobResult, field: GapField): readonly string[] {
@@ -128,10 +151,10 @@ const startGaps = (result: JobResult): readonly string[] => [
 export const BEING_PLANNED_TEXT = "being planned";
 
 /** Whether a figure is only not known yet. */
-export const awaitsPlan = ({ schedule, totals, runs }: JobResult, field: GapField): boolean =>
+export const awaitsPlan = ({ schedule, totals, runs, voided }: JobResult, field: GapField): boolean =>
   isBeingPlanned(schedule) &&
   hasWork(runs) &&
-  (PLAN_FIELDS.has(field) ||
+  ((PLAN_FIELDS.has(field) && voided === undefined) ||
     // How often is set up.
     (LABOUR_FIELDS.has(field) && totals[field] === null && runs.flatMap(areaGap).length === 0));
 

@@ -4,6 +4,7 @@ import { whatHelps } from "../../core/what-helps.ts";
 import { calendarReport } from "../../reports/calendar-report.ts";
 import { keptJson, keptText } from "../../reports/kept-text.ts";
 import { scheduleJson, scheduleText } from "../../reports/schedule-text.ts";
+import { unpromised } from "../../views/missing-inputs.ts";
 import { isLate } from "../../views/schedule/helps.ts";
 import { isDated } from "../../views/schedule/job-plan.ts";
 import { keptNotes, keptPlanOf, sinceKept } from "../../views/schedule/kept-plan.ts";
@@ -123,7 +124,9 @@ async function schedule({ io }: CommandContext, file: string, options: ScheduleO
 function writeIcs(io: CliIo, jobs: readonly AskedJob[]): void {
   const dated = jobs.filter(({ result }) => isDated(result));
   for (const { result } of jobs.filter((job) => !dated.includes(job))) {
-    warn(io, `The job \`${result.job.name}\` has no dates: it needs \`start\` and \`in\` (the shop).`);
+    const kept = unpromised(result);
+    const why = kept ? `${kept.reasons.join(", ")}.` : "it needs `start` and `in` (the shop).";
+    warn(io, `The job \`${result.job.name}\` has no dates: ${why}`);
   }
   if (dated.length === 0 && jobs.length > 0) throw new UsageError("No dated jobs to export.");
   io.stdout.write(

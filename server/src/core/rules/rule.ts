@@ -87,8 +87,19 @@ export interface Report extends Omit<FindingText, "where"> {
   readonly caution?: Caution;
   /** The line that left the dust which the remedy takes up. */
   readonly dustFrom?: Place;
+  /** Why no date holds until this is mended, where it is graver than its level or the rule's own words do not fit. */
+  readonly voids?: VoidedBy;
   /** What brings the finding, where another rule's finding elsewhere may come of the same: see `secondaryTo`. */
   readonly causes?: readonly string[];
+}
+
+/**
+ * Why no date of a job can be promised, as a clause that is said in the place of the date. `brief` names nothing of the
+ * text, for where there is little room.
+ */
+export interface VoidedBy {
+  readonly reason: string;
+  readonly brief: string;
 }
 
 /** A time that something needed and did not have. */
@@ -183,6 +194,8 @@ export interface TradeRule extends RuleMeta {
    * common of the `causes` of both reports; without any, the same line), this rule's finding becomes a related place of
    * that one.
    */
+  /** Why no date of the job holds while the rule finds an error, as a clause: "test for lead first". */
+  readonly voids?: string;
   /** It is about work between walls: not said of a recipe by itself that jobs of its file do in the open air alone. */
   readonly underRoofs?: true;
   readonly secondaryTo?: readonly string[];

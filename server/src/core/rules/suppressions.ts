@@ -195,6 +195,17 @@ export function applySuppressions(
   return [...kept, ...added];
 }
 
+/** Whether a comment of the file, with its reason, allows a finding of the rule at a place. */
+export function isAllowedAt(file: ProgramFile, rule: string, place: Place): boolean {
+  if (!file.tree.text.includes("allow") || isAlwaysShown(rule)) return false;
+  const lines = linesOf(file.tree);
+  const line = lineAt(
+    lines.map(({ start }) => start),
+    startOf(file, place),
+  );
+  return suppressionsOn(lines).some((it) => it.hasReason && it.rule === rule && it.covers.includes(line));
+}
+
 function readsPlan(id: string): boolean {
   const rule = ruleById(id);
   return rule !== undefined && isTradeRule(rule) && rule.readsPlan === true;

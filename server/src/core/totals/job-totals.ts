@@ -13,6 +13,7 @@ import type { Scope } from "../model/program.ts";
 import { type Outcome, outcomeOf, outcomes, soundIn, valueIn } from "../outcome.ts";
 import type { FileId } from "../place.ts";
 import { cheapestContainers } from "../quantities/containers.ts";
+import type { DateVoid } from "../rules/voids.ts";
 import { BEING_PLANNED, isBeingPlanned } from "../schedule/being-planned.ts";
 import type { Planner } from "../schedule/plan-cache.ts";
 import { planKey } from "../schedule/plan-key.ts";
@@ -58,6 +59,38 @@ export interface JobResult {
   readonly record?: RecordSums;
   /** Its air depends on jobs of its room that are still being planned. */
   readonly awaitsAir?: true;
+  /** Why no date of it can be promised; the totals and the plan then have none. Absent where they can. */
+  readonly voided?: VoidedDates;
+}
+
+export interface VoidedDates {
+  /** One at least. */
+  readonly by: readonly DateVoid[];
+  /** As it is planned all the same: its hours are taken in the shop, and rules look at it. */
+  readonly planned: JobResult;
+}
+
+/** Without any date that the plan came to: the work in its order, and how long it takes by hand, stand. */
+export function withoutDates(planned: JobResult, by: readonly DateVoid[]): JobResult {
+  const none = null;
+  return {
+    ...planned,
+    schedule: isBeingPlanned(planned.schedule) ? planned.schedule : undated(planned.schedule),
+    totals: {
+      ...planned.totals,
+      elapsed_h: none,
+      finish: none,
+      last_work: none,
+      light_use: none,
+      full_use: none,
+      in_service: none,
+    },
+    voided: { by, planned },
+  };
+}
+
+function undated({ startAt: _, finishAt: __, lastWorkAt: ___, items, ...plan }: Schedule): Schedule {
+  return { ...plan, items: items.map(({ startAt: ____, endAt: _____, ...item }) => item) };
 }
 
 /** What all pieces of a job cost or bring together; `null` where the price of one of them is not stated. */

@@ -21,6 +21,8 @@ import {
   type GapField,
   gapsOf,
   materialGaps,
+  NO_DATE_TEXT,
+  unpromised,
 } from "../../views/missing-inputs.ts";
 import { type JobDate, jobDates } from "../../views/schedule/job-dates.ts";
 import { needSums } from "../../views/sums/need-sums.ts";
@@ -50,10 +52,12 @@ function facts(ctx: HoverContext, result: JobResult, money: (amount: number) => 
   const found = findingsFact(ctx, result);
   if (!hasWork(result.runs))
     return [`could not be calculated: ${gapsOf(result, "elapsed_h").join(", ")}`, found];
+  const kept = unpromised(result);
   const [lastWork, , fullUse] = jobDates(result);
   return [
-    `last work ${dateFact(lastWork!)}`,
-    `full use ${dateFact(fullUse!)}`,
+    ...(kept
+      ? [`${NO_DATE_TEXT}: ${kept.reasons.join(", ")}`]
+      : [`last work ${dateFact(lastWork!)}`, `full use ${dateFact(fullUse!)}`]),
     figure(result, "total_cost", "cost", money),
     found,
   ];

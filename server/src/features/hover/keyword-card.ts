@@ -5,6 +5,7 @@ import type { Statement } from "../../../../grammar/src/tree.ts";
 import { moneyText } from "../../core/measure/figures.ts";
 import type { Job } from "../../core/model/model.ts";
 import { sentence } from "../../core/sentence.ts";
+import { NO_DATE_TEXT, unpromised } from "../../views/missing-inputs.ts";
 import { jobDates } from "../../views/schedule/job-dates.ts";
 import { coldNote } from "../../views/schedule/plan-notes.ts";
 import { paragraphs, plain } from "../markdown.ts";
@@ -75,6 +76,8 @@ function fieldResult(ctx: HoverContext, statement: Statement): string | undefine
 function wishResult(ctx: HoverContext, job: Job, word: string): string | undefined {
   const result = ctx.checker.job(job);
   if (word === "ready" || word === "start") {
+    const kept = unpromised(result);
+    if (kept) return `${sentence(NO_DATE_TEXT)}: ${kept.reasons.join(", ")}.`;
     const cold = coldNote(result)
       .map((note) => `\n\n${note}`)
       .join("");

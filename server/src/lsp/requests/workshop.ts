@@ -23,7 +23,7 @@ export const workshop = async (
   const levels = shownLevels(settings);
   const known = [...snapshot.analysis.files].toSorted();
   return snapshot.analysis.workshop(known, levels).flatMap((entry): readonly WorkshopItem[] => {
-    const { kind, name, title, file, span, detail, findings } = entry;
+    const { kind, name, title, file, span, detail, brief, notes, findings } = entry;
     const document = snapshot.document(file);
     if (document === undefined) return [];
     return [
@@ -32,6 +32,8 @@ export const workshop = async (
         name,
         title,
         detail,
+        ...(brief === undefined ? {} : { brief }),
+        ...(notes === undefined ? {} : { notes: notes.map((note) => note.replaceAll("`", "")) }),
         uri: snapshot.uriOf(file),
         file: fileNameOf(file),
         start: document.positionAt(span.start),

@@ -9,7 +9,7 @@ import { isBeingPlanned } from "../../core/schedule/being-planned.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { tasksById } from "../../core/totals/planned-tasks.ts";
-import { BEING_PLANNED_TEXT, gapsOf } from "../missing-inputs.ts";
+import { BEING_PLANNED_TEXT, gapsOf, NO_DATE_TEXT, unpromised } from "../missing-inputs.ts";
 import { jobDates } from "../schedule/job-dates.ts";
 import { isDated, planLines } from "../schedule/job-plan.ts";
 import { titleOf } from "../sheet/words.ts";
@@ -69,7 +69,8 @@ function otherJob(
   if (isBeingPlanned(schedule)) return { ...base, plan: "being planned", note: BEING_PLANNED_TEXT, rows: [] };
   if (from === undefined || schedule.items.length === 0 || !isDated(other)) {
     const gaps = gapsOf(other, "finish");
-    return { ...base, plan: "none", note: gaps.length > 0 ? `no dates: ${gaps.join(", ")}` : "", rows: [] };
+    const what = unpromised(other) ? NO_DATE_TEXT : "no dates";
+    return { ...base, plan: "none", note: gaps.length > 0 ? `${what}: ${gaps.join(", ")}` : "", rows: [] };
   }
   const last = jobDates(other).find(({ field }) => field === "last_work");
   return {

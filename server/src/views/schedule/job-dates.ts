@@ -12,14 +12,14 @@ import type { Task } from "../../core/totals/planned-tasks.ts";
 import { fewestCoatDates, type UseDate, type UseDates, useDates } from "../../core/totals/use-dates.ts";
 import { markdownCode as code } from "../../escape/markdown.ts";
 import { actionText } from "../action-text.ts";
-import { awaitsPlan, BEING_PLANNED_TEXT, gapsOf } from "../missing-inputs.ts";
+import { awaitsPlan, BEING_PLANNED_TEXT, gapsOf, NO_DATE_TEXT, unpromised } from "../missing-inputs.ts";
 
 export interface JobDate {
   readonly field: "last_work" | "light_use" | "full_use";
   readonly name: "last work" | "light use" | "full use";
   /** Local ISO date-time; undefined where it is not known. */
   readonly at?: string;
-  /** `Mon 15 Mar 2027 09:55`, `being planned` or `not known`. */
+  /** `Mon 15 Mar 2027 09:55`, `being planned`, `no date` or `not known`. */
   readonly text: string;
   /** What it waits for, or what is missing; a clause with names in backticks. Empty while it is being planned. */
   readonly reason: string;
@@ -61,8 +61,10 @@ function datesOf(result: JobResult, dates: UseDates | undefined): readonly JobDa
   return NAMES.map(([field, name, key]): JobDate => {
     if (awaitsPlan(result, field)) return { field, name, text: BEING_PLANNED_TEXT, reason: "" };
     const date = dates?.[key];
-    if (date === undefined)
-      return { field, name, text: "not known", reason: gapsOf(result, field).join(", ") };
+    if (date === undefined) {
+      const text = unpromised(result) ? NO_DATE_TEXT : "not known";
+      return { field, name, text, reason: gapsOf(result, field).join(", ") };
+    }
     return { field, name, at: date.at, text: momentText(date.at), reason: reasonText(name, date) };
   });
 }

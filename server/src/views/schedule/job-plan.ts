@@ -51,7 +51,8 @@ export interface PlanRow extends PlanLine {
 }
 
 /** Whether the plan has dates and not only hours. */
-export const isDated = ({ job, shop }: JobResult): boolean => job.start !== undefined && shop !== undefined;
+export const isDated = ({ job, shop, voided }: JobResult): boolean =>
+  job.start !== undefined && shop !== undefined && voided === undefined;
 
 /** `the start`, `Mon 8 Mar 2027 10:00`, or without dates `3 h after the start`. */
 export function momentAfterStart(result: JobResult, hours: number): string {

@@ -7,6 +7,7 @@ import { keyAt, splitKey } from "../../core/schedule/shop/shop-input.ts";
 import type { PlannedSession, Schedule } from "../../core/schedule/types.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import type { JobInShop } from "../../core/totals/shop-plans.ts";
+import { unpromised } from "../missing-inputs.ts";
 import { type PlanLine, type PlanRow, planLines, rowsOf } from "./job-plan.ts";
 
 /** A shop in which several jobs are planned together. */
@@ -15,7 +16,12 @@ export interface PlannedShop {
   /** All jobs whose work is in the weeks, in the order in which they begin. */
   readonly jobs: readonly JobResult[];
   /** Each plan of jobs that share the people, in the order of time. */
-  readonly plans: readonly { readonly jobs: readonly JobResult[]; readonly schedule: Schedule }[];
+  readonly plans: readonly {
+    readonly jobs: readonly JobResult[];
+    readonly schedule: Schedule;
+    /** Of those of its jobs that have dates; a local ISO date-time. */
+    readonly lastWorkAt?: string;
+  }[];
   /** Jobs of the shop that are planned by themselves and may need its people at the same time. */
   readonly leftOut: readonly Job[];
   readonly weeks: readonly ShopWeek[];
@@ -55,10 +61,11 @@ export function plannedShops(source: ShopSource, results: readonly JobResult[]):
     const resultOf = ({ job }: JobInShop): readonly JobResult[] =>
       source.jobs(job.file).filter((result) => result.job === job);
     if (plans.length === 0 || pending.size > 0) return [];
-    const together = plans.map(({ members, schedule }) => ({
-      jobs: members.flatMap(resultOf),
-      schedule,
-    }));
+    const together = plans.map(({ members, schedule }) => {
+      const jobs = members.flatMap(resultOf);
+      const at = lastWorkOf(jobs, schedule);
+      return { jobs, schedule, ...(at === undefined ? {} : { lastWorkAt: at }) };
+    });
     const apart = singles.flatMap(resultOf);
     const sessions = [...together.flatMap(sessionsOfPlan), ...apart.flatMap(sessionsOfJob)];
     return [
@@ -67,10 +74,19 @@ export function plannedShops(source: ShopSource, results: readonly JobResult[]):
         jobs: [...together.flatMap(({ jobs }) => jobs), ...apart].toSorted(byStart),
         plans: together,
         leftOut: leftOut.map(({ job }) => job),
-        weeks: weeksOf(sessions),
+        // What a job takes of the hours without a date that can be promised is nobody's to look up.
+        weeks: weeksOf(sessions.filter(({ does }) => does.length > 0)),
       },
     ];
   });
+}
+
+function lastWorkOf(jobs: readonly JobResult[], schedule: Schedule): string | undefined {
+  if (jobs.every((result) => unpromised(result) === undefined)) return schedule.lastWorkAt;
+  return jobs
+    .flatMap(({ totals }) => totals.last_work ?? [])
+    .toSorted()
+    .at(-1);
 }
 
 const byStart = (a: JobResult, b: JobResult): number =>
@@ -91,6 +107,7 @@ function sessionsOfPlan({ jobs, schedule }: PlannedShop["plans"][number]): reado
 
 function sessionsOfJob(result: JobResult): readonly ShopSession[] {
   const lines = linesOf(result);
+  if (result.schedule.startAt === undefined) return [];
   return (result.schedule.sessions ?? []).map((session) =>
     shopSession(result.schedule, session, (id) => {
       const line = lines.get(id);
@@ -100,7 +117,7 @@ function sessionsOfJob(result: JobResult): readonly ShopSession[] {
 }
 
 const linesOf = (result: JobResult): ReadonlyMap<string, PlanLine> =>
-  new Map(planLines(result).map((line) => [line.id, line]));
+  new Map(unpromised(result) ? [] : planLines(result).map((line) => [line.id, line]));
 
 interface Done {
   readonly result: JobResult;

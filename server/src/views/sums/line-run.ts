@@ -9,7 +9,7 @@ import type { Moment } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { itemOf } from "../../core/totals/planned-tasks.ts";
 import { markdownCode as code } from "../../escape/markdown.ts";
-import { BEING_PLANNED_TEXT } from "../missing-inputs.ts";
+import { BEING_PLANNED_TEXT, NO_DATE_TEXT, unpromised } from "../missing-inputs.ts";
 
 export interface LineRun {
   readonly result?: JobResult;
@@ -25,6 +25,8 @@ export const whereText = ({ result, run }: LineRun): string =>
 /** When the plan has the line, first and last, on the first piece: ` Planned Mon 15 Mar 2027 09:00 to 09:40.` */
 export function plannedText({ result, run, times }: LineRun): string {
   if (!result?.job.start || !result.shop) return "";
+  const kept = unpromised(result);
+  if (kept) return ` ${sentence(NO_DATE_TEXT)}: ${kept.reasons.join(", ")}.`;
   if (isBeingPlanned(result.schedule)) return ` ${sentence(BEING_PLANNED_TEXT)}.`;
   const items = times.flatMap(({ index }) => itemOf(result.schedule, run, 0, index) ?? []);
   const starts = items[0]?.startAt;

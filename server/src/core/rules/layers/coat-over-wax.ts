@@ -16,6 +16,7 @@ export const coatOverWax: TradeRule = {
   id: "coat-over-wax",
   group: "layers",
   severity: "error",
+  voids: "nothing holds on wax",
   docs: {
     summary: "Anything but wax goes over wax that was not removed.",
     why: "Wax stays soft for ever: a coat over it does not wet out, does not dry or peels, and sanding only drives the wax into the wood.",

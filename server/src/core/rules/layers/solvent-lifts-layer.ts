@@ -24,6 +24,7 @@ export const solventLiftsLayer: TradeRule = {
   id: "solvent-lifts-layer",
   group: "layers",
   severity: "error",
+  voids: "a coat attacks the one below",
   docs: {
     summary: "A strong solvent goes over a layer that it dissolves or wrinkles.",
     why: "The solvent of the wet coat softens the dry one below, which swells, wrinkles, lifts or smears.",

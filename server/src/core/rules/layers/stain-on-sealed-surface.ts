@@ -19,6 +19,7 @@ export const stainOnSealedSurface: TradeRule = {
   id: "stain-on-sealed-surface",
   group: "layers",
   severity: "error",
+  voids: "the stain cannot soak in",
   docs: {
     summary:
       "A penetrating stain goes on a film, on laminate or metal, or on a filler that does not take it.",

@@ -27,6 +27,7 @@ export const waterborneOverUncuredOil: TradeRule = {
   id: "waterborne-over-uncured-oil",
   group: "layers",
   severity: "error",
+  voids: "the oil below has not cured",
   docs: {
     summary: "A waterborne layer goes on before the oil or oil stain below has cured.",
     why: "Oil that is still soft repels water and goes on shrinking, so the film beads, wrinkles or peels off in sheets days later.",

@@ -9,6 +9,7 @@ export const asbestosNamed: TradeRule = {
   id: "asbestos-named",
   group: "safety",
   severity: "error",
+  voids: "settle the asbestos first",
   docs: {
     summary: "The words of a recipe or of a material it uses name asbestos as something that is there.",
     why: "Old fillers, patching compounds and heat boards can hold it. Sanding, scraping and sweeping throw fibres that cause cancer decades later, and no household vacuum cleaner holds them.",

@@ -37,6 +37,7 @@ export const leadNotTested: TradeRule = {
   id: "lead-not-tested",
   group: "safety",
   severity: "error",
+  voids: "test for lead first",
   speaksOfLead: true,
   docs: {
     summary:

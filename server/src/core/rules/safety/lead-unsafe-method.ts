@@ -74,6 +74,7 @@ export const leadUnsafeMethod: TradeRule = {
   id: "lead-unsafe-method",
   group: "safety",
   severity: "error",
+  voids: "make the work on lead safe first",
   speaksOfLead: true,
   secondaryTo: ["lead-not-tested"],
   docs: {

@@ -203,6 +203,9 @@ job shelves {
         ),
         why: `\`${action.use.name}\` needs ${needs}. ${outsideLimits(kinds)}`,
         ...airAdvice(kinds, [need]),
+        ...(kinds.includes("too cold") && !isNight
+          ? { voids: { reason: `too cold for \`${material.name}\` to dry`, brief: "too cold to dry" } }
+          : {}),
         causes: [airOf(run.job?.name)],
         part: {
           group: BAD_AIR,

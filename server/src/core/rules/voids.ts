@@ -1,0 +1,48 @@
+/**
+ * Why no date of a job can be promised: a coat that never dries where it is put on, one that does not hold on what lies
+ * below, old paint that nobody has tested. Whoever works by dates of such a job waits for nothing.
+ *
+ * The rules say so (`voids`), where they find an error or their report says it itself. What is done already, by the record of
+ * the job, is past mending, and what a comment allows is answered for.
+ */
+import type { Place } from "../place.ts";
+import { samePlace } from "../place.ts";
+import type { SurfaceRun } from "../surface/run.ts";
+import type { Draft, Judge } from "./engine.ts";
+import type { VoidedBy } from "./rule.ts";
+
+export interface DateVoid extends VoidedBy {
+  readonly rule: string;
+}
+
+/** Each reason once, in the order of the surfaces and rules; `isAllowed` tells of a rule at a place. */
+export function dateVoids(
+  runs: readonly SurfaceRun[],
+  judge: Pick<Judge, "run">,
+  isAllowed: (rule: string, place: Place) => boolean,
+): readonly DateVoid[] {
+  const voids = new Map<string, DateVoid>();
+  for (const run of runs)
+    for (const draft of judge.run(run).drafts) {
+      const voided = voidedBy(draft);
+      if (!voided || voids.has(voided.reason)) continue;
+      if (isDone(run, draft.cause) || isAllowed(draft.rule.id, draft.place)) continue;
+      voids.set(voided.reason, { rule: draft.rule.id, ...voided });
+    }
+  return [...voids.values()];
+}
+
+function voidedBy({ rule, report }: Draft): VoidedBy | undefined {
+  if (report.voids) return report.voids;
+  const isError = (report.severity ?? rule.severity) === "error";
+  return isError && rule.voids !== undefined ? { reason: rule.voids, brief: rule.voids } : undefined;
+}
+
+/** Whether all that a run does at a place is done on every piece. */
+function isDone({ moments, record }: SurfaceRun, place: Place): boolean {
+  if (!record) return false;
+  return moments.every(
+    ({ action }, index) =>
+      !samePlace(action.place, place) || record.done.every((ofPiece) => ofPiece.has(index)),
+  );
+}
