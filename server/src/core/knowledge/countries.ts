@@ -2,6 +2,7 @@
  * Countries as a shop names them: an ISO 3166-1 alpha-2 code or the English name. The list is the platform's own
  * (Unicode CLDR by way of `Intl`), less what CLDR lists without being a country.
  */
+import { spokenLanguage } from "../../../../grammar/src/translate.ts";
 
 /** Reserved, user-assigned and summary codes: ISO 3166-1:2020, clauses on reserved and user-assigned code elements. */
 const NO_COUNTRY = /^(?:AA|Q[M-Z]|X[A-Z]|ZZ|EU|EZ|UN)$/u;
@@ -20,8 +21,15 @@ export function countryCode(text: string): string | undefined {
   return codeByName().get(plainName(words));
 }
 
-/** The English name of a code, such as `United States`; the code itself where it has none. */
-export const countryName = (code: string): string => nameOf(code) ?? code;
+/** The name of a code in the language of the process, such as `United States`; the code itself where it has none. */
+export function countryName(code: string): string {
+  const language = spokenLanguage();
+  const name =
+    language === "en"
+      ? nameOf(code)
+      : new Intl.DisplayNames(language, { type: "region", fallback: "none" }).of(code);
+  return name ?? code;
+}
 
 /** All codes, each once, in alphabetical order. */
 export function countryCodes(): readonly string[] {

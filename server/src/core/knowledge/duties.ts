@@ -4,6 +4,7 @@
  * Duties are kept to what has a reason with a source, so that sound recipes stay quiet. None of them, stated or not,
  * makes a job safe: the product's label and safety data sheet and local codes come first, and every text says so.
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { SPRAY_METHODS } from "../../../../grammar/src/vocabulary.ts";
 import type { Family } from "./family-schema.ts";
 import { OSHA_FLAMMABLE, OSHA_RAGS, VENTILATION_SOURCE } from "./sources.ts";
@@ -145,24 +146,24 @@ export function materialDuties(family: Family): readonly BroughtDuty[] {
 
 /** Duties that a step brings by itself, whatever its material. Wet sanding throws no dust. */
 export function stepDuties(verb: string, wet = false): readonly BroughtDuty[] {
-  return DRY_ABRASION.has(verb) && !wet ? [SANDING_DUST] : [];
+  return DRY_ABRASION.has(verb) && !wet ? [sandingDust()] : [];
 }
 
 /** Duties that a method of application brings by itself. */
 export function methodDuties(method: string): readonly BroughtDuty[] {
-  return SPRAY_METHODS.has(method) ? SPRAY_DUTIES : [];
+  return SPRAY_METHODS.has(method) ? sprayDuties() : [];
 }
 
 /** Duties that every coating of two parts brings, whatever the tool: it is measured, poured and stirred by hand. */
-export const TWO_PART_DUTIES: readonly BroughtDuty[] = [
+export const twoPartDuties = (): readonly BroughtDuty[] => [
   {
     duty: "gloves",
-    reason: "is mixed from two parts, which can make the skin allergic for good before they are hard",
+    reason: t`is mixed from two parts, which can make the skin allergic for good before they are hard`,
     source: "29 CFR 1910.138; NIOSH Publication 96-111 (1996) on contact of the skin with hardeners",
   },
   {
     duty: "eye_protection",
-    reason: "is mixed from two parts, and the hardener splashes when it is poured and stirred",
+    reason: t`is mixed from two parts, and the hardener splashes when it is poured and stirred`,
     source: "29 CFR 1910.133",
   },
 ];
@@ -175,27 +176,27 @@ export function alternatives(duty: DutyWord): readonly DutyWord[] {
 
 const DRY_ABRASION: ReadonlySet<string> = new Set(["sand", "scuff", "distress"]);
 
-const SANDING_DUST: BroughtDuty = {
+const sandingDust = (): BroughtDuty => ({
   duty: "dust_mask",
-  reason: "throws fine dust",
+  reason: t`throws fine dust`,
   source:
     "NIOSH recommended limit for wood dust 1 mg/m3; 29 CFR 1910.1000 table Z-1 for dust not otherwise regulated",
-};
+});
 
-const SPRAY_DUTIES: readonly BroughtDuty[] = [
+const sprayDuties = (): readonly BroughtDuty[] => [
   {
     duty: "vapour_respirator",
-    reason: "fills the air with fine droplets",
+    reason: t`fills the air with fine droplets`,
     source: "29 CFR 1910.94(c) and 1910.134",
   },
   {
     duty: "eye_protection",
-    reason: "fills the air with fine droplets",
+    reason: t`fills the air with fine droplets`,
     source: "29 CFR 1910.133",
   },
   {
     duty: "ventilate",
-    reason: "fills the air with fine droplets",
+    reason: t`fills the air with fine droplets`,
     source: "29 CFR 1910.94(c)",
   },
 ];
@@ -203,24 +204,24 @@ const SPRAY_DUTIES: readonly BroughtDuty[] = [
 function materialReason(family: Family, duty: DutyWord): string {
   switch (duty) {
     case "wet_rags":
-      return "leaves rags that can heat up and catch fire by themselves";
+      return t`leaves rags that can heat up and catch fire by themselves`;
     case "no_ignition":
-      return "gives off a vapour that a flame or spark can light";
+      return t`gives off a vapour that a flame or spark can light`;
     case "ventilate":
-      if (family.role === "stripper") return "gives off strong solvent vapour";
+      if (family.role === "stripper") return t`gives off strong solvent vapour`;
       return family.role === "solvent" || family.carrier === "none"
-        ? "gives off its vapour"
-        : `gives off the vapour of its ${family.carrier === "lacquer thinner" ? "thinner" : family.carrier}`;
+        ? t`gives off its vapour`
+        : t`gives off the vapour of its ${translated(family.carrier === "lacquer thinner" ? "thinner" : family.carrier)}`;
     case "vapour_respirator":
       return givesOffFormaldehyde(family)
-        ? "gives off solvent vapour and formaldehyde, so the cartridge must be approved for both"
-        : "gives off strong solvent vapour";
+        ? t`gives off solvent vapour and formaldehyde, so the cartridge must be approved for both`
+        : t`gives off strong solvent vapour`;
     case "gloves":
-      return "harms or dries the skin";
+      return t`harms or dries the skin`;
     case "eye_protection":
-      return "harms the eyes when it splashes";
+      return t`harms the eyes when it splashes`;
     default:
-      return "asks for it on its safety data sheet";
+      return t`asks for it on its safety data sheet`;
   }
 }
 

@@ -5,6 +5,7 @@
  * for furniture, for which they are taken by analogy. Only a laboratory that has looked at a sample of every layer can
  * lift the presumption, and even then sanding dust stays dust.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import { dayText } from "../measure/figures.ts";
 import { countryName } from "./countries.ts";
 
@@ -141,53 +142,60 @@ const FIRST_BAN_YEAR = Math.min(...LEAD_BANS.map(({ year }) => year));
 /**
  * What is known about lead here, in one sentence; it never says that there is none. Of a clear it says what lead has to do
  * with it: driers in a varnish, and older coats under it or colour in a lacquer or shellac, which dry without driers.
+ * `isSaid` where the text around it says that the coating may hold lead.
  */
-export function leadNote(facts: LeadFacts, of: NotedCoating = "paint"): string {
+export function leadNote(facts: LeadFacts, of: NotedCoating = "paint", isSaid = false): string {
   const { built, country, result } = facts;
   switch (leadStatus(facts)) {
     case "found":
-      return `A ${METHOD_NAMES[result!.method]} found lead${result!.date === undefined ? "" : ` on ${dayText(result!.date)}`}.`;
+      return result!.date === undefined
+        ? t`A ${METHOD_NAMES[result!.method]()} found lead.`
+        : t`A ${METHOD_NAMES[result!.method]()} found lead on ${dayText(result!.date)}.`;
     case "none_found":
-      return `A laboratory found no lead on ${dayText(result!.date!)}; the dust and the chips must still not be breathed in or eaten.`;
+      return t`A laboratory found no lead on ${dayText(result!.date!)}; the dust and the chips must still not be breathed in or eaten.`;
     case "unlikely":
-      return `Built ${built}, after ${countryName(country!)} limited lead in paint (${banOf(country)!.year}): paint of an older tin may still hold lead.`;
+      return t`Built ${built!}, after ${countryName(country!)} limited lead in paint (${banOf(country)!.year}): paint of an older tin may still hold lead.`;
     case "possible":
-      return `Built ${built}, and the shop states no \`country\` whose law would tell: old coatings on it may hold lead.`;
+      return isSaid
+        ? t`Built ${built!}, and the shop states no \`country\` whose law would tell.`
+        : t`Built ${built!}, and the shop states no \`country\` whose law would tell: old coatings on it may hold lead.`;
     default:
-      return presumedNote(facts, of);
+      return presumedNote(facts, of, isSaid);
   }
 }
 
 /** A lacquer or shellac dries by its solvent alone. */
 export type NotedCoating = "paint" | "clear" | "lacquer";
 
-const PRESUMED: Readonly<Record<NotedCoating, string>> = {
-  paint: "old coatings on it may hold lead",
-  clear: "clear finishes of that time were sometimes dried with lead, and older paint may lie beneath",
-  lacquer: "an older varnish or paint under it may hold lead, and so may a coloured lacquer",
+const PRESUMED: Readonly<Record<NotedCoating, () => string>> = {
+  paint: () => t`old coatings on it may hold lead`,
+  clear: () => t`clear finishes of that time were sometimes dried with lead, and older paint may lie beneath`,
+  lacquer: () => t`an older varnish or paint under it may hold lead, and so may a coloured lacquer`,
 };
 
-function presumedNote({ built, country, result }: LeadFacts, of: NotedCoating): string {
+function presumedNote({ built, country, result }: LeadFacts, of: NotedCoating, isSaid: boolean): string {
   const tested =
     result === undefined
       ? ""
       : result.method === "laboratory"
-        ? ` The laboratory's result of ${dayText(result.date!)} is later than the first day of work.`
-        : ` A ${METHOD_NAMES[result.method]} that finds none does not show that there is none.`;
-  if (built === undefined) return `Its age is not stated, so old coatings on it may hold lead.${tested}`;
+        ? t` The laboratory's result of ${dayText(result.date!)} is later than the first day of work.`
+        : t` A ${METHOD_NAMES[result.method]()} that finds none does not show that there is none.`;
+  if (built === undefined) return t`Its age is not stated, so old coatings on it may hold lead.${tested}`;
   const ban = banOf(country);
   const why = ban
     ? built === ban.year
-      ? `in the year in which ${countryName(ban.country)} limited lead in paint`
-      : `before ${countryName(ban.country)} limited lead in paint (${ban.year})`
+      ? t`in the year in which ${countryName(ban.country)} limited lead in paint`
+      : t`before ${countryName(ban.country)} limited lead in paint (${ban.year})`
     : country === undefined
-      ? "when lead was usual in paint"
-      : `and the year in which ${countryName(country)} limited lead in paint is not known here`;
-  return `Built ${built}, ${why}: ${PRESUMED[of]}.${tested}`;
+      ? t`when lead was usual in paint`
+      : t`and the year in which ${countryName(country)} limited lead in paint is not known here`;
+  return isSaid && of === "paint"
+    ? t`Built ${built}, ${why}.${tested}`
+    : t`Built ${built}, ${why}: ${PRESUMED[of]()}.${tested}`;
 }
 
-const METHOD_NAMES: Readonly<Record<LeadMethod, string>> = {
-  laboratory: "laboratory",
-  xrf: "reading by XRF",
-  swab: "swab",
+const METHOD_NAMES: Readonly<Record<LeadMethod, () => string>> = {
+  laboratory: () => t`laboratory`,
+  xrf: () => t`reading by XRF`,
+  swab: () => t`swab`,
 };

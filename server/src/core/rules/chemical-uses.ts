@@ -3,6 +3,7 @@
  * and at the head of the recipe. Each is told once, where it comes first.
  */
 
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { chemicalsIn, type Mention } from "../knowledge/chemical-words.ts";
 import { chemical, isA, type KnownChemical } from "../knowledge/chemicals.ts";
 import { mentionsOf } from "../knowledge/named-chemicals.ts";
@@ -130,16 +131,18 @@ export function reportChemicals(
 }
 
 function headlineOf({ row, use, by, action }: NamedChemical): string {
-  if (use) return `\`${use.name}\` holds ${row.name}`;
-  if (by === "piece") return `This piece may hold ${row.name}, by its own words`;
-  if (by !== "line") return `This ${by} names ${row.name}`;
-  return `${action?.op === "note" ? "This note" : "This step"} says to use ${row.name}`;
+  const name = translated(row.name);
+  if (use) return t`\`${use.name}\` holds ${name}`;
+  if (by === "piece") return t`This piece may hold ${name}, by its own words`;
+  if (by === "recipe") return t`This recipe names ${name}`;
+  if (by === "job") return t`This job names ${name}`;
+  return action?.op === "note" ? t`This note says to use ${name}` : t`This step says to use ${name}`;
 }
 
 function placesOf({ use, words, action }: NamedChemical): Pick<Report, "at" | "related"> {
   if (!use) return {};
   return {
     ...(action?.place.declaration === use.place.declaration ? { at: use.place } : {}),
-    related: [related(use.material.namePlace, `The material whose words name "${words}"`)],
+    related: [related(use.material.namePlace, t`The material whose words name "${words}"`)],
   };
 }

@@ -2,7 +2,9 @@
  * What the rules about unstated safety duties share: which lines need a duty, whether it is in force there, and the
  * one finding for a recipe, at the first line that lacks it, so that ten sanding lines do not say the same ten times.
  */
+
 import { lookUp } from "../../../../grammar/src/look-up.ts";
+import { lowerFirst, t, translated } from "../../../../grammar/src/translate.ts";
 import type { Fix, RelatedPlace } from "../findings.ts";
 import type { Hazard } from "../knowledge/chemical-schema.ts";
 import { chemical, isA } from "../knowledge/chemicals.ts";
@@ -15,7 +17,7 @@ import {
   materialDuties,
   methodDuties,
   stepDuties,
-  TWO_PART_DUTIES,
+  twoPartDuties,
 } from "../knowledge/duties.ts";
 import { vapourCanIgnite } from "../knowledge/flammable.ts";
 import { labelSays } from "../knowledge/label-words.ts";
@@ -24,7 +26,7 @@ import { clausesOf } from "../knowledge/text-words.ts";
 import type { Material } from "../model/model.ts";
 import { onceFor } from "../once.ts";
 import { type Place, placeKey } from "../place.ts";
-import { sentence } from "../sentence.ts";
+import { sentence, withoutFullStop } from "../sentence.ts";
 import type { Action, LayerAction, MaterialUse, StepAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import type { Moment } from "../surface/state.ts";
@@ -50,7 +52,7 @@ export type NeedOf = (moment: Moment<Action>, run: SurfaceRun) => Need | undefin
 export const isStated = (action: Action, duty: DutyWord): boolean =>
   [duty, ...alternatives(duty)].some((word) => action.duties.has(word));
 
-type Why = string | ((run: SurfaceRun) => string);
+type Why = (run: SurfaceRun) => string;
 
 /** The check of a rule for one duty; `why` is the sentence on what it matters for. */
 export const dutyChecks = (
@@ -72,8 +74,7 @@ function checkDuty({ run, report }: RunContext, duty: DutyWord, why: Why, needOf
     const first = lacking[0];
     if (!first) continue;
     const lines = new Set(lacking.map(({ action }) => placeKey(action.place)));
-    const reason = typeof why === "string" ? why : why(run);
-    report(first.action, dutyReport(duty, reason, first.action, first.need, lines.size - 1));
+    report(first.action, dutyReport(duty, why(run), first.action, first.need, lines.size - 1));
   }
 }
 
@@ -93,13 +94,15 @@ const byAppliedRecipe = onceFor((run: SurfaceRun): readonly (readonly Moment<Act
 
 function dutyReport(duty: DutyWord, why: string, action: Action, need: Need, more: number): Report {
   const { doc, defer } = dutyByWord(duty)!;
+  const told = translated(doc);
   const reason = `${sentence(need.who)} ${need.reason}`;
-  const others = more > 0 ? ` So ${more === 1 ? "does 1 more line" : `do ${more} more lines`} below.` : "";
+  const others =
+    more === 0 ? "" : more === 1 ? t` So does 1 more line below.` : t` So do ${more} more lines below.`;
   return {
     headline: notStated(duty),
     why: `${reason}. ${why}${others}`,
-    remedy: `${doc.slice(0, -1)}, and state \`safety ${duty}\` above this line; ${defer.charAt(0).toLowerCase()}${defer.slice(1)}`,
-    brief: doc,
+    remedy: t`${withoutFullStop(told)}, and state \`safety ${duty}\` above this line; ${lowerFirst(translated(defer))}`,
+    brief: told,
     ...(need.cause ? { related: [need.cause] } : {}),
     fixes: [stateDuty(action, duty)],
     // Lead is a matter of its own: nobody may overlook it in a list.
@@ -133,14 +136,14 @@ function needOfStep(step: StepAction, duty: DutyWord): Need | undefined {
   const brought = stepDuties(step.verb, step.wet || saysSandedWet(step.what ?? "")).find(
     (row) => row.duty === duty,
   );
-  if (brought) return { who: lookUp(VERB_NOUNS, step.verb) ?? step.verb, reason: brought.reason };
+  if (brought) return { who: lookUp(VERB_NOUNS, step.verb)?.() ?? step.verb, reason: brought.reason };
   return step.use && needOfMaterial(step.use, duty);
 }
 
-const VERB_NOUNS: Readonly<Record<string, string>> = {
-  sand: "sanding",
-  scuff: "scuffing",
-  distress: "distressing",
+const VERB_NOUNS: Readonly<Record<string, () => string>> = {
+  sand: () => t`sanding`,
+  scuff: () => t`scuffing`,
+  distress: () => t`distressing`,
 };
 
 function needOfLayer(layer: LayerAction, duty: DutyWord): Need | undefined {
@@ -152,12 +155,12 @@ function needOfLayer(layer: LayerAction, duty: DutyWord): Need | undefined {
     (layer.hardener && duty !== "wet_rags" ? needOfMaterial(layer.hardener.use, duty) : undefined) ??
     (layer.thinned && VAPOUR.has(duty) ? needOfMaterial(layer.thinned.thinner, duty) : undefined) ??
     needOfTwoParts(layer, duty) ??
-    (spray && { who: `spraying ${useName(layer.use)}`, reason: spray.reason })
+    (spray && { who: t`spraying ${useName(layer.use)}`, reason: spray.reason })
   );
 }
 
 function needOfTwoParts(layer: LayerAction, duty: DutyWord): Need | undefined {
-  const brought = TWO_PART_DUTIES.find((row) => row.duty === duty);
+  const brought = twoPartDuties().find((row) => row.duty === duty);
   return brought && isTwoPart(layer) ? { who: useName(layer.use), reason: brought.reason } : undefined;
 }
 
@@ -178,13 +181,13 @@ function needOfMaterial(use: MaterialUse, duty: DutyWord): Need | undefined {
   if (duty === "vapour_respirator" && holdsHazard(material, "banned solvent")) return undefined;
   const brought =
     materialDuties(material.family).find((row) => row.duty === duty) ??
-    (duty === "wet_rags" ? SELF_HEATING : labelDuty(material, duty));
+    (duty === "wet_rags" ? selfHeating() : labelDuty(material, duty));
   const family = material.familyPlace;
   if (!brought) return needOfChemical(use, material, duty);
   return {
     who: useName(use),
     reason: brought.reason,
-    ...(family ? { cause: related(family, "What it is made of is stated here") } : {}),
+    ...(family ? { cause: related(family, t`What it is made of is stated here`) } : {}),
   };
 }
 
@@ -198,8 +201,8 @@ const isEasyToLight = ({ flash }: Material): boolean =>
 
 const needOfFlash = (use: MaterialUse, { flash }: Material): Need => ({
   who: useName(use),
-  reason: `gives off a vapour that a flame or spark can light (flash point ${flash!.value} C)`,
-  ...(flash?.place ? { cause: related(flash.place, "Its flash point is stated here") } : {}),
+  reason: t`gives off a vapour that a flame or spark can light (flash point ${flash!.value} C)`,
+  ...(flash?.place ? { cause: related(flash.place, t`Its flash point is stated here`) } : {}),
 });
 
 /** By its `rags` line or its family, or where its label's own words say so and no `rags` line stands against them. */
@@ -209,13 +212,13 @@ export const hasSelfHeatingRags = (material: Material): boolean =>
 
 /** What a label warns of in its own words, whatever the family. */
 const labelDuty = (material: Material, duty: DutyWord): BroughtDuty | undefined =>
-  duty === "no_ignition" && labelSays(material, "flammable") !== undefined ? FLAMMABLE_LABEL : undefined;
+  duty === "no_ignition" && labelSays(material, "flammable") !== undefined ? flammableLabel() : undefined;
 
-const FLAMMABLE_LABEL: BroughtDuty = {
+const flammableLabel = (): BroughtDuty => ({
   duty: "no_ignition",
-  reason: "is flammable by its label's words",
+  reason: t`is flammable by its label's words`,
   source: "29 CFR 1910.1200 appendix C, statements on flammable liquids (from memory)",
-};
+});
 
 // ---------------------------------------------------------------------------------------------------------------
 // Chemicals that the words name
@@ -227,8 +230,8 @@ function needOfChemical(use: MaterialUse, material: Material, duty: DutyWord): N
   if (!mention) return undefined;
   return {
     who: useName(use),
-    reason: `holds ${chemical(mention.chemical).name}, which ${chemicalReason(duty)}`,
-    cause: related(material.namePlace, `The material whose words name "${mention.words}"`),
+    reason: t`holds ${translated(chemical(mention.chemical).name)}, which ${chemicalReason(duty)}`,
+    cause: related(material.namePlace, t`The material whose words name "${mention.words}"`),
   };
 }
 
@@ -236,23 +239,23 @@ function needOfChemical(use: MaterialUse, material: Material, duty: DutyWord): N
 function needOfWords(action: Action, duty: DutyWord): Need | undefined {
   const text = textOf(action);
   if (text === undefined) return undefined;
-  if (duty === "eye_protection" && blowsWithAir(text)) return COMPRESSED_AIR;
+  if (duty === "eye_protection" && blowsWithAir(text)) return compressedAir();
   const isFuming = duty === "vapour_respirator" && /\bfum(?:e|ing)\b/iu.test(text);
   const hazards = isFuming ? FUMING : hazardsFor(duty);
   if (hazards.length === 0 || !(isFuming || tellsToDo(text))) return undefined;
   const mention = mentionsOfLine(action).find(({ chemical: name }) => isA(chemical(name), ...hazards));
-  const reason = isFuming ? "needs a cartridge that is approved for ammonia" : chemicalReason(duty);
-  return mention && { who: `the ${mention.chemical} of this line`, reason };
+  const reason = isFuming ? t`needs a cartridge that is approved for ammonia` : chemicalReason(duty);
+  return mention && { who: t`the ${translated(mention.chemical)} of this line`, reason };
 }
 
 /** Oak is fumed in the vapour of strong ammonia. */
 const FUMING: readonly Hazard[] = ["ammonia", "formaldehyde"];
 
 /** 29 CFR 1910.242(b): compressed air for cleaning only with protection against what it throws. */
-const COMPRESSED_AIR: Need = {
-  who: "compressed air",
-  reason: "throws dust and grit into the eyes (29 CFR 1910.242)",
-};
+const compressedAir = (): Need => ({
+  who: t`compressed air`,
+  reason: t`throws dust and grit into the eyes (29 CFR 1910.242)`,
+});
 
 function blowsWithAir(text: string): boolean {
   return clausesOf(text).some((clause) => {
@@ -294,8 +297,8 @@ const isUsedNeat = ({ family }: Material): boolean =>
   family?.group === "auxiliary" || family?.role === "stain";
 
 function chemicalReason(duty: DutyWord): string {
-  if (duty === "vapour_respirator") return "needs a cartridge that is approved for formaldehyde";
-  return duty === "gloves" ? "burns or harms the skin" : "burns or harms the eyes";
+  if (duty === "vapour_respirator") return t`needs a cartridge that is approved for formaldehyde`;
+  return duty === "gloves" ? t`burns or harms the skin` : t`burns or harms the eyes`;
 }
 
 const TELLING = new Set(
@@ -317,8 +320,8 @@ function isNearlyWithoutSolvent({ family, voc }: Material): boolean {
 /** g/L */
 const NEARLY_NO_VOC = 10;
 
-const SELF_HEATING: BroughtDuty = {
+const selfHeating = (): BroughtDuty => ({
   duty: "wet_rags",
-  reason: "leaves rags that can heat up and catch fire by themselves",
+  reason: t`leaves rags that can heat up and catch fire by themselves`,
   source: "the material's own `rags` line",
-};
+});

@@ -2,6 +2,7 @@
  * The air of a job's shop that is not fit for what is put on there: too cold, warm or damp by the labels, or near its dew
  * point. It is one room, so it is one finding, whatever the number of coats.
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { condensation } from "../air/condensation.ts";
 import type { AirNeed, Finding, FindingText } from "../findings.ts";
 import { family } from "../knowledge/families.ts";
@@ -17,35 +18,39 @@ import { fitting } from "./texts.ts";
 export const BAD_AIR = "bad-air";
 
 /** What is the matter with the air, in the order in which it is told. */
-const KINDS = ["too cold", "too warm", "too damp", "near its dew point"] as const;
+export const KINDS = ["too cold", "too warm", "too damp", "near its dew point"] as const;
 export type AirKind = (typeof KINDS)[number];
 
 /** What findings on the air of a job have in common as their cause. */
 export const airOf = (job: string | undefined): string => `air of job ${job ?? ""}`;
 
 export const outsideLimits = (kinds: readonly string[]): string =>
-  `Outside its limits a film clouds, stays soft or does not form${kinds.includes("too warm") ? "; in the heat it dries before it has flowed" : ""}.`;
+  kinds.includes("too warm")
+    ? t`Outside its limits a film clouds, stays soft or does not form; in the heat it dries before it has flowed.`
+    : t`Outside its limits a film clouds, stays soft or does not form.`;
 
 /**
  * Another room is another shop: new figures for the same room would make it neither warm nor safe. Work that frees lead must
  * not go along (40 CFR 745.85, by analogy: it is contained, and nobody lives there).
  */
 export const asOtherShop = (freesLead: boolean): string =>
-  `. ${freesLead ? "Never sand or strip there what may hold lead. " : ""}Write that room as another \`shop\` with \`ignition none\`${freesLead ? ". Split the work: cleaning and sanding stay in this recipe and job; the coats get a recipe and a job of their own, `in` that shop and `after` this job" : ", and name it in the job (`in …`)"}`;
+  freesLead
+    ? t`. Never sand or strip there what may hold lead. Write that room as another \`shop\` with \`ignition none\`. Split the work: cleaning and sanding stay in this recipe and job; the coats get a recipe and a job of their own, \`in\` that shop and \`after\` this job`
+    : t`. Write that room as another \`shop\` with \`ignition none\`, and name it in the job (\`in …\`)`;
 
 /** Thermostats, switches and the motors of fans spark: 29 CFR 1910.106(e)(6)(i) (from memory, confidence high). */
-export const SAFE_ROOM =
-  "another room, aired by open windows, where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (no electric heater or fan, and no switch used)";
+export const safeRoom = (): string =>
+  t`another room, aired by open windows, where nobody lives, sleeps or eats, and where nothing burns, glows or sparks (no electric heater or fan, and no switch used)`;
 
 /**
  * A room to work in where the shop's own air and heater will not do; a finding on the heater may have said which, and with it
  * how to air it.
  */
 function elsewhereWarm(figures: string, freesLead: boolean, isTold: boolean): string {
-  const season = "or coat in a warm, dry season with the heater gone";
+  const season = t`or coat in a warm, dry season with the heater gone`;
   return isTold
-    ? `Finish in a room without flame, glow or spark, as the finding on the heater says, at ${figures}, heated by hot-water radiators; ${season}`
-    : `Finish in ${SAFE_ROOM}, at ${figures}, heated by hot-water radiators, and air it until nothing smells any more${asOtherShop(freesLead)}; ${season}`;
+    ? t`Finish in a room without flame, glow or spark, as the finding on the heater says, at ${figures}, heated by hot-water radiators; ${season}`
+    : t`Finish in ${safeRoom()}, at ${figures}, heated by hot-water radiators, and air it until nothing smells any more${asOtherShop(freesLead)}; ${season}`;
 }
 
 /**
@@ -64,7 +69,7 @@ export function workingWarmth(
 
 /** "40 to 60 % RH", or what of it is dry enough; common practice, no source. */
 const workingHumidity = (most: number): string =>
-  most <= 40 ? `${humidityText(most)} or less` : `40 to ${humidityText(Math.min(60, most))}`;
+  most <= 40 ? t`${humidityText(most)} or less` : t`40 to ${humidityText(Math.min(60, most))}`;
 
 /**
  * What makes the air fit for the coats, as an imperative with figures that pass every test of the finding: the limits of all
@@ -76,9 +81,9 @@ export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[], i
   const fit = fitAir(kinds, needs);
   const isDampWood = needs.some(({ air }) => (air.humidity ?? 0) >= DAMP_WOOD_RH);
   const stand = isNearDew
-    ? ` Bring the cleaned piece in before you coat it, until it is as warm as the room${isDampWood ? DRY_WOOD : ""}.`
+    ? t` Bring the cleaned piece in before you coat it, until it is as warm as the room${isDampWood ? dryWood() : ""}.`
     : "";
-  const cold = isCold ? ` In the cold no wait is long enough.` : "";
+  const cold = isCold ? t` In the cold no wait is long enough.` : "";
   const other = bearsThisAir(needs);
   const or = kinds.length === 1 && isNearDew ? "" : other;
   if (isCold && needs.some(({ ignition }) => ignition)) {
@@ -86,15 +91,14 @@ export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[], i
     return `${elsewhereWarm(fit, freesLead, isRoomTold)}${or}.${stand}${cold}`;
   }
   const acts = [
-    ...(isCold ? ["warm the room"] : []),
-    ...(kinds.includes("too warm") ? ["cool the room"] : []),
-    ...(kinds.includes("too damp") || isNearDew ? ["dry its air"] : []),
+    ...(isCold ? [t`warm the room`] : []),
+    ...(kinds.includes("too warm") ? [t`cool the room`] : []),
+    ...(kinds.includes("too damp") || isNearDew ? [t`dry its air`] : []),
   ];
-  const keep = " and keep it so until the film is dry";
   const flames = isCold
-    ? " Warm it before you open a can, and then let no flame or glowing heater run near the vapour."
+    ? t` Warm it before you open a can, and then let no flame or glowing heater run near the vapour.`
     : "";
-  return `${sentence(andList(acts))} to ${fit},${keep}${or}.${stand}${cold}${flames}`;
+  return t`${sentence(andList(acts))} to ${fit}, and keep it so until the film is dry${or}.${stand}${cold}${flames}`;
 }
 
 /**
@@ -102,7 +106,8 @@ export function airRemedy(kinds: readonly string[], needs: readonly AirNeed[], i
  * to 12 % (common practice, no source).
  */
 const DAMP_WOOD_RH = 80;
-const DRY_WOOD = " and its wood has 6 to 12 % moisture by a meter, which after a damp room may take weeks";
+const dryWood = (): string =>
+  t` and its wood has 6 to 12 % moisture by a meter, which after a damp room may take weeks`;
 
 /** What to do, and what of it is left where a finding on the shop's heater has told what other room. */
 export function airAdvice(
@@ -126,7 +131,7 @@ function bearsThisAir(needs: readonly AirNeed[]): string {
     const isWithin = temperature >= low && temperature <= high && (humidity ?? 0) <= most;
     return isWithin && !(hasFlame && flash !== undefined);
   });
-  return fit.length === 0 ? "" : `, or use what bears this air, such as ${fit[0]!.name}`;
+  return fit.length === 0 ? "" : t`, or use what bears this air, such as ${translated(fit[0]!.name)}`;
 }
 
 const COMMON = [
@@ -156,7 +161,7 @@ function fitAir(kinds: readonly string[], needs: readonly AirNeed[]): string {
     ...(told ? [workingHumidity(most)] : []),
   ];
   const isNearDewAlone = kinds.includes("near its dew point") && !kinds.includes("too damp");
-  return `${goals.join(" and ")}${isNearDewAlone && most > 60 ? ` (at most ${humidityText(most)})` : ""}`;
+  return `${goals.reduce((all, goal) => t`${all} and ${goal}`)}${isNearDewAlone && most > 60 ? t` (at most ${humidityText(most)})` : ""}`;
 }
 
 /** Warmer than this a film dries before it has flowed, whatever the label allows: common practice, no source. */
@@ -185,7 +190,11 @@ function reasonLines(parts: readonly Finding[]): readonly string[] {
     byReason.set(reason, who === undefined || known.includes(who) ? known : [...known, who]);
   }
   return [...byReason].map(([reason, who]) =>
-    who.length > 0 ? `${andList(who)} ${who.length === 1 ? "needs" : "need"} ${reason}.` : `${reason}.`,
+    who.length === 0
+      ? `${reason}.`
+      : who.length === 1
+        ? t`${andList(who)} needs ${reason}.`
+        : t`${andList(who)} need ${reason}.`,
   );
 }
 
@@ -193,10 +202,10 @@ export const badAirGroup: FindingGroup = {
   across: "job",
   text: (parts) => {
     const kinds = kindsOf(parts);
-    const what = `The shop's air is ${andList(kinds)}`;
+    const what = t`The shop's air is ${andList(kinds.map(translated))}`;
     const layers = new Set(parts.map(({ place }) => placeKey(place))).size;
     return {
-      headline: fitting([...(layers > 1 ? [`${what} for ${layers} layers`] : []), what]),
+      headline: fitting([...(layers > 1 ? [t`${what} for ${layers} layers`] : []), what]),
       why: [
         ...reasonLines(parts),
         ...(kinds.includes("near its dew point") && !kinds.includes("too warm")
@@ -209,6 +218,6 @@ export const badAirGroup: FindingGroup = {
       ),
     };
   },
-  elsewhere: () => "Here as well",
+  elsewhere: () => t`Here as well`,
   fixes: () => [],
 };

@@ -2,7 +2,9 @@
  * Safety duties that one recipe does not state, told together; and with a missing `no_ignition` the shop's own flame or
  * heater, which can light the vapour: that is one fire, not two.
  */
+
 import { lookUp } from "../../../../grammar/src/look-up.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Finding } from "../findings.ts";
 import { type DutyWord, dutyByWord } from "../knowledge/duties.ts";
 import { andList } from "../model/suggest.ts";
@@ -43,7 +45,9 @@ export const missingDutiesGroup: FindingGroup = {
   elsewhere: (parts) => {
     const duties = dutiesOf(parts).map((duty) => `\`${duty}\``);
     if (duties.length === 0) return parts[0]!.headline;
-    return `${andList(duties)} ${duties.length === 1 ? "is" : "are"} not stated here`;
+    return duties.length === 1
+      ? t`${andList(duties)} is not stated here`
+      : t`${andList(duties)} are not stated here`;
   },
   fixes: (parts) => {
     const places = parts.flatMap(({ fixes }) =>
@@ -72,46 +76,60 @@ function dutyRemedy(duties: readonly DutyWord[], beside?: "danger" | "again"): r
   );
   const both =
     beside === "danger" && duties.includes("no_ignition")
-      ? " (`ignition none` is what the room is, `no_ignition` that you bring no flame, spark or cigarette)"
+      ? t` (\`ignition none\` is what the room is, \`no_ignition\` that you bring no flame, spark or cigarette)`
       : "";
-  const codes = beside ? "" : "; labels, safety data sheets and local codes come first";
+  const codes = beside ? "" : t`; labels, safety data sheets and local codes come first`;
   return [
     ...(beside === "again"
-      ? acts.map(() => "Lay its oily rags in water as well.")
-      : acts.map((duty) => dutyByWord(duty)!.doc)),
-    `${beside === "again" ? "See to the rest as there, and state" : "Then state so"} at the top of the recipe${beside ? " that then has this line" : ""}: \`safety ${duties.join(", ")}\`${both}${codes}.`,
+      ? acts.map(() => t`Lay its oily rags in water as well.`)
+      : acts.map((duty) => translated(dutyByWord(duty)!.doc))),
+    `${statedWhere(`safety ${duties.join(", ")}`, beside)}${both}${codes}.`,
   ];
 }
 
+function statedWhere(line: string, beside?: "danger" | "again"): string {
+  if (beside === "again")
+    return t`See to the rest as there, and state at the top of the recipe that then has this line: \`${line}\``;
+  return beside
+    ? t`Then state so at the top of the recipe that then has this line: \`${line}\``
+    : t`Then state so at the top of the recipe: \`${line}\``;
+}
+
 /** What is missing, for a headline with room for a word each. */
-const LACKS: Readonly<Partial<Record<DutyWord, string>>> = {
-  gloves: "no gloves",
-  ventilate: "no fresh air",
-  dust_mask: "no dust mask",
-  eye_protection: "no goggles",
+const LACKS: Readonly<Partial<Record<DutyWord, () => string>>> = {
+  gloves: () => t`no gloves`,
+  ventilate: () => t`no fresh air`,
+  dust_mask: () => t`no dust mask`,
+  eye_protection: () => t`no goggles`,
 };
 
 /** The editor's list shows no more than this: rags, which burn when nobody is there, are never left out of it. */
 function headlineWithDanger({ headline, part }: Finding, duties: readonly DutyWord[]): string {
   if (duties.length === 0) return headline;
   const count = duties.filter((duty) => duty !== "wet_rags" && duty !== "no_ignition").length;
-  const others = duties.flatMap((duty) => lookUp(LACKS, duty) ?? []);
+  const others = duties.flatMap((duty) => lookUp(LACKS, duty)?.() ?? []);
   if (duties.includes("wet_rags"))
     return fitting(
       [
         ...(others.length === count ? [`; ${others.join(", ")}`] : []),
-        `; ${count} more ${count === 1 ? "duty" : "duties"}`,
+        count === 1 ? t`; ${count} more duty` : t`; ${count} more duties`,
       ].flatMap((more) =>
-        ["; oily rags can catch fire", "; rags can catch fire", "; rags can burn"].flatMap((rags) =>
+        [t`; oily rags can catch fire`, t`; rags can catch fire`, t`; rags can burn`].flatMap((rags) =>
           [headline, part!.briefly ?? headline].map((each) => `${each}${rags}${count === 0 ? "" : more}`),
         ),
       ),
     );
-  const [noun, verb] = duties.length === 1 ? ["duty", "is"] : ["duties", "are"];
   return fitting([
-    ...(duties.length === 1 ? [`${headline}; \`${duties[0]}\` is not stated`] : []),
-    `${headline}; ${duties.length} safety ${noun} ${verb} not stated`,
-    `${headline}; ${duties.length} ${noun} ${verb} not stated`,
+    ...(duties.length === 1
+      ? [
+          t`${headline}; \`${duties[0]!}\` is not stated`,
+          t`${headline}; 1 safety duty is not stated`,
+          t`${headline}; 1 duty is not stated`,
+        ]
+      : [
+          t`${headline}; ${duties.length} safety duties are not stated`,
+          t`${headline}; ${duties.length} duties are not stated`,
+        ]),
     headline,
   ]);
 }
@@ -121,17 +139,18 @@ const missingHeadline = (duties: readonly DutyWord[]): string =>
   fitting([
     ...(duties.length === 1 ? [notStated(duties[0]!)] : []),
     ...(duties.includes("wet_rags")
-      ? [`${dutyByWord("wet_rags")!.danger}; ${moreDuties(duties.length - 1)} not stated`]
+      ? [moreDuties(translated(dutyByWord("wet_rags")!.danger), duties.length - 1)]
       : []),
-    `${duties.length} safety duties are not stated: ${duties.map((duty) => `\`${duty}\``).join(", ")}`,
-    `\`${duties[0]}\` and ${duties.length - 1} more safety duties are not stated`,
+    t`${duties.length} safety duties are not stated: ${duties.map((duty) => `\`${duty}\``).join(", ")}`,
+    t`\`${duties[0]!}\` and ${duties.length - 1} more safety duties are not stated`,
   ]);
 
-const moreDuties = (count: number): string => (count === 1 ? "1 more duty is" : `${count} more duties are`);
+const moreDuties = (danger: string, count: number): string =>
+  count === 1 ? t`${danger}; 1 more duty is not stated` : t`${danger}; ${count} more duties are not stated`;
 
 /** A flame or heater is told with its job, since another job's shop may have none. */
 const dangerReason = ({ part, job }: Finding): string =>
-  `${part!.reason}${job === undefined ? "" : ` (job \`${job}\`)`}.`;
+  `${part!.reason}${job === undefined ? "" : t` (job \`${job}\`)`}.`;
 
 /**
  * "`gel_stain` leaves rags that can catch fire and harms the skin.": one sentence for each material or work. Where a danger

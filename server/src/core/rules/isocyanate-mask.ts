@@ -3,6 +3,7 @@
  * takes supplied air, as the finding on the isocyanate does. It is said of findings, because a recipe by itself does not know
  * what a parameter stands for.
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Finding } from "../findings.ts";
 import { dutyByWord } from "../knowledge/duties.ts";
 import { onceFor } from "../once.ts";
@@ -28,8 +29,8 @@ const ofIsocyanate = onceFor((finding: Finding): Finding => {
   return {
     ...rest,
     headline: notStated("supplied_air"),
-    why: "Isocyanate is sprayed here, and no cartridge is right for it.",
-    remedy: `${withoutFullStop(doc)}, and state \`safety supplied_air\` above this line. ${defer}`,
+    why: t`Isocyanate is sprayed here, and no cartridge is right for it.`,
+    remedy: t`${withoutFullStop(translated(doc))}, and state \`safety supplied_air\` above this line. ${translated(defer)}`,
     brief: "",
     fixes: finding.fixes.flatMap(({ edits }) =>
       edits.slice(0, 1).map(({ place }) => undertakeDuties(place, ["supplied_air"])),

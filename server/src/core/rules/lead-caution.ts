@@ -5,6 +5,7 @@
  * report through `cautious`, which says so first and takes the fix away. A report says as data that its remedy `abrades`.
  */
 
+import { t } from "../../../../grammar/src/translate.ts";
 import type { Caution } from "../findings.ts";
 import { negates } from "../knowledge/denials.ts";
 import { countsAsLead, type LeadStatus, leadStatus, type NotedCoating } from "../knowledge/lead.ts";
@@ -237,25 +238,21 @@ function cautionOf({ job, piece }: SurfaceRun, status: LeadMatter["status"], coa
   if (status === "found")
     return {
       matter,
-      whole: `First: ${name} holds lead, so work wet by hand and by \`lead_safe\`, and wipe the dust up damp, never dry.`,
-      short: "Work wet by hand and by `lead_safe`, as told for its lead.",
+      whole: t`First: ${name} holds lead, so work wet by hand and by \`lead_safe\`, and wipe the dust up damp, never dry.`,
+      short: t`Work wet by hand and by \`lead_safe\`, as told for its lead.`,
     };
   // A laboratory's all-clear lets other coatings be worked on dry.
-  const [then, why, asTold] = burnsDry(coat)
-    ? [
-        ". If you then abrade the old finish, do it wet by hand, even where no lead is found",
-        ": dry dust of nitrocellulose burns",
-      ]
-    : [
-        "; if it finds lead, work wet by hand",
-        ", never dry",
-        ". If it finds lead, follow the finding on the lead instead",
-      ];
-  return {
-    matter,
-    whole: `First: ${name} may hold lead, so have a laboratory test it before you abrade or strip it${then}${why}.`,
-    short: `Wait for the lead test${asTold ?? then}.`,
-  };
+  return burnsDry(coat)
+    ? {
+        matter,
+        whole: t`First: ${name} may hold lead, so have a laboratory test it before you abrade or strip it. If you then abrade the old finish, do it wet by hand, even where no lead is found: dry dust of nitrocellulose burns.`,
+        short: t`Wait for the lead test. If you then abrade the old finish, do it wet by hand, even where no lead is found.`,
+      }
+    : {
+        matter,
+        whole: t`First: ${name} may hold lead, so have a laboratory test it before you abrade or strip it; if it finds lead, work wet by hand, never dry.`,
+        short: t`Wait for the lead test. If it finds lead, follow the finding on the lead instead.`,
+      };
 }
 
 const momentOf = ({ moments }: SurfaceRun, action: Action): Moment<Action> | undefined =>

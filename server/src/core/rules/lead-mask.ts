@@ -2,6 +2,7 @@
  * A dust mask where old coatings may hold lead: what asks for the mask says that it is not enough, beside the finding on lead
  * that asks for a P100 respirator. It is said of findings, because a recipe by itself does not know what it is done to.
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Finding } from "../findings.ts";
 import { dutyByWord } from "../knowledge/duties.ts";
 import { onceFor } from "../once.ts";
@@ -39,8 +40,8 @@ const ofLead = onceFor((finding: Finding): Finding => {
   return {
     ...rest,
     headline: notStated("lead_safe"),
-    why: "This dust may hold lead, so a plain dust mask is not enough: wear a P100 respirator.",
-    remedy: `${withoutFullStop(doc)}, and state \`safety lead_safe\` above this line. ${defer}`,
+    why: t`This dust may hold lead, so a plain dust mask is not enough: wear a P100 respirator.`,
+    remedy: t`${withoutFullStop(translated(doc))}, and state \`safety lead_safe\` above this line. ${translated(defer)}`,
     // What lead asks for is all said by the finding on lead.
     brief: "",
     fixes: finding.fixes.flatMap(({ edits }) =>

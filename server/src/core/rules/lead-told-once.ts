@@ -2,6 +2,7 @@
  * What a remedy that goes at an old coating says of its lead is said whole once: by a finding on that lead where there is one,
  * else by the first such remedy. The others keep it short and lead there.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { Finding } from "../findings.ts";
 import { onceFor } from "../once.ts";
 import { samePlace } from "../place.ts";
@@ -28,7 +29,7 @@ const isOfOneSurface = (a: Finding, b: Finding): boolean =>
 const shortAfter = onceFor((whole: Finding) =>
   onceFor((finding: Finding): Finding => {
     const { whole: said, short } = finding.caution!;
-    const told = related(whole.place, "What to do about lead is told here");
+    const told = related(whole.place, t`What to do about lead is told here`);
     return {
       ...finding,
       remedy: `${short}${finding.remedy.slice(said.length)}`,

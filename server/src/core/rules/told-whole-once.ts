@@ -2,6 +2,7 @@
  * What to do about one matter, as the lead of a job or the flame of a shop, is told whole at its first finding. The others
  * name what is theirs and lead to the first.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { Finding } from "../findings.ts";
 import { onceFor } from "../once.ts";
 import { related } from "./texts.ts";
@@ -26,7 +27,7 @@ const inRoomOf = onceFor((first: Finding) =>
     (finding: Finding): Finding => ({
       ...finding,
       remedy: finding.inThatRoom!.remedy,
-      related: [related(first.place, "The other room is told here"), ...finding.related],
+      related: [related(first.place, t`The other room is told here`), ...finding.related],
     }),
   ),
 );
@@ -48,8 +49,8 @@ const shortAfter = onceFor((first: Finding) =>
     return {
       ...finding,
       why: finding.again!.why ?? finding.why,
-      remedy: `As told for ${first.again!.of}, ${finding.again!.remedy}`,
-      related: [related(first.place, "What to do is told here"), ...finding.related],
+      remedy: t`As told for ${first.again!.of}, ${finding.again!.remedy}`,
+      related: [related(first.place, t`What to do is told here`), ...finding.related],
     };
   }),
 );

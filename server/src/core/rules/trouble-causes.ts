@@ -1,4 +1,5 @@
 /** Which causes of a trouble are seen in the record and the recipe of this very coat. */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { CauseId, Trouble } from "../knowledge/troubles.ts";
 import { humidityText } from "../measure/figures.ts";
 import { formatDuration, formatNumber } from "../measure/format-amount.ts";
@@ -47,57 +48,57 @@ const SEEN: Readonly<Record<CauseId, Look>> = {
   "damp air": (coat) => {
     const humidity = airOf(coat)?.humidity;
     return humidity !== undefined && humidity >= DAMP
-      ? `the air was at ${humidityText(humidity)}`
+      ? t`the air was at ${humidityText(humidity)}`
       : undefined;
   },
   "cold air": (coat, say) => {
     const air = airOf(coat);
     const low = coat.moment.action.use.material?.limits?.value.low;
     return air && air.temperature < Math.max(COLD_C, low ?? 0)
-      ? `the air was at ${say.degrees(air.temperature)}`
+      ? t`the air was at ${say.degrees(air.temperature)}`
       : undefined;
   },
   "warm air": (coat, say) => {
     const air = airOf(coat);
-    return air && air.temperature > WARM_C ? `the air was at ${say.degrees(air.temperature)}` : undefined;
+    return air && air.temperature > WARM_C ? t`the air was at ${say.degrees(air.temperature)}` : undefined;
   },
   "a coat put on too soon": ({ below, record }) => {
     const needed = below && stageHours(below.coat, "recoat");
     if (!below || needed === undefined) return undefined;
     const { most } = hoursApart(below.record, record);
     return most < needed - 1e-6
-      ? `${coatName(below.coat)} below had ${formatDuration(Math.max(0, most))} of its ${formatDuration(needed)}`
+      ? t`${coatName(below.coat)} below had ${formatDuration(Math.max(0, most))} of its ${formatDuration(needed)}`
       : undefined;
   },
   "a coat put on too late": ({ below, record }) => {
     const latest = below?.coat.material?.recoat?.value.latest;
     if (!below || latest === undefined || below.coat.abrasions.length > 0) return undefined;
     return hoursApart(below.record, record).least > latest
-      ? `${coatName(below.coat)} below was past its ${formatDuration(latest)} and not sanded`
+      ? t`${coatName(below.coat)} below was past its ${formatDuration(latest)} and not sanded`
       : undefined;
   },
   "too thick a coat": ({ record, moment }, _, planned) => {
     const { laid } = moment.action;
     const used = record.facts.used?.dimension === "volume" ? record.facts.used.value : undefined;
     if (used !== undefined && planned !== undefined && used > planned * MUCH)
-      return `${formatNumber(used / planned, 1)} times the planned amount went on`;
-    return laid === "full" || laid === "flooded" ? `the coat is laid ${laid}` : undefined;
+      return t`${formatNumber(used / planned, 1)} times the planned amount went on`;
+    return laid === "full" || laid === "flooded" ? t`the coat is laid ${laid}` : undefined;
   },
-  "wax below": ({ moment }) => (moment.before.wax ? "wax lay on the surface" : undefined),
+  "wax below": ({ moment }) => (moment.before.wax ? t`wax lay on the surface` : undefined),
   "silicone below": ({ moment }) =>
-    moment.before.silicone ? "a polish with silicone was on the surface" : undefined,
-  "grease below": ({ moment }) => (moment.before.grease ? "the old surface was not cleaned" : undefined),
+    moment.before.silicone ? t`a polish with silicone was on the surface` : undefined,
+  "grease below": ({ moment }) => (moment.before.grease ? t`the old surface was not cleaned` : undefined),
   "dust below": ({ moment }) =>
-    moment.before.dust ? "the dust of the sanding was not taken off" : undefined,
+    moment.before.dust ? t`the dust of the sanding was not taken off` : undefined,
   "residue below": ({ moment }) =>
-    moment.before.residue ? "what the stripping left was not cleaned off" : undefined,
-  "raised grain": ({ moment }) => (moment.before.raised ? "the grain was up" : undefined),
+    moment.before.residue ? t`what the stripping left was not cleaned off` : undefined,
+  "raised grain": ({ moment }) => (moment.before.raised ? t`the grain was up` : undefined),
   "uncured oil below": ({ below, record }) => {
     const isOil = below?.coat.family?.drying === "oxidising";
     const cured = below && stageHours(below.coat, "cured");
     if (!below || !isOil || cured === undefined) return undefined;
     const { most } = hoursApart(below.record, record);
-    return most < cured ? `${coatName(below.coat)} below was ${formatDuration(most)} old` : undefined;
+    return most < cured ? t`${coatName(below.coat)} below was ${formatDuration(most)} old` : undefined;
   },
   "solvent on a soft coat": ({ moment, below, record }) => {
     const isSolvent = moment.action.use.material?.family?.drying === "solvent release";
@@ -110,15 +111,15 @@ const SEEN: Readonly<Record<CauseId, Look>> = {
     )
       return undefined;
     return hoursApart(below.record, record).most < cured
-      ? `its solvents reached ${coatName(below.coat)} before that had cured`
+      ? t`its solvents reached ${coatName(below.coat)} before that had cured`
       : undefined;
   },
   "rolling or spraying": ({ moment }) =>
     ["roller", "foam", "spray", "hvlp", "airless"].includes(moment.action.method)
-      ? `it was put on by ${moment.action.method}`
+      ? t`it was put on by ${moment.action.method}`
       : undefined,
   "another product": ({ run, record, moment }) =>
     run.record?.differences.some((each) => each.kind === "another material" && each.record === record)
-      ? `${useName(moment.action.use)} came out of another can than planned`
+      ? t`${useName(moment.action.use)} came out of another can than planned`
       : undefined,
 };

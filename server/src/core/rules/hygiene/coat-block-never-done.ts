@@ -1,6 +1,7 @@
 /**
  * A coat block is done between coats; on one coat it is never done.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { TradeRule } from "../rule.ts";
@@ -64,9 +65,9 @@ recipe three_coats {
       const isFixed = coats === undefined || coats.kind === "quantity";
       if (!block || block.length === 0 || !isFixed || action.coats !== 1) return;
       report({
-        headline: "This layer has one coat, and its block is done between coats",
-        why: "So its waits and sandings never happen.",
-        remedy: "Say how many coats, such as `x 3`, or put the lines after the layer.",
+        headline: t`This layer has one coat, and its block is done between coats`,
+        why: t`So its waits and sandings never happen.`,
+        remedy: t`Say how many coats, such as \`x 3\`, or put the lines after the layer.`,
         ...(coats ? { at: placeOf(action, coats.span) } : {}),
       });
     },

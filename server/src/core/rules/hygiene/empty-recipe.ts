@@ -1,6 +1,7 @@
 /**
  * A job that applies a recipe in which nothing stands: most likely it was meant to be written later.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { TradeRule } from "../rule.ts";
 import { related } from "../texts.ts";
@@ -52,10 +53,10 @@ job lid {
       for (const { recipe, apply } of run.applied) {
         if (!apply || recipe.statements.some((statement) => statement.kind !== "field")) continue;
         reportAt(apply, {
-          headline: `\`${recipe.name}\` has no lines, so nothing is done here`,
-          why: "Areas, litres and dates come out as if this surface were left alone.",
-          remedy: "Write the recipe's lines, or take this line out.",
-          related: [related(recipe.namePlace, "The recipe without lines")],
+          headline: t`\`${recipe.name}\` has no lines, so nothing is done here`,
+          why: t`Areas, litres and dates come out as if this surface were left alone.`,
+          remedy: t`Write the recipe's lines, or take this line out.`,
+          related: [related(recipe.namePlace, t`The recipe without lines`)],
         });
       }
     },

@@ -2,6 +2,7 @@
  * A cleaner, a solvent, water or a stripper laid on as a layer: none of them stays.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { leavesLayer } from "../../knowledge/families.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { BY_DEFINITION } from "../../knowledge/sources.ts";
@@ -44,11 +45,11 @@ export const materialCannotBeLayer: TradeRule = {
       const material = action.use.material;
       if (!material?.family || leavesLayer(material.family)) return;
       report({
-        headline: `${useName(action.use)} leaves no layer`,
-        why: "A layer is what stays on the surface, and this evaporates or is rinsed off.",
-        remedy: `Say it as a step, such as \`${stepFor(material.family, action.use.name)}\`${orElse(material.family)}.`,
+        headline: t`${useName(action.use)} leaves no layer`,
+        why: t`A layer is what stays on the surface, and this evaporates or is rinsed off.`,
+        remedy: t`Say it as a step, such as \`${stepFor(material.family, action.use.name)}\`${orElse(material.family)}.`,
         at: action.use.place,
-        related: material.familyPlace ? [related(material.familyPlace, "What it is made of")] : [],
+        related: material.familyPlace ? [related(material.familyPlace, t`What it is made of`)] : [],
       });
     },
   },
@@ -56,7 +57,7 @@ export const materialCannotBeLayer: TradeRule = {
 
 /** `soap` on a label is read as what washes, and it may be what stays. */
 const orElse = ({ name }: Family): string =>
-  name === "cleaner" ? "; soap that stays on the wood is `family soap finish`" : "";
+  name === "cleaner" ? t`; soap that stays on the wood is \`family soap finish\`` : "";
 
 function stepFor(family: Family, name: string): string {
   if (family.name === "water") return "step dampen";

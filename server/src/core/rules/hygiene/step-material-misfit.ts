@@ -1,7 +1,9 @@
 /**
  * A step with a material that cannot do it: cleaning with a stain, filling with soap.
  */
+
 import { lookUp } from "../../../../../grammar/src/look-up.ts";
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { leavesLayer } from "../../knowledge/families.ts";
 import type { Family, Role } from "../../knowledge/family-schema.ts";
 import type { TradeRule } from "../rule.ts";
@@ -13,31 +15,31 @@ const cannotWash = (family: Family): boolean => leavesLayer(family) || isOneOf(f
 const isOneOf = (family: Family, ...roles: readonly Role[]): boolean => roles.includes(family.role);
 
 /** By verb: what cannot do it, and what can. Verbs that are not listed take anything. */
-const VERBS: Readonly<Record<string, { cannot: (family: Family) => boolean; can: string }>> = {
-  clean: { cannot: cannotWash, can: "a cleaner, water or a solvent" },
+const VERBS: Readonly<Record<string, { cannot: (family: Family) => boolean; can: () => string }>> = {
+  clean: { cannot: cannotWash, can: () => t`a cleaner, water or a solvent` },
   dewax: {
     cannot: (family) => cannotWash(family) || family.name === "water",
-    can: "a solvent such as mineral spirits",
+    can: () => t`a solvent such as mineral spirits`,
   },
   strip: {
     cannot: (family) => cannotWash(family) || family.name === "water",
-    can: "a stripper or the solvent of the old film",
+    can: () => t`a stripper or the solvent of the old film`,
   },
   bleach: {
     cannot: (family) => cannotWash(family) || isOneOf(family, "solvent", "stripper"),
-    can: "a wood bleach",
+    can: () => t`a wood bleach`,
   },
   fill: {
     cannot: (family) => !leavesLayer(family) || isOneOf(family, "stain", "glaze"),
-    can: "a filler",
+    can: () => t`a filler`,
   },
   glue: {
     cannot: (family) => !isOneOf(family, "glue", "filler"),
-    can: "a glue",
+    can: () => t`a glue`,
   },
   buff: {
     cannot: (family) => isOneOf(family, "stain", "paint", "primer", "stripper", "bleach"),
-    can: "a wax or a polish",
+    can: () => t`a wax or a polish`,
   },
 };
 
@@ -96,11 +98,11 @@ export const stepMaterialMisfit: TradeRule = {
       const verb = lookUp(VERBS, action.verb);
       if (!action.use || !material?.family || !verb?.cannot(material.family)) return;
       report({
-        headline: `\`${action.use.name}\` cannot be used to ${action.verb}`,
-        why: `Its family is ${material.family.name}, so what this line should do would not be done when the next line comes.`,
-        remedy: `Name ${verb.can}, or use another verb.`,
+        headline: t`\`${action.use.name}\` cannot be used to ${action.verb}`,
+        why: t`Its family is ${translated(material.family.name)}, so what this line should do would not be done when the next line comes.`,
+        remedy: t`Name ${verb.can()}, or use another verb.`,
         at: action.use.place,
-        related: material.familyPlace ? [related(material.familyPlace, "What it is made of")] : [],
+        related: material.familyPlace ? [related(material.familyPlace, t`What it is made of`)] : [],
       });
     },
   },

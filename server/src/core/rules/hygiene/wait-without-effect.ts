@@ -1,6 +1,7 @@
 /**
  * `wait until …` counts from the last layer or filling; before the first one there is nothing to wait for.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import { firstIndexOf, isLayer } from "../../surface/run-index.ts";
 import { materialOf } from "../../surface/state.ts";
@@ -114,11 +115,10 @@ job lid {
       const material = dries && materialOf(dries.of);
       if (action.until === "stackable" && material && !dries.time) {
         report({
-          headline: `\`${material.name}\` does not say when it can be stacked`,
-          why: "So no time passes here, and stacked too soon the pieces print or stick.",
-          remedy:
-            "Take the time from the label, as `stackable 16 h` in the material, or write it here, such as `wait 16 h`.",
-          ...(material.builtIn ? {} : { related: [related(material.namePlace, "The material")] }),
+          headline: t`\`${material.name}\` does not say when it can be stacked`,
+          why: t`So no time passes here, and stacked too soon the pieces print or stick.`,
+          remedy: t`Take the time from the label, as \`stackable 16 h\` in the material, or write it here, such as \`wait 16 h\`.`,
+          ...(material.builtIn ? {} : { related: [related(material.namePlace, t`The material`)] }),
         });
         return;
       }
@@ -127,9 +127,9 @@ job lid {
       // What was put on and stripped again still counted while it was there.
       if (firstIndexOf(run, isLayer) < action.index) return;
       report({
-        headline: `\`wait until ${action.until}\` has nothing to wait for`,
-        why: "It counts from the last layer or filling, and nothing was put on above this line. So no time passes here, and the wet surface gets no time to dry.",
-        remedy: "State the time, such as `wait overnight`, or take the line out.",
+        headline: t`\`wait until ${action.until}\` has nothing to wait for`,
+        why: t`It counts from the last layer or filling, and nothing was put on above this line. So no time passes here, and the wet surface gets no time to dry.`,
+        remedy: t`State the time, such as \`wait overnight\`, or take the line out.`,
       });
     },
   },

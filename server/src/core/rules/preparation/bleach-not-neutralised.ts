@@ -2,6 +2,7 @@
  * A coat over bleach that was never rinsed out of the wood.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { placeKey } from "../../place.ts";
 import type { TradeRule } from "../rule.ts";
@@ -56,11 +57,10 @@ export const bleachNotNeutralised: TradeRule = {
     onLayer: ({ action, before: { bleached }, report }) => {
       if (!bleached || bleached.rinsed) return;
       report({
-        headline: `\`${action.use.name}\` goes on bleach that was never rinsed out`,
-        why: "Bleach that stays in the wood fades stains and clouds or softens the finish over it, and its crystals burn when they are sanded.",
-        remedy:
-          "Put a `clean` step above this layer that rinses or neutralises as the bleach's label says, and let the wood dry.",
-        related: [related(bleached.place, "Bleached here")],
+        headline: t`\`${action.use.name}\` goes on bleach that was never rinsed out`,
+        why: t`Bleach that stays in the wood fades stains and clouds or softens the finish over it, and its crystals burn when they are sanded.`,
+        remedy: t`Put a \`clean\` step above this layer that rinses or neutralises as the bleach's label says, and let the wood dry.`,
+        related: [related(bleached.place, t`Bleached here`)],
         causes: [`residue of ${placeKey(bleached.place)}`],
       });
     },

@@ -1,6 +1,7 @@
 /**
  * Bleach works in the wood; on a finish it does nothing to the colour and harms the film.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { isFilm, topCoat } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
@@ -76,11 +77,11 @@ job shelves {
       if (action.verb !== "bleach" || !coat) return;
       if (!isFilm(coat) && coat.family?.role !== "wax") return;
       report({
-        headline: `The bleach goes on ${coatName(coat)}, not on bare wood`,
-        why: "Bleach lightens only bare wood; on a finish it stands in drops, spoils the film and leaves patches.",
-        remedy: "Strip or sand to bare wood and clean it above this line.",
+        headline: t`The bleach goes on ${coatName(coat)}, not on bare wood`,
+        why: t`Bleach lightens only bare wood; on a finish it stands in drops, spoils the film and leaves patches.`,
+        remedy: t`Strip or sand to bare wood and clean it above this line.`,
         abrades: "to the wood",
-        related: [related(coat.place, "The finish that is still on")],
+        related: [related(coat.place, t`The finish that is still on`)],
       });
     },
   },

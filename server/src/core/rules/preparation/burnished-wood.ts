@@ -4,6 +4,7 @@
  * Stains and paints are `grit-too-fine`'s. Drying oil, shellac, lacquer and what is wiped off stay out: many lay them
  * on wood sanded as fine as this, with good reason.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { FINEST_ON_BARE_WOOD } from "../../knowledge/abrasives.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
@@ -98,16 +99,18 @@ recipe refreshed {
       report({
         headline:
           polish.verb === "buff"
-            ? `Buffed wood is too smooth for \`${action.use.name}\``
-            : `Wood sanded to ${grit} is too smooth for \`${action.use.name}\``,
+            ? t`Buffed wood is too smooth for \`${action.use.name}\``
+            : t`Wood sanded to ${grit!} is too smooth for \`${action.use.name}\``,
         why: over.penetrating
-          ? "Polished wood has its pores rubbed shut, and what should soak in stays on top."
-          : "Polished wood gives a film nothing to hold in.",
+          ? t`Polished wood has its pores rubbed shut, and what should soak in stays on top.`
+          : t`Polished wood gives a film nothing to hold in.`,
         remedy:
           polish.verb === "buff"
-            ? "Open the wood again with 220, and keep the buffing for the last coat."
-            : `Stop at 180 to 320 on bare wood, ${FINEST_ON_BARE_WOOD} at most, and keep finer grits for the last coat.`,
-        related: [related(polish.place, polish.verb === "buff" ? "Buffed here" : `Sanded to ${grit} here`)],
+            ? t`Open the wood again with 220, and keep the buffing for the last coat.`
+            : t`Stop at 180 to 320 on bare wood, ${FINEST_ON_BARE_WOOD} at most, and keep finer grits for the last coat.`,
+        related: [
+          related(polish.place, polish.verb === "buff" ? t`Buffed here` : t`Sanded to ${grit!} here`),
+        ],
       });
     },
   },

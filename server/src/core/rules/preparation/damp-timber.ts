@@ -1,6 +1,7 @@
 /**
  * Wood that is too damp to finish, by the `moisture` of its surface or by what the recipe's own words say of it.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { HANDBOOK_16 } from "../../knowledge/sources.ts";
 import type { TradeRule } from "../rule.ts";
 import { textOf } from "../spoken-words.ts";
@@ -108,19 +109,19 @@ job benches {
       const measured = run.surface?.moisture;
       if (measured && measured.value > MOST_PERCENT)
         report(layer, {
-          headline: `Wood at ${measured.value} % moisture is too damp to finish`,
-          why: "It goes on drying under the finish: it shrinks and warps, and the water lifts the film in blisters.",
-          remedy: "Let it dry to about 6 to 12 % first, and measure again.",
-          related: measured.place ? [related(measured.place, "What the meter says")] : [],
+          headline: t`Wood at ${measured.value} % moisture is too damp to finish`,
+          why: t`It goes on drying under the finish: it shrinks and warps, and the water lifts the film in blisters.`,
+          remedy: t`Let it dry to about 6 to 12 % first, and measure again.`,
+          related: measured.place ? [related(measured.place, t`What the meter says`)] : [],
         });
       for (const { action } of run.moments) {
         const percent = moistureIn(textOf(action) ?? "");
         if (percent === undefined || percent <= MOST_PERCENT) continue;
         report(action, {
-          headline: `Wood at ${percent} % moisture is too damp to finish`,
-          why: "It goes on drying under the finish: it shrinks and warps, and the water lifts the film in blisters.",
-          remedy: "Let it dry indoors to about 6 to 12 % first, and put off what cannot wait.",
-          related: [related(layer.place, "The first coat")],
+          headline: t`Wood at ${percent} % moisture is too damp to finish`,
+          why: t`It goes on drying under the finish: it shrinks and warps, and the water lifts the film in blisters.`,
+          remedy: t`Let it dry indoors to about 6 to 12 % first, and put off what cannot wait.`,
+          related: [related(layer.place, t`The first coat`)],
         });
       }
     },

@@ -4,6 +4,7 @@
  * The filler's own recoat time counts, in the shop's air; a filler whose text states none goes by its family's
  * figure, and by a night at least. A filler that is laid on as a layer and states its time is coated by the label: there `recoat-too-early` speaks.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
 import { statesTime } from "../../surface/drying-time.ts";
 import { type Coat, type Filling, hasWaited, sureHours, topCoat, waitedOf } from "../../surface/state.ts";
@@ -225,31 +226,39 @@ function checkFilling(
   if (!needed || waited.reached.includes("cured") || hasWaited(waited, needed.hours, "recoat") !== "no")
     return;
   const isCoated = action.op === "layer";
-  const did = isCoated ? "coated" : "sanded";
   const isNight = needed.cause.law === "a night";
   report(
     shortWait(
       neededIn({ run, units }, needed, sureHours(waited)),
       {
         headlines: (after, need) =>
-          [`\`${filling.use.name}\` is`, "Filler is"].map(
-            (name) =>
-              `${name} ${did} ${after ? `after ${after}` : "without a wait"}: needs ${isNight ? "a night" : need}`,
+          [`\`${filling.use.name}\``, t`Filler`].map((name) =>
+            headline(name, isCoated, after, isNight ? t`a night` : need),
           ),
         why: isCoated
-          ? "Filler that is damp inside goes on shrinking under the coat and leaves a dimple."
-          : "Filler that is damp inside tears out under the paper and sinks afterwards.",
+          ? t`Filler that is damp inside goes on shrinking under the coat and leaves a dimple.`
+          : t`Filler that is damp inside tears out under the paper and sinks afterwards.`,
         instead: isNight ? "wait overnight" : "wait until recoat",
         level: "warning",
       },
       {
-        related: [related(filling.place, "Filled here"), ...timePlaces(run, needed, material)],
+        related: [related(filling.place, t`Filled here`), ...timePlaces(run, needed, material)],
         fixes: [
-          insertAbove("undertaking", action, "Wait until the filler is dry", [
+          insertAbove("undertaking", action, t`Wait until the filler is dry`, [
             isNight ? "wait  overnight" : "wait  until recoat",
           ]),
         ],
       },
     ),
   );
+}
+
+function headline(name: string, isCoated: boolean, after: string, need: string): string {
+  if (isCoated)
+    return after
+      ? t`${name} is coated after ${after}: needs ${need}`
+      : t`${name} is coated without a wait: needs ${need}`;
+  return after
+    ? t`${name} is sanded after ${after}: needs ${need}`
+    : t`${name} is sanded without a wait: needs ${need}`;
 }

@@ -1,6 +1,7 @@
 /**
  * A stain over fillings that do not take it: every one of them shows as a pale patch.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { TEXTBOOK } from "../../knowledge/sources.ts";
 import { isFilm } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
@@ -77,10 +78,10 @@ export const fillerTakesNoStain: TradeRule = {
       if (!filling) return;
       const filler = useName(filling.use);
       report({
-        headline: `${useName(action.use)} goes over fillings of ${filler}, which takes no stain`,
-        why: "The fillings keep their own colour and show as patches in the stained wood.",
-        remedy: "Fill after staining and sealing with a filler of that colour, or use one that takes stain.",
-        related: [related(filling.place, "Filled here")],
+        headline: t`${useName(action.use)} goes over fillings of ${filler}, which takes no stain`,
+        why: t`The fillings keep their own colour and show as patches in the stained wood.`,
+        remedy: t`Fill after staining and sealing with a filler of that colour, or use one that takes stain.`,
+        related: [related(filling.place, t`Filled here`)],
       });
     },
   },

@@ -2,6 +2,7 @@
  * Water on bare steel or iron: a waterborne coat without a rust-inhibiting primer below it, or a washing that nobody wipes
  * dry and that no sanding follows. What it is of its surface tells: `steel`, `iron`, or `metal` on a piece whose words say so.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { negates } from "../../knowledge/denials.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import type { Material } from "../../model/model.ts";
@@ -163,22 +164,21 @@ function underWater({ action, run }: MomentContext<LayerAction>, metal: string) 
   const { family } = action.use.material!;
   return {
     headline: fitting([
-      `Bare ${metal} rusts under ${useName(action.use)}, which is in water`,
-      `Bare ${metal} rusts under a coat in water`,
+      t`Bare ${translated(metal)} rusts under ${useName(action.use)}, which is in water`,
+      t`Bare ${translated(metal)} rusts under a coat in water`,
     ]),
-    why: "Bare iron begins to rust within minutes under water, and the bloom stains the coat and lets it peel.",
-    remedy:
-      "Prime it first with an alkyd primer, or with one whose label says that it keeps rust away on metal.",
+    why: t`Bare iron begins to rust within minutes under water, and the bloom stains the coat and lets it peel.`,
+    remedy: t`Prime it first with an alkyd primer, or with one whose label says that it keeps rust away on metal.`,
     related: substrateOf(run, metal),
     fixes:
       family?.role === "primer" && action.coats === 1
-        ? [putOnInstead(action, "Prime it with an alkyd primer instead", "alkyd primer")]
+        ? [putOnInstead(action, t`Prime it with an alkyd primer instead`, "alkyd primer")]
         : [],
   };
 }
 
 const substrateOf = ({ surface }: SurfaceRun, metal: string) =>
-  surface?.substrate.place ? [related(surface.substrate.place, `The surface is ${metal}`)] : [];
+  surface?.substrate.place ? [related(surface.substrate.place, t`The surface is ${translated(metal)}`)] : [];
 
 // ---------------------------------------------------------------------------------------------------------------
 // Water before the coat
@@ -188,13 +188,15 @@ function afterWater({ action, run, index }: MomentContext<LayerAction>, metal: s
   if (!wetting) return undefined;
   const isPainted = ["primer", "paint"].includes(action.use.material?.family?.role ?? "");
   return {
-    headline: `Bare ${metal} is left wet, and rusts before the coat goes on`,
-    why: "Bare iron begins to rust within minutes under water, and a coat over the bloom peels.",
-    remedy: `Wipe it dry and warm it at once, and say so (\`dust "wiped dry at once"\`)${isPainted ? ", or scuff the bloom off right before the coat" : ""}.`,
+    headline: t`Bare ${translated(metal)} is left wet, and rusts before the coat goes on`,
+    why: t`Bare iron begins to rust within minutes under water, and a coat over the bloom peels.`,
+    remedy: isPainted
+      ? t`Wipe it dry and warm it at once, and say so (\`dust "wiped dry at once"\`), or scuff the bloom off right before the coat.`
+      : t`Wipe it dry and warm it at once, and say so (\`dust "wiped dry at once"\`).`,
     ...(isPainted ? { abrades: "surface" as const } : {}),
-    related: [related(wetting.place, "The water"), ...substrateOf(run, metal)],
+    related: [related(wetting.place, t`The water`), ...substrateOf(run, metal)],
     fixes: isPainted
-      ? [insertAbove("undertaking", action, "Scuff the bloom off first", scuffLines(action))]
+      ? [insertAbove("undertaking", action, t`Scuff the bloom off first`, scuffLines(action))]
       : [],
   };
 }

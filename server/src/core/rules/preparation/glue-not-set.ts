@@ -3,6 +3,7 @@
  *
  * Only glue that a step names by its material counts, since its figure says how long; in the shop's air, as for a coat.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE, TEXTBOOK } from "../../knowledge/sources.ts";
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
 import { type Filling, hasWaited, sureHours, waitedOf } from "../../surface/state.ts";
@@ -101,23 +102,32 @@ function checkJoint(
   const waited = waitedOf(before, joint);
   if (!needed || waited.reached.includes("cured") || hasWaited(waited, needed.hours, "recoat") !== "no")
     return;
-  const did = action.op === "layer" ? "coated" : "worked on";
   report(
     shortWait(
       neededIn({ run, units }, needed, sureHours(waited)),
       {
         headlines: (after, need) =>
-          [`The joint with \`${joint.use.name}\` is`, "A joint is"].map(
-            (name) => `${name} ${did} ${after ? `after ${after}` : "without a wait"}: needs ${need}`,
+          [t`The joint with \`${joint.use.name}\``, t`A joint`].map((name) =>
+            headline(name, action.op === "layer", after, need),
           ),
-        why: "It creeps open, and the wood that the glue has swollen sinks once it dries.",
+        why: t`It creeps open, and the wood that the glue has swollen sinks once it dries.`,
         instead: "wait until recoat",
         level: "warning",
       },
       {
-        related: [related(joint.place, "Glued here"), ...timePlaces(run, needed, material)],
-        fixes: [insertAbove("undertaking", action, "Wait until the glue has set", ["wait  until recoat"])],
+        related: [related(joint.place, t`Glued here`), ...timePlaces(run, needed, material)],
+        fixes: [insertAbove("undertaking", action, t`Wait until the glue has set`, ["wait  until recoat"])],
       },
     ),
   );
+}
+
+function headline(name: string, isCoated: boolean, after: string, need: string): string {
+  if (isCoated)
+    return after
+      ? t`${name} is coated after ${after}: needs ${need}`
+      : t`${name} is coated without a wait: needs ${need}`;
+  return after
+    ? t`${name} is worked on after ${after}: needs ${need}`
+    : t`${name} is worked on without a wait: needs ${need}`;
 }

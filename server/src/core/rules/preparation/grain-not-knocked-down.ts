@@ -7,6 +7,7 @@
  * primer, a wash or a first coat may go on raised grain as well, as long as it is sanded later.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { samePlace } from "../../place.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
@@ -268,18 +269,18 @@ function reportRaisedWood({ action, before, run, index, report }: MomentContext<
   if (over?.drying !== "waterborne" || over.role === "filler" || !isSurelyWood(run, before)) return;
   if (isSandedLater(run, index)) return;
   report({
-    headline: `The raised grain is not sanded down before \`${action.use.name}\``,
-    why: "Water raised the fibres; they harden under the film and leave it rough, however many coats follow.",
-    remedy: "Once the wood is dry, sand it lightly with the grain and dust it before this layer.",
+    headline: t`The raised grain is not sanded down before \`${action.use.name}\``,
+    why: t`Water raised the fibres; they harden under the film and leave it rough, however many coats follow.`,
+    remedy: t`Once the wood is dry, sand it lightly with the grain and dust it before this layer.`,
     abrades: "surface",
-    related: [related(before.raised!.place, "Water raises the grain here")],
+    related: [related(before.raised!.place, t`Water raises the grain here`)],
     fixes:
       action.coat === 1
         ? [
             insertAbove(
               "undertaking",
               action,
-              "Sand the raised grain down",
+              t`Sand the raised grain down`,
               sandingLines(action, ...knockDown(run, index)),
             ),
           ]
@@ -298,15 +299,18 @@ function reportBuried({ action, before, run, index, report }: MomentContext<Laye
   report({
     // Chalky and milk paint dry matt and a little rough, and are liked so: common practice, no source.
     ...(isRustic ? { severity: "hint" as const } : {}),
-    headline: `The grain that \`${raiser.what}\` raised is not sanded down`,
-    why: "Raised fibres harden under the film and leave it rough, however many coats follow.",
-    remedy: `Sand lightly with 220 once ${coatName(below)} is dry, and dust, before ${action.coats > 1 ? `coat ${action.coat}` : "this coat"}.`,
+    headline: t`The grain that \`${raiser.what}\` raised is not sanded down`,
+    why: t`Raised fibres harden under the film and leave it rough, however many coats follow.`,
+    remedy:
+      action.coats > 1
+        ? t`Sand lightly with 220 once ${coatName(below)} is dry, and dust, before coat ${action.coat}.`
+        : t`Sand lightly with 220 once ${coatName(below)} is dry, and dust, before this coat.`,
     abrades: "surface",
     related: [layerBelow(raiser)],
     fixes:
       action.coat === 1
-        ? [insertAbove("undertaking", action, "Sand the raised grain down", sandingLines(action, 220))]
-        : sandBetweenCoats(action, "Sand the raised grain down between the coats", 220),
+        ? [insertAbove("undertaking", action, t`Sand the raised grain down`, sandingLines(action, 220))]
+        : sandBetweenCoats(action, t`Sand the raised grain down between the coats`, 220),
   });
 }
 

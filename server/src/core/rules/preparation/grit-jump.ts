@@ -6,6 +6,7 @@
  * though, and who only knocks that down again may leave scratches that a coat may lie over.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import {
   GRIT_JUMP_HINT_RATIO,
   GRIT_JUMP_WARNING_RATIO,
@@ -141,14 +142,15 @@ function check(
   if (ratio === undefined || ratio <= GRIT_JUMP_HINT_RATIO) return;
   const place = { ...action.place, span: action.syntax.grits[at]!.span };
   const missing = gritsBetween(from, to);
+  const between = missing.map(String).reduce((all, grit) => t`${all} and ${grit}`);
   report({
-    headline: `From grit ${from} to ${to} is too big a jump`,
-    why: `${to} grit is too fine to take out the scratches of ${from} grit: they show through stain and gloss.`,
-    remedy: `Sand with ${missing.join(" and ")} in between.`,
+    headline: t`From grit ${from} to ${to} is too big a jump`,
+    why: t`${to} grit is too fine to take out the scratches of ${from} grit: they show through stain and gloss.`,
+    remedy: t`Sand with ${between} in between.`,
     abrades: "surface",
     severity: ratio > GRIT_JUMP_WARNING_RATIO ? "warning" : "hint",
     at: place,
-    ...(earlier ? { related: [related(earlier.place, `Grit ${from} is the last one here`)] } : {}),
-    fixes: [replaceAt("change", place, `Put ${missing.join(" and ")} between`, [...missing, to].join(", "))],
+    ...(earlier ? { related: [related(earlier.place, t`Grit ${from} is the last one here`)] } : {}),
+    fixes: [replaceAt("change", place, t`Put ${between} between`, [...missing, to].join(", "))],
   });
 }

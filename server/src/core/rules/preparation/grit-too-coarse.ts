@@ -6,6 +6,7 @@
  * matter of taste and light, a hint. Public painting procedures sand with 80 before a primer and with 100 to 150
  * between coats of paint.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import {
   GRIT_THRESHOLDS_SOURCE,
   type GritLimit,
@@ -169,19 +170,19 @@ job doors {
       const name = useName(action.use);
       report({
         severity: last < limit.sureBelow ? "warning" : "hint",
-        headline: `Grit ${last} is too coarse ${limit.where}: ${coarsest} or finer`,
+        headline: t`Grit ${last} is too coarse ${translated(limit.where)}: ${coarsest} or finer`,
         why:
           over.role === "stain"
-            ? "A stain settles in the scratches and shows them as dark lines."
+            ? t`A stain settles in the scratches and shows them as dark lines.`
             : last < limit.sureBelow
-              ? "The scratches show through the film in slanting light."
-              : "The scratches may show through the film in slanting light.",
-        remedy: `Sand on to ${coarsest} or finer, dust, and then apply ${name}.`,
+              ? t`The scratches show through the film in slanting light.`
+              : t`The scratches may show through the film in slanting light.`,
+        remedy: t`Sand on to ${coarsest} or finer, dust, and then apply ${name}.`,
         abrades: "surface",
-        related: [related(sanding.place, `Sanded to ${last} here`)],
+        related: [related(sanding.place, t`Sanded to ${last} here`)],
         fixes:
           action.coat === 1 && last >= coarsest / 2
-            ? [insertAbove("undertaking", action, `Sand on to ${coarsest}`, sandingLines(action, coarsest))]
+            ? [insertAbove("undertaking", action, t`Sand on to ${coarsest}`, sandingLines(action, coarsest))]
             : [],
       });
     },

@@ -1,6 +1,7 @@
 /**
  * Wood sanded so fine that a stain no longer soaks in, or a paint finds no hold.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import {
   FINEST_BEFORE_PAINT_ON_FILM,
   FINEST_BEFORE_PAINT_ON_WOOD,
@@ -239,14 +240,16 @@ job shelves {
       report({
         // Dye colours the fibre itself and needs no open pores.
         ...(onWood && over.binder === "dye" ? { severity: "hint" as const } : {}),
-        headline: `Grit ${last} is too fine before \`${action.use.name}\`: stop at ${finest}`,
+        headline: t`Grit ${last} is too fine before \`${action.use.name}\`: stop at ${finest}`,
         why:
           over.role === "stain"
-            ? "Paper this fine closes the pores of the wood, and the stain comes out pale and patchy."
-            : "Paper this fine leaves no scratches for the paint to hold in, and it chips off.",
-        remedy: `Stop sanding at ${finest} or coarser.`,
-        related: [related({ ...sanding.place, span: grit.span }, `Sanded to ${last} here`)],
-        fixes: [replaceAt("change", { ...sanding.place, span: grit.span }, `Stop at ${finest}`, `${finest}`)],
+            ? t`Paper this fine closes the pores of the wood, and the stain comes out pale and patchy.`
+            : t`Paper this fine leaves no scratches for the paint to hold in, and it chips off.`,
+        remedy: t`Stop sanding at ${finest} or coarser.`,
+        related: [related({ ...sanding.place, span: grit.span }, t`Sanded to ${last} here`)],
+        fixes: [
+          replaceAt("change", { ...sanding.place, span: grit.span }, t`Stop at ${finest}`, `${finest}`),
+        ],
       });
     },
   },

@@ -1,6 +1,7 @@
 /**
  * Masking that is never taken off, or only when the film over its edge has cured and tears.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { samePlace } from "../../place.ts";
 import type { StepAction } from "../../surface/actions.ts";
@@ -194,11 +195,11 @@ function checkEnd({ run, report }: RunContext): void {
     if (!action) continue;
     report(action, {
       headline: fitting([
-        `"${mask.what}" is masked here and never unmasked`,
-        "Masked here and never unmasked",
+        t`"${mask.what}" is masked here and never unmasked`,
+        t`Masked here and never unmasked`,
       ]),
-      why: "The longer tape stays on, the harder its glue sets, and a cured film tears off with it.",
-      remedy: "Add `step unmask` once the last coat is dry to the touch.",
+      why: t`The longer tape stays on, the harder its glue sets, and a cured film tears off with it.`,
+      remedy: t`Add \`step unmask\` once the last coat is dry to the touch.`,
       related: lastCoatPlace(run),
     });
   }
@@ -214,7 +215,7 @@ const maskingStep = (run: SurfaceRun, mask: Masking): StepAction | undefined =>
 
 function lastCoatPlace(run: SurfaceRun) {
   const coat = run.final.layers.findLast((layer) => layer.origin === "new");
-  return coat ? [related(coat.place, "The last coat goes on here")] : [];
+  return coat ? [related(coat.place, t`The last coat goes on here`)] : [];
 }
 
 function checkUnmasking({ before, report }: MomentContext<StepAction>): void {
@@ -229,16 +230,15 @@ function checkUnmasking({ before, report }: MomentContext<StepAction>): void {
         ? {}
         : { severity: "hint" }),
       headline: fitting([
-        `"${mask.what}" is unmasked only after ${coatName(last)} has cured`,
-        `"${mask.what}" is unmasked only after the coat over it has cured`,
-        "The tape comes off only after the coat over it has cured",
+        t`"${mask.what}" is unmasked only after ${coatName(last)} has cured`,
+        t`"${mask.what}" is unmasked only after the coat over it has cured`,
+        t`The tape comes off only after the coat over it has cured`,
       ]),
-      why: "A cured film bridges the edge of the tape and tears off in flakes with it.",
-      remedy:
-        "Unmask when the last coat is dry to the touch; now, cut along the edge with a sharp knife first.",
+      why: t`A cured film bridges the edge of the tape and tears off in flakes with it.`,
+      remedy: t`Unmask when the last coat is dry to the touch; now, cut along the edge with a sharp knife first.`,
       related: [
-        related(mask.place, "Masked here"),
-        related(last.place, "The last coat over it goes on here"),
+        related(mask.place, t`Masked here`),
+        related(last.place, t`The last coat over it goes on here`),
       ],
     });
   }

@@ -2,6 +2,7 @@
  * Tape on a coat that is not dry enough for another one. Where the next coat comes too early as well,
  * `recoat-too-early` says it there, and this rule stays silent.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { isFilm, topCoat } from "../../surface/state.ts";
 import { isCoatedTooEarly } from "../queries.ts";
@@ -88,8 +89,12 @@ export const maskedBeforeDry: TradeRule = {
           neededIn({ run, units }, needed, had),
           {
             headlines: (after, need) =>
-              [name, "the coat"].map((coat) => `Taped ${after || "straight"} after ${coat}: needs ${need}`),
-            why: "The tape sinks into a film that is still soft and pulls it off when it goes.",
+              [name, t`the coat`].map((coat) =>
+                after
+                  ? t`Taped ${after} after ${coat}: needs ${need}`
+                  : t`Taped straight after ${coat}: needs ${need}`,
+              ),
+            why: t`The tape sinks into a film that is still soft and pulls it off when it goes.`,
             instead: "wait until recoat",
             ...namedByParameter(below),
             level: "warning",
@@ -97,7 +102,7 @@ export const maskedBeforeDry: TradeRule = {
           {
             related: [layerBelow(below), ...timePlaces(run, needed, below.material)],
             fixes: [
-              insertAbove("undertaking", action, "Wait until the coat can be taped", ["wait  until recoat"]),
+              insertAbove("undertaking", action, t`Wait until the coat can be taped`, ["wait  until recoat"]),
             ],
           },
         ),

@@ -2,6 +2,7 @@
  * Waterborne enamel straight on MDF with its cut edges, which drink it, swell and stay rough. A first coat that is
  * thinned, a filling or a word about the edges shows that somebody has thought of them.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { MEMORY_MEDIUM } from "../../knowledge/sources.ts";
 import { isBare } from "../../surface/state.ts";
 import { stainBlockLines } from "../coat-queries.ts";
@@ -64,13 +65,13 @@ export const mdfEdgeUnsealed: TradeRule = {
       if (over?.role !== "paint" || over.drying !== "waterborne" || over.needsClear) return;
       if (action.thinned || before.fillings.length > 0 || isSpokenOf(run, index, EDGES)) return;
       report({
-        headline: `The bare MDF edges are not sealed before \`${action.use.name}\``,
-        why: "The open core at the edges drinks waterborne paint, swells and dries rough and dull.",
-        remedy: "Seal the edges with shellac primer or another sealer and sand them before the paint.",
-        related: [related(shape.place, "The edges are counted in here")],
+        headline: t`The bare MDF edges are not sealed before \`${action.use.name}\``,
+        why: t`The open core at the edges drinks waterborne paint, swells and dries rough and dull.`,
+        remedy: t`Seal the edges with shellac primer or another sealer and sand them before the paint.`,
+        related: [related(shape.place, t`The edges are counted in here`)],
         fixes:
           action.coat === 1
-            ? [insertAbove("undertaking", action, "Seal with shellac primer", stainBlockLines(action))]
+            ? [insertAbove("undertaking", action, t`Seal with shellac primer`, stainBlockLines(action))]
             : [],
       });
     },

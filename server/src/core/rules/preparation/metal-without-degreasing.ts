@@ -5,6 +5,7 @@
  * Any cleaning counts. Paint straight on metal is `slick-surface-without-primer`'s.
  */
 
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import type { Action } from "../../surface/actions.ts";
 import { firstIndexOf } from "../../surface/run-index.ts";
@@ -98,13 +99,13 @@ export const metalWithoutDegreasing: TradeRule = {
       if (before.dust || before.grease || before.residue) return;
       if (firstIndexOf(run, isWashing) < index) return;
       const { place, name } = run.surface.substrate;
-      const metalName = name.toLowerCase();
+      const metalName = translated(name.toLowerCase());
       report({
-        headline: `${useName(action.use)} goes on bare ${metalName} that was never cleaned`,
-        why: "Metal that has been in use is oily, sanding only spreads the oil, and the coat crawls or peels.",
-        remedy: "Wash it with a degreaser or a solvent first, before any scuffing.",
-        related: place ? [related(place, `The surface is ${metalName}`)] : [],
-        fixes: [insertAbove("change", action, "Degrease it first", ["step  clean with degreaser"])],
+        headline: t`${useName(action.use)} goes on bare ${metalName} that was never cleaned`,
+        why: t`Metal that has been in use is oily, sanding only spreads the oil, and the coat crawls or peels.`,
+        remedy: t`Wash it with a degreaser or a solvent first, before any scuffing.`,
+        related: place ? [related(place, t`The surface is ${metalName}`)] : [],
+        fixes: [insertAbove("change", action, t`Degrease it first`, ["step  clean with degreaser"])],
       });
     },
   },

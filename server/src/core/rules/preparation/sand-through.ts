@@ -5,6 +5,7 @@
  * one pass of 180 or finer is a scuff by another name. Plywood says nothing about its face and stays silent.
  */
 
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import type { Fix } from "../../findings.ts";
 import { materialTakenMm, VENEER_SHARE } from "../../knowledge/abrasives.ts";
 import { BY_DEFINITION, PRACTICE } from "../../knowledge/sources.ts";
@@ -168,17 +169,17 @@ function checkVeneer(ctx: MomentContext<StepAction>, wood: string, veneerMm: num
   const through = gritThatGoesThrough(action, before.woodTakenMm, limit);
   const earlier = run.moments.find((moment) => moment.after.woodTakenMm > 0)?.action;
   report({
-    headline: `Sanding takes ${thicknessText(after.woodTakenMm)} of a ${thicknessText(veneerMm)} ${wood} veneer`,
-    why: `Beyond ${thicknessText(VENEER_SHARE * veneerMm)} the glue and the core may show, and nothing brings the veneer back.`,
-    remedy: "Start with a finer grit or leave out a pass, and take off an old finish with a stripper.",
+    headline: t`Sanding takes ${thicknessText(after.woodTakenMm)} of a ${thicknessText(veneerMm)} ${translated(wood)} veneer`,
+    why: t`Beyond ${thicknessText(VENEER_SHARE * veneerMm)} the glue and the core may show, and nothing brings the veneer back.`,
+    remedy: t`Start with a finer grit or leave out a pass, and take off an old finish with a stripper.`,
     abrades: "to the wood",
     fixes: finerStart(action, before.woodTakenMm, limit),
     ...(through === undefined ? {} : { at: { ...action.place, span: action.syntax.grits[through]!.span } }),
     related: [
       ...(run.surface?.substrate.place
-        ? [related(run.surface.substrate.place, `The veneer is ${thicknessText(veneerMm)} thick`)]
+        ? [related(run.surface.substrate.place, t`The veneer is ${thicknessText(veneerMm)} thick`)]
         : []),
-      ...(earlier && earlier !== action ? [related(earlier.place, "Wood is taken from here on")] : []),
+      ...(earlier && earlier !== action ? [related(earlier.place, t`Wood is taken from here on`)] : []),
     ],
   });
 }
@@ -194,7 +195,7 @@ function finerStart(action: StepAction, taken: number, limit: number): readonly 
   );
   if (from < 1) return [];
   const place = { ...action.place, span: { start: first.span.start, end: grits[from]!.span.start } };
-  return [replaceAt("change", place, `Start with ${action.grits[from]}`, "")];
+  return [replaceAt("change", place, t`Start with ${action.grits[from]!}`, "")];
 }
 
 /** The verb and its grits become a scuffing. */
@@ -203,7 +204,7 @@ function onlyScuffed(action: StepAction): readonly Fix[] {
   const last = grits.at(-1);
   if (!verb || !last) return [];
   const place = { ...action.place, span: { start: verb.span.start, end: last.span.end } };
-  return [replaceAt("change", place, "Only scuff it with 180", "scuff 180")];
+  return [replaceAt("change", place, t`Only scuff it with 180`, "scuff 180")];
 }
 
 function gritThatGoesThrough(action: StepAction, taken: number, limit: number): number | undefined {
@@ -226,13 +227,13 @@ function checkLaminate({ action, after, run, report }: MomentContext<StepAction>
   const coarsest = Math.min(...action.grits);
   if (action.grits.length === 0 || coarsest >= DULLS_LAMINATE) return;
   report({
-    headline: `Grit ${coarsest} sands into the laminate`,
-    why: "The printed sheet is a few tenths of a millimetre thick, and once its pattern is sanded away it cannot be brought back.",
-    remedy: "Only dull it: `step scuff 180`, or a light pass with 220 by hand.",
+    headline: t`Grit ${coarsest} sands into the laminate`,
+    why: t`The printed sheet is a few tenths of a millimetre thick, and once its pattern is sanded away it cannot be brought back.`,
+    remedy: t`Only dull it: \`step scuff 180\`, or a light pass with 220 by hand.`,
     abrades: "surface",
     fixes: onlyScuffed(action),
     ...(run.surface?.substrate.place
-      ? { related: [related(run.surface.substrate.place, "The surface is laminate")] }
+      ? { related: [related(run.surface.substrate.place, t`The surface is laminate`)] }
       : {}),
   });
 }

@@ -1,6 +1,7 @@
 /**
  * A coarser grit after a finer one, with nothing between: it undoes the work of the finer.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { medianUm } from "../../knowledge/abrasives.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import type { StepAction } from "../../surface/actions.ts";
@@ -91,10 +92,10 @@ function check(
   const [fromUm, toUm] = [medianUm(from), medianUm(to)];
   if (fromUm === undefined || toUm === undefined || toUm <= fromUm) return;
   report({
-    headline: `Grit ${to} follows the finer grit ${from} with nothing between`,
-    why: `The scratches of ${to} come back, and the work of ${from} is undone.`,
-    remedy: "Put the grits in order from coarse to fine.",
+    headline: t`Grit ${to} follows the finer grit ${from} with nothing between`,
+    why: t`The scratches of ${to} come back, and the work of ${from} is undone.`,
+    remedy: t`Put the grits in order from coarse to fine.`,
     at: { ...action.place, span: action.syntax.grits[at]!.span },
-    ...(earlier ? { related: [related(earlier.place, `Sanded to ${from} here`)] } : {}),
+    ...(earlier ? { related: [related(earlier.place, t`Sanded to ${from} here`)] } : {}),
   });
 }

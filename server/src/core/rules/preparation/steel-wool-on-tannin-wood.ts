@@ -2,6 +2,7 @@
  * Steel wool on bare oak and its like, stained or not: iron and tannin make ink under any finish. Where the next coat is
  * waterborne it is `steel-wool-under-waterborne`'s.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { HANDBOOK_16 } from "../../knowledge/sources.ts";
 import { isFilm } from "../../surface/state.ts";
 import { woodOf } from "../queries.ts";
@@ -126,10 +127,10 @@ job lids {
       const said = steelWoolBelow(run, index);
       if (!said) return;
       report({
-        headline: `Steel wool makes black spots on bare ${wood.name}`,
-        why: `Slivers of steel stay in the pores and turn black with the tannin, under \`${action.use.name}\` as well.`,
-        remedy: "Use a nylon abrasive pad, bronze wool or fine paper instead.",
-        related: [related(said.place, "Steel wool is named here")],
+        headline: t`Steel wool makes black spots on bare ${translated(wood.name)}`,
+        why: t`Slivers of steel stay in the pores and turn black with the tannin, under \`${action.use.name}\` as well.`,
+        remedy: t`Use a nylon abrasive pad, bronze wool or fine paper instead.`,
+        related: [related(said.place, t`Steel wool is named here`)],
       });
     },
   },

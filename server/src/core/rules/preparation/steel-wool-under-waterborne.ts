@@ -2,6 +2,7 @@
  * Steel wool before a waterborne coat: the bits that break off rust in it, and in bare wood there is no
  * getting them out.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { isWooden } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
 import { steelWoolBelow } from "../steel-wool.ts";
@@ -86,10 +87,10 @@ recipe varnished {
       const said = steelWoolBelow(run, index);
       if (!said) return;
       report({
-        headline: `Steel wool leaves rust spots under \`${action.use.name}\``,
-        why: "Slivers of steel stay in pores, corners and scratches and rust in the water of the coat, black where there is tannin.",
-        remedy: "Use a nylon abrasive pad or fine paper there instead.",
-        related: [related(said.place, "Steel wool is named here")],
+        headline: t`Steel wool leaves rust spots under \`${action.use.name}\``,
+        why: t`Slivers of steel stay in pores, corners and scratches and rust in the water of the coat, black where there is tannin.`,
+        remedy: t`Use a nylon abrasive pad or fine paper there instead.`,
+        related: [related(said.place, t`Steel wool is named here`)],
       });
     },
   },

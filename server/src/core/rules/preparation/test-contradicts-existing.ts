@@ -1,6 +1,7 @@
 /**
  * Spot tests that speak against the old finish which is stated, or against each other.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { FAMILY_NAMES, type FamilyName } from "../../knowledge/family-names.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { contradicts, narrowedClear } from "../../knowledge/spot-tests.ts";
@@ -82,14 +83,14 @@ export const testContradictsExisting: TradeRule = {
       const tested = surface?.tested ?? [];
       const last = tested.at(-1);
       if (!surface?.existingPlace || surface.asLeftBy || !last?.place) return;
-      const stated = [related(surface.existingPlace, "What is said to be on it")];
+      const stated = [related(surface.existingPlace, t`What is said to be on it`)];
       const what = finishOnTop(surface.existing)?.what;
       if (what === "unknown clear") {
         if (narrowedClear(tested.map(({ value }) => value))) return;
         reportAt(last.place, {
-          headline: `The tests of \`${surface.name}\` contradict each other`,
-          why: "No clear finish shows all of them, so the rules take the worst that it may be.",
-          remedy: "Test again on a hidden spot, through any wax, and correct the line that is wrong.",
+          headline: t`The tests of \`${surface.name}\` contradict each other`,
+          why: t`No clear finish shows all of them, so the rules take the worst that it may be.`,
+          remedy: t`Test again on a hidden spot, through any wax, and correct the line that is wrong.`,
           related: stated,
         });
         return;
@@ -100,12 +101,11 @@ export const testContradictsExisting: TradeRule = {
       for (const { value, place } of tested) {
         if (!place || !contradicts(value, family)) continue;
         reportAt(place, {
-          headline: `\`${value}\` speaks against ${family ? `\`${family}\`` : "bare wood"} on \`${surface.name}\``,
+          headline: t`\`${value}\` speaks against ${family ? `\`${family}\`` : t`bare wood`} on \`${surface.name}\``,
           why: family
-            ? `Cured ${family} does not behave so, and what holds on it depends on what it is.`
-            : "Something is on it, and what holds on it depends on what it is.",
-          remedy:
-            "Test again on a hidden spot, and correct `existing`; write `existing unknown clear` where nobody knows.",
+            ? t`Cured ${translated(family)} does not behave so, and what holds on it depends on what it is.`
+            : t`Something is on it, and what holds on it depends on what it is.`,
+          remedy: t`Test again on a hidden spot, and correct \`existing\`; write \`existing unknown clear\` where nobody knows.`,
           related: stated,
         });
       }

@@ -3,6 +3,7 @@
  * `sand-through`'s, for the whole run.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { COARSE_ON_VENEER, materialTakenMm, VENEER_SHARE } from "../../knowledge/abrasives.ts";
 import { BY_DEFINITION, PRACTICE } from "../../knowledge/sources.ts";
 import { thicknessText } from "../../measure/figures.ts";
@@ -64,13 +65,13 @@ export const veneerCoarseGrit: TradeRule = {
       if (before.woodTakenMm > run.initial.woodTakenMm) return;
       if (run.final.woodTakenMm > VENEER_SHARE * veneer.veneerMm) return;
       report({
-        headline: `Grit ${grit} takes ${thicknessText(taken)} of a ${thicknessText(veneer.veneerMm)} veneer in one pass`,
-        why: "No hand presses evenly, and at an edge or bump a grit this coarse is through before you see it.",
-        remedy: "Begin with 100 or 120, and take an old finish off with a stripper or a scraper.",
+        headline: t`Grit ${grit} takes ${thicknessText(taken)} of a ${thicknessText(veneer.veneerMm)} veneer in one pass`,
+        why: t`No hand presses evenly, and at an edge or bump a grit this coarse is through before you see it.`,
+        remedy: t`Begin with 100 or 120, and take an old finish off with a stripper or a scraper.`,
         abrades: "to the wood",
         at: { ...action.place, span: action.syntax.grits[0]!.span },
         related: veneer.place
-          ? [related(veneer.place, `The veneer is ${thicknessText(veneer.veneerMm)} thick`)]
+          ? [related(veneer.place, t`The veneer is ${thicknessText(veneer.veneerMm)} thick`)]
           : [],
       });
     },

@@ -4,6 +4,7 @@
  * Veneer was laid with hide glue until synthetic glues came into workshops about 1950. A damp cloth with soap is
  * everyday work, and on a later veneer raising the grain with water is sound.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { HIDE_GLUE_UNTIL } from "../../knowledge/woods.ts";
 import { isBare } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
@@ -76,13 +77,12 @@ export const waterOnVeneer: TradeRule = {
       if (!isWater || veneer?.veneerMm === undefined || !built || built.value >= HIDE_GLUE_UNTIL) return;
       if (!isBare(before) || before.tests.length > 0) return;
       report({
-        headline: `Water can loosen the bare ${veneer.name} veneer of ${built.value}`,
-        why: "Veneer of that age is mostly laid with hide glue, which swells and lets go where water stands.",
-        remedy:
-          "Use mineral spirits, or wring the cloth out well, try it on a hidden spot and dry it at once.",
+        headline: t`Water can loosen the bare ${translated(veneer.name)} veneer of ${built.value}`,
+        why: t`Veneer of that age is mostly laid with hide glue, which swells and lets go where water stands.`,
+        remedy: t`Use mineral spirits, or wring the cloth out well, try it on a hidden spot and dry it at once.`,
         related: [
-          ...(veneer.place ? [related(veneer.place, "The veneer")] : []),
-          ...(built.place ? [related(built.place, "When it was built")] : []),
+          ...(veneer.place ? [related(veneer.place, t`The veneer`)] : []),
+          ...(built.place ? [related(built.place, t`When it was built`)] : []),
         ],
       });
     },

@@ -3,6 +3,7 @@
  * coat that suffers, and this rule stays silent.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
@@ -68,11 +69,11 @@ export const waxSandedIn: TradeRule = {
       if (action.verb !== "sand" || !before.wax || before.wax.drivenIn) return;
       if (!after.wax?.drivenIn || !isBare(after) || !isDewaxedLater(run, index)) return;
       report({
-        headline: "The wax is sanded into the wood before it is dissolved",
-        why: "Sanding drives the wax into the pores, and a later wash seldom gets all of it out.",
-        remedy: "Dewax before you sand.",
-        related: [related(before.wax.place, "The wax is here")],
-        fixes: [insertAbove("undertaking", action, "Dewax before the sanding", dewaxLines(action))],
+        headline: t`The wax is sanded into the wood before it is dissolved`,
+        why: t`Sanding drives the wax into the pores, and a later wash seldom gets all of it out.`,
+        remedy: t`Dewax before you sand.`,
+        related: [related(before.wax.place, t`The wax is here`)],
+        fixes: [insertAbove("undertaking", action, t`Dewax before the sanding`, dewaxLines(action))],
       });
     },
   },

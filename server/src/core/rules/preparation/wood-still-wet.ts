@@ -5,6 +5,7 @@
  * waterborne coat only dries slower. A dry sanding shows that the wood had dried.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { leavesLayer } from "../../knowledge/families.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { HANDBOOK_16, PRACTICE } from "../../knowledge/sources.ts";
@@ -250,17 +251,17 @@ job boxes {
         headline: fitting(
           waited.hours > 0
             ? [
-                `${name} goes on wood that was wetted ${exactDuration(sureHours(waited))} ago`,
-                `${name} goes on wet wood`,
+                t`${name} goes on wood that was wetted ${exactDuration(sureHours(waited))} ago`,
+                t`${name} goes on wet wood`,
               ]
-            : [`${name} goes on wood that is still wet`, "This coat goes on wet wood"],
+            : [t`${name} goes on wood that is still wet`, t`This coat goes on wet wood`],
         ),
-        why: "It does not mix with the water in the wood: the film turns cloudy, blisters or lets go.",
-        remedy: `Let the wood dry first: ${DRIES_H} h at least after a damp cloth, a night after a rinse or a wet sanding.`,
-        related: [related(wet.place, "Water gets on the wood here")],
+        why: t`It does not mix with the water in the wood: the film turns cloudy, blisters or lets go.`,
+        remedy: t`Let the wood dry first: ${DRIES_H} h at least after a damp cloth, a night after a rinse or a wet sanding.`,
+        related: [related(wet.place, t`Water gets on the wood here`)],
         fixes:
           action.coat === 1
-            ? [insertAbove("undertaking", action, "Let the wood dry overnight first", ["wait  overnight"])]
+            ? [insertAbove("undertaking", action, t`Let the wood dry overnight first`, ["wait  overnight"])]
             : [],
       });
     },

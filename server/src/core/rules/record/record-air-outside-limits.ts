@@ -1,4 +1,5 @@
 /** The air of a record is outside of what the can allows. */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { LABEL_TIMES, PRACTICE } from "../../knowledge/sources.ts";
 import { figuresIn } from "../../measure/shown-figures.ts";
 import { jobWith, recordedCoats } from "../recorded-coats.ts";
@@ -40,11 +41,14 @@ export const recordAirOutsideLimits: TradeRule = {
         const isWarm = limits.high !== undefined && air.temperature > limits.high;
         const isDamp = limits.humidity !== undefined && (air.humidity ?? 0) > limits.humidity;
         if (!isCold && !isWarm && !isDamp) continue;
-        const what = isCold ? "too cold" : isWarm ? "too warm" : "too damp";
         reportAt(record.place, {
-          headline: `Recorded in air that is ${what} for this label`,
-          why: `It was put on at ${figuresIn(units).air(air)}, outside of the limits of ${useName(moment.action.use)}.`,
-          remedy: "Bring the room within the limits, and look at the coat again before the next one.",
+          headline: isCold
+            ? t`Recorded in air that is too cold for this label`
+            : isWarm
+              ? t`Recorded in air that is too warm for this label`
+              : t`Recorded in air that is too damp for this label`,
+          why: t`It was put on at ${figuresIn(units).air(air)}, outside of the limits of ${useName(moment.action.use)}.`,
+          remedy: t`Bring the room within the limits, and look at the coat again before the next one.`,
         });
       }
     },

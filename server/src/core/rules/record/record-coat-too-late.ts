@@ -3,6 +3,7 @@
  * on so late.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { formatDuration } from "../../measure/format-amount.ts";
 import { hoursBetween } from "../../measure/iso-dates.ts";
 import { hoursApart, jobWith, nextCoats, recordedCoats } from "../recorded-coats.ts";
@@ -62,11 +63,10 @@ export const recordCoatTooLate: TradeRule = {
         const { least } = hoursApart(below.record, record);
         if (least <= latest + 1e-6) continue;
         reportAt(record.place, {
-          headline: "Recorded after the latest time for this coat, without sanding",
-          why: `${coatName(below.coat)} takes the next coat unsanded for ${formatDuration(latest)}, and this one came ${formatDuration(least)} after it.`,
-          remedy:
-            "When it is cured, cut a cross into a hidden spot and pull tape off it; where it lifts, sand and coat again.",
-          related: [related(below.record.place, "The coat below is recorded here")],
+          headline: t`Recorded after the latest time for this coat, without sanding`,
+          why: t`${coatName(below.coat)} takes the next coat unsanded for ${formatDuration(latest)}, and this one came ${formatDuration(least)} after it.`,
+          remedy: t`When it is cured, cut a cross into a hidden spot and pull tape off it; where it lifts, sand and coat again.`,
+          related: [related(below.record.place, t`The coat below is recorded here`)],
         });
       }
       for (const { run, next, below, record } of goesOnAt === undefined ? [] : nextCoats(runs)) {
@@ -75,11 +75,11 @@ export const recordCoatTooLate: TradeRule = {
         const waited = hoursBetween(record.at, goesOnAt!);
         if (waited <= latest + 1e-6) continue;
         report(run, next, {
-          headline: "The latest time for this coat is over, and nothing is sanded",
-          why: `${coatName(below)} takes the next coat unsanded for ${formatDuration(latest)}, and ${formatDuration(waited)} are over.`,
-          remedy: "Scuff the film and dust it before this coat goes on.",
+          headline: t`The latest time for this coat is over, and nothing is sanded`,
+          why: t`${coatName(below)} takes the next coat unsanded for ${formatDuration(latest)}, and ${formatDuration(waited)} are over.`,
+          remedy: t`Scuff the film and dust it before this coat goes on.`,
           abrades: "surface",
-          related: [related(record.place, "The coat below is recorded here")],
+          related: [related(record.place, t`The coat below is recorded here`)],
         });
       }
     },

@@ -1,5 +1,6 @@
 /** By the record a coat went on before the one below was ready for it. */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { momentText } from "../../measure/figures.ts";
 import { formatDuration } from "../../measure/format-amount.ts";
 import { stageHours } from "../../surface/state.ts";
@@ -51,11 +52,10 @@ export const recordCoatTooSoon: TradeRule = {
         const { most } = hoursApart(below.record, record);
         if (most >= needed - TOLERANCE_H) continue;
         reportAt(record.place, {
-          headline: `Recorded ${formatDuration(needed - Math.max(0, most))} too soon after the coat below`,
-          why: `${coatName(below.coat)} had ${shareText(Math.max(0, most), needed)} that it needs before the next coat in this air (put on ${momentText(below.record.at)}). What it still holds can no longer leave.`,
-          remedy:
-            "Correct the time if it is wrong; otherwise let both coats harden at least twice as long, and test a hidden spot before going on.",
-          related: [related(below.record.place, "The coat below is recorded here")],
+          headline: t`Recorded ${formatDuration(needed - Math.max(0, most))} too soon after the coat below`,
+          why: t`${coatName(below.coat)} had ${shareText(Math.max(0, most), needed)} that it needs before the next coat in this air (put on ${momentText(below.record.at)}). What it still holds can no longer leave.`,
+          remedy: t`Correct the time if it is wrong; otherwise let both coats harden at least twice as long, and test a hidden spot before going on.`,
+          related: [related(below.record.place, t`The coat below is recorded here`)],
         });
       }
     },

@@ -1,4 +1,5 @@
 /** What was done differs from the recipe: a coat more, or another material. */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { jobWith } from "../recorded-coats.ts";
 import type { TradeRule } from "../rule.ts";
@@ -39,15 +40,15 @@ export const recordDiffers: TradeRule = {
         seen.add(each.record);
         if (each.kind === "extra coat") {
           reportAt(each.record.place, {
-            headline: `A coat more than in the recipe: number ${each.coat.coat}`,
-            why: "It counts for film, drying, stock and cost like the others; the plan goes on after it.",
-            remedy: "Nothing, where it was put on; otherwise correct the line.",
+            headline: t`A coat more than in the recipe: number ${each.coat.coat}`,
+            why: t`It counts for film, drying, stock and cost like the others; the plan goes on after it.`,
+            remedy: t`Nothing, where it was put on; otherwise correct the line.`,
           });
         } else if (each.kind === "another material") {
           reportAt(each.record.place, {
-            headline: `The recipe has ${useName(each.planned.use)} here`,
-            why: `What was put on is ${useName({ name: each.material.name, material: each.material })}: its own times, film and stock count from here, and its fit with the layers is judged.`,
-            remedy: "Nothing, where this can was used; otherwise correct the material.",
+            headline: t`The recipe has ${useName(each.planned.use)} here`,
+            why: t`What was put on is ${useName({ name: each.material.name, material: each.material })}: its own times, film and stock count from here, and its fit with the layers is judged.`,
+            remedy: t`Nothing, where this can was used; otherwise correct the material.`,
           });
         }
       }

@@ -1,4 +1,5 @@
 /** A line of the record tells of something that the recipe does not have, or has no more. */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { jobWith } from "../recorded-coats.ts";
 import type { TradeRule } from "../rule.ts";
@@ -37,20 +38,23 @@ export const recordNotInRecipe: TradeRule = {
         const found = differences.find((each) => each.record === record);
         if (found?.kind === "no such piece") {
           reportAt(record.place, {
-            headline: "There is no such piece in this job",
-            why: `The job has ${found.pieces === 1 ? "one piece" : `${found.pieces} pieces`} with this surface, so the rest of the line tells of none.`,
-            remedy: "Correct the number behind `piece`.",
+            headline: t`There is no such piece in this job`,
+            why:
+              found.pieces === 1
+                ? t`The job has one piece with this surface, so the rest of the line tells of none.`
+                : t`The job has ${found.pieces} pieces with this surface, so the rest of the line tells of none.`,
+            remedy: t`Correct the number behind \`piece\`.`,
           });
         } else if (!told.has(record)) {
           const isKnown = found?.kind === "no such step" && found.isKnown;
           reportAt(record.place, {
-            headline: isKnown ? "This is recorded already" : "No recipe of this job has such a step here",
+            headline: isKnown ? t`This is recorded already` : t`No recipe of this job has such a step here`,
             why: isKnown
-              ? "The record is behind this step already, and the recipe has no other one like it. The line is left out of plan, stock and hours."
-              : "The line names a step that none of the recipes on this surface has, so it is left out of plan, stock and hours.",
+              ? t`The record is behind this step already, and the recipe has no other one like it. The line is left out of plan, stock and hours.`
+              : t`The line names a step that none of the recipes on this surface has, so it is left out of plan, stock and hours.`,
             remedy: isKnown
-              ? "Delete the line, or correct its date or its step."
-              : "Name the step as the recipe does, or a surface that a recipe is applied to.",
+              ? t`Delete the line, or correct its date or its step.`
+              : t`Name the step as the recipe does, or a surface that a recipe is applied to.`,
           });
         }
       }

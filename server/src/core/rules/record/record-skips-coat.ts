@@ -1,4 +1,5 @@
 /** A line of the record stands for a coat that no line tells of. */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { jobWith } from "../recorded-coats.ts";
 import type { TradeRule } from "../rule.ts";
@@ -39,11 +40,14 @@ export const recordSkipsCoat: TradeRule = {
           const { action } = run.moments[index]!;
           if (isNamed || leftOut || action.op !== "layer" || seen.has(record)) continue;
           seen.add(record);
-          const which = action.coats > 1 ? `coat ${action.coat} of ` : "";
+          const name = useName(action.use);
           reportAt(record.place, {
-            headline: "A coat before this one is not recorded",
-            why: `This line counts ${which}${useName(action.use)} as done as well, at the same time and with the amount of the plan.`,
-            remedy: "Add a `done` line for that coat, or correct the number of this one.",
+            headline: t`A coat before this one is not recorded`,
+            why:
+              action.coats > 1
+                ? t`This line counts coat ${action.coat} of ${name} as done as well, at the same time and with the amount of the plan.`
+                : t`This line counts ${name} as done as well, at the same time and with the amount of the plan.`,
+            remedy: t`Add a \`done\` line for that coat, or correct the number of this one.`,
           });
         }
       }

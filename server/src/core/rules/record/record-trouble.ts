@@ -1,4 +1,5 @@
 /** What went wrong by the record, what it came of, and how it is put right. */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { troubleOf } from "../../knowledge/troubles.ts";
 import { sentence } from "../../sentence.ts";
 import { jobWith, recordedCoats } from "../recorded-coats.ts";
@@ -55,21 +56,20 @@ export const recordTrouble: TradeRule = {
         const causes = rankedCauses(trouble, coat, units, planned);
         const [first] = causes;
         const seen = causes.flatMap((cause) => cause.seen ?? []);
-        const others = causes.filter((cause) => cause.seen === undefined).map(({ id }) => id);
+        const others = causes.filter((cause) => cause.seen === undefined).map(({ id }) => translated(id));
+        const looks = translated(trouble.looks);
         const likely =
           seen.length > 0
-            ? `Most likely because ${seen.join("; then because ")}.`
-            : "The record shows none of its usual causes.";
+            ? t`Most likely because ${seen.reduce((all, each) => t`${all}; then because ${each}`)}.`
+            : t`The record shows none of its usual causes.`;
         const elsewhere =
-          others.length > 0 ? ` Elsewhere it also comes of ${others.slice(0, 4).join(", ")}.` : "";
-        const name = trouble.word.charAt(0).toUpperCase() + trouble.word.slice(1);
+          others.length > 0 ? t` Elsewhere it also comes of ${others.slice(0, 4).join(", ")}.` : "";
+        const name = sentence(translated(trouble.word));
+        const lookAt = seen.length > 0 ? t`look at ${translated(first!.id)} first` : looks;
         reportAt(said.place, {
-          headline: fitting([
-            `${name} on ${useName(action.use)}: ${seen.length > 0 ? `look at ${first!.id} first` : trouble.looks}`,
-            `${name}: ${seen.length > 0 ? `look at ${first!.id} first` : trouble.looks}`,
-          ]),
-          why: `${sentence(trouble.looks).replace(/\.$/u, "")}. ${likely}${elsewhere}`,
-          remedy: `${trouble.remedy}. Try it on a hidden spot; the label and the data sheet come first.`,
+          headline: fitting([t`${name} on ${useName(action.use)}: ${lookAt}`, `${name}: ${lookAt}`]),
+          why: `${sentence(looks).replace(/\.$/u, "")}. ${likely}${elsewhere}`,
+          remedy: t`${translated(trouble.remedy)}. Try it on a hidden spot; the label and the data sheet come first.`,
           abrades: "surface",
         });
       }

@@ -1,6 +1,7 @@
 /**
  * Asbestos in old fillers and boards: sanded or scraped, its fibres are in the air for days.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { isA } from "../../knowledge/chemicals.ts";
 import { reportChemicals } from "../chemical-uses.ts";
 import type { TradeRule } from "../rule.ts";
@@ -65,9 +66,9 @@ recipe patched {
         ctx,
         (row) => isA(row, "asbestos"),
         ({ row, by }) => ({
-          ...(by === "line" ? { headline: "Asbestos is named here" } : {}),
-          why: row.harm,
-          remedy: `${row.instead}.`,
+          ...(by === "line" ? { headline: t`Asbestos is named here` } : {}),
+          why: translated(row.harm),
+          remedy: `${translated(row.instead!)}.`,
         }),
       ),
   },

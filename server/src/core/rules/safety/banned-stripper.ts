@@ -1,6 +1,7 @@
 /**
  * Methylene chloride: strippers with it have killed people in closed rooms, and were taken off sale.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { reportChemicals } from "../chemical-uses.ts";
 import type { TradeRule } from "../rule.ts";
 
@@ -120,8 +121,8 @@ recipe take_off {
         ctx,
         ({ name }) => name === "methylene chloride",
         ({ row }) => ({
-          why: `${row.harm} US rules took paint removers with it off sale (84 FR 11420, 40 CFR 751 subpart B).`,
-          remedy: `${row.instead}; ask your local waste service where to take an old tin.`,
+          why: t`${translated(row.harm)} US rules took paint removers with it off sale (84 FR 11420, 40 CFR 751 subpart B).`,
+          remedy: t`${translated(row.instead!)}; ask your local waste service where to take an old tin.`,
           abrades: "to the wood",
         }),
       ),

@@ -1,6 +1,7 @@
 /**
  * Gloves, sleeves and cloths at machines that turn, and guards taken off.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { reportOnLines } from "../told-lines.ts";
@@ -51,10 +52,9 @@ export const caughtInMachine: TradeRule = {
   checks: {
     onRun: (ctx) =>
       reportOnLines(ctx, CAUGHT, {
-        headline: "A machine that turns catches what hangs or is wrapped",
-        why: "It takes hold of a glove, a sleeve or a cloth and pulls the hand in before it can be let go.",
-        remedy:
-          "Work at it without gloves and with tight sleeves, hold cloths loose, and leave guards where they are.",
+        headline: t`A machine that turns catches what hangs or is wrapped`,
+        why: t`It takes hold of a glove, a sleeve or a cloth and pulls the hand in before it can be let go.`,
+        remedy: t`Work at it without gloves and with tight sleeves, hold cloths loose, and leave guards where they are.`,
       }),
   },
 };

@@ -2,6 +2,7 @@
  * Lye on aluminium: it boils, gives off hydrogen and eats the metal.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { chemical, isA } from "../../knowledge/chemicals.ts";
 import { isForbidden } from "../../knowledge/denials.ts";
 import { holdsHazard } from "../../knowledge/named-chemicals.ts";
@@ -142,15 +143,15 @@ job feet {
           : undefined;
         if (use?.material) {
           report(action, {
-            ...text(`\`${use.name}\` is caustic and goes on aluminium`),
+            ...text(t`\`${use.name}\` is caustic and goes on aluminium`),
             ...(action.place.declaration === use.place.declaration ? { at: use.place } : {}),
             related: [
-              ...(run.surface ? [related(run.surface.namePlace, "The surface of aluminium")] : []),
-              related(use.material.namePlace, "The material that says so"),
+              ...(run.surface ? [related(run.surface.namePlace, t`The surface of aluminium`)] : []),
+              related(use.material.namePlace, t`The material that says so`),
             ],
           });
         } else if (bringsTogether(textOf(action) ?? "") && mentionsOfLine(action).some(isCaustic))
-          report(action, text("Lye and aluminium are brought together here"));
+          report(action, text(t`Lye and aluminium are brought together here`));
       }
     },
   },
@@ -158,8 +159,8 @@ job feet {
 
 const text = (headline: string): Report => ({
   headline,
-  why: "It boils at once, throws caustic drops and gives off hydrogen, which burns.",
-  remedy: "Use a solvent stripper or a mild cleaner here, and keep lye in plastic vessels.",
+  why: t`It boils at once, throws caustic drops and gives off hydrogen, which burns.`,
+  remedy: t`Use a solvent stripper or a mild cleaner here, and keep lye in plastic vessels.`,
 });
 
 const isCaustic = ({ chemical: name }: { chemical: Parameters<typeof chemical>[0] }): boolean =>

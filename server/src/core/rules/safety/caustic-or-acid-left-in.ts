@@ -1,6 +1,7 @@
 /**
  * Lye or acid that is left in the wood: it goes on working under the coat, and burns whoever sands it.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { RelatedPlace } from "../../findings.ts";
 import type { DutyWord } from "../../knowledge/duties.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
@@ -165,13 +166,13 @@ const isLeft = ({ hazards, neutralised }: Residue): boolean =>
 
 const causeOf = ({ step }: Residue): string => `residue of ${placeKey(step.place)}`;
 
-const kindOf = ({ hazards }: Residue): string => (hazards.includes("strong base") ? "Lye" : "Acid");
+const kindOf = ({ hazards }: Residue): string => (hazards.includes("strong base") ? t`Lye` : t`Acid`);
 
 const neutraliserOf = ({ hazards }: Residue): string =>
-  hazards.includes("strong base") ? "a vinegar rinse" : "baking soda or borax in water";
+  hazards.includes("strong base") ? t`a vinegar rinse` : t`baking soda or borax in water`;
 
 const putOn = (residue: Residue): RelatedPlace =>
-  related(residue.step.place, `\`${residue.use.name}\` goes on here`);
+  related(residue.step.place, t`\`${residue.use.name}\` goes on here`);
 
 function onLayer({ before, run, index, report }: MomentContext<LayerAction>): void {
   // Stripping residue and bleach have findings of their own, which ask for the same rinse.
@@ -183,11 +184,11 @@ function onLayer({ before, run, index, report }: MomentContext<LayerAction>): vo
   report({
     severity: residue.rinsed ? "hint" : "warning",
     headline: residue.rinsed
-      ? `\`${residue.use.name}\` was rinsed with water but not neutralised`
-      : `\`${residue.use.name}\` was never rinsed out of the wood`,
-    why: `${kindOf(residue)} that stays in the wood discolours and softens the finish, and its dust burns.`,
+      ? t`\`${residue.use.name}\` was rinsed with water but not neutralised`
+      : t`\`${residue.use.name}\` was never rinsed out of the wood`,
+    why: t`${kindOf(residue)} that stays in the wood discolours and softens the finish, and its dust burns.`,
     remedy: residue.rinsed
-      ? `Neutralise it with ${neutraliserOf(residue)} and rinse again, or test the damp wood with indicator paper.`
+      ? t`Neutralise it with ${neutraliserOf(residue)} and rinse again, or test the damp wood with indicator paper.`
       : howToRinse(residue),
     related: [putOn(residue)],
     causes: [causeOf(residue)],
@@ -215,8 +216,8 @@ function onStep(ctx: MomentContext<StepAction>): void {
   report({
     // Loose salts are rubbed off lye-treated softwood by hand, and it is washed then: common practice, no source.
     ...(isGuarded ? { severity: "information" as const } : {}),
-    headline: `The dust of \`${residue.use.name}\` burns: it was never rinsed out`,
-    why: `${kindOf(residue)} dries to crystals in the wood, and sanding throws them into eyes, nose and lungs.`,
+    headline: t`The dust of \`${residue.use.name}\` burns: it was never rinsed out`,
+    why: t`${kindOf(residue)} dries to crystals in the wood, and sanding throws them into eyes, nose and lungs.`,
     remedy: howToRinse(residue),
     related: [putOn(residue)],
     causes: [causeOf(residue)],
@@ -240,17 +241,16 @@ function reportUnnamedBleach({ before: { bleached }, run, index, report }: Momen
   if (run.moments.slice(from, index).some((each) => each.action.op === "step" && isDrySanding(each.action)))
     return;
   report({
-    headline: "The dust of the bleach burns: it was never rinsed out",
-    why: "Lye or oxalic acid dries to crystals in the wood, and sanding throws them into eyes, nose and lungs.",
-    remedy:
-      "Rinse it with `step clean with water`, neutralise it as its label says, rinse again and let the wood dry.",
-    related: [related(bleached.place, "Bleached here")],
+    headline: t`The dust of the bleach burns: it was never rinsed out`,
+    why: t`Lye or oxalic acid dries to crystals in the wood, and sanding throws them into eyes, nose and lungs.`,
+    remedy: t`Rinse it with \`step clean with water\`, neutralise it as its label says, rinse again and let the wood dry.`,
+    related: [related(bleached.place, t`Bleached here`)],
     causes: [`residue of ${placeKey(bleached.place)}`],
   });
 }
 
 const howToRinse = (residue: Residue): string =>
-  `Rinse it with \`step clean with water\`, neutralise it with ${neutraliserOf(residue)}, rinse again and let the wood dry.`;
+  t`Rinse it with \`step clean with water\`, neutralise it with ${neutraliserOf(residue)}, rinse again and let the wood dry.`;
 
 const CORROSIVE =
   "lye|caustic|caustic_soda|bleach|oxalic|oxalic_acid|acid|wood_bleach|drain_cleaner|potash|ammonia|part_a|part_b";
@@ -299,8 +299,8 @@ function onRun({ run, report }: RunContext): void {
       (saidOnLine(action, DRIED_IN) !== undefined && !isRinsedBelow(run, action))
     )
       report(action, {
-        headline: "These words leave lye, acid or bleach in the wood",
-        why: "It dries to crystals that burn eyes, nose and lungs when they are sanded or brushed, and it spoils the finish.",
-        remedy: "Rinse it with water, neutralise it as its label says, rinse again and let the wood dry.",
+        headline: t`These words leave lye, acid or bleach in the wood`,
+        why: t`It dries to crystals that burn eyes, nose and lungs when they are sanded or brushed, and it spoils the finish.`,
+        remedy: t`Rinse it with water, neutralise it as its label says, rinse again and let the wood dry.`,
       });
 }

@@ -1,6 +1,7 @@
 /**
  * Lye on veneer or on wood full of tannin: the glue lets go, and the wood turns black.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { holdsHazard } from "../../knowledge/named-chemicals.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { woodByName } from "../../knowledge/woods.ts";
@@ -102,14 +103,14 @@ job lid {
       if (!holdsHazard(material, "strong base")) return;
       const place = run.surface?.substrate.place;
       report({
-        headline: `\`${action.use.name}\` is caustic and goes on ${wood}`,
-        why: "Lye softens the glue under a veneer and turns wood with much tannin nearly black.",
-        remedy: "Use a solvent stripper or a scraper here.",
+        headline: t`\`${action.use.name}\` is caustic and goes on ${wood}`,
+        why: t`Lye softens the glue under a veneer and turns wood with much tannin nearly black.`,
+        remedy: t`Use a solvent stripper or a scraper here.`,
         abrades: "to the wood",
         at: action.use.place,
         related: [
-          ...(place ? [related(place, "The wood")] : []),
-          related(material.namePlace, "The material that says so"),
+          ...(place ? [related(place, t`The wood`)] : []),
+          related(material.namePlace, t`The material that says so`),
         ],
       });
     },
@@ -124,6 +125,8 @@ function woodHarmed(run: SurfaceRun): string | undefined {
   }
   const substrate = run.surface?.substrate;
   if (!substrate) return undefined;
-  if (substrate.veneerMm !== undefined) return `${substrate.name} veneer`;
-  return woodByName(substrate.name)?.tannin === "rich" ? `${substrate.name}, rich in tannin` : undefined;
+  if (substrate.veneerMm !== undefined) return t`${translated(substrate.name)} veneer`;
+  return woodByName(substrate.name)?.tannin === "rich"
+    ? t`${translated(substrate.name)}, rich in tannin`
+    : undefined;
 }

@@ -1,6 +1,7 @@
 /**
  * Food and drink at the work, and what is put into the mouth.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { usesOf } from "../material-uses.ts";
 import type { TradeRule } from "../rule.ts";
@@ -53,9 +54,9 @@ export const eatingAtWork: TradeRule = {
     onRun: (ctx) => {
       if (isFinished(ctx.run))
         reportOnLines(ctx, SWALLOWED, {
-          headline: "What is on the bench is swallowed this way",
-          why: "Dust of old paint, pigments and solvents get into the mouth with food, off fingers, brushes and hoses.",
-          remedy: "Eat and drink elsewhere, with washed hands, and put nothing into your mouth.",
+          headline: t`What is on the bench is swallowed this way`,
+          why: t`Dust of old paint, pigments and solvents get into the mouth with food, off fingers, brushes and hoses.`,
+          remedy: t`Eat and drink elsewhere, with washed hands, and put nothing into your mouth.`,
         });
     },
   },

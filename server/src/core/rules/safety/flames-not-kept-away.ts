@@ -1,6 +1,7 @@
 /**
  * A liquid whose vapour can be lit, and not a word on flames and sparks.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { OSHA_FLAMMABLE } from "../../knowledge/sources.ts";
 import { dutyChecks, needFor } from "../duty-check.ts";
 import type { TradeRule } from "../rule.ts";
@@ -105,7 +106,8 @@ recipe oiled {
   // What is sprayed is told by `spraying-flammables-indoors`.
   checks: dutyChecks(
     "no_ignition",
-    "It is heavier than air and creeps along the floor to a pilot light, a heater or the spark of a motor.",
+    () =>
+      t`It is heavier than air and creeps along the floor to a pilot light, a heater or the spark of a motor.`,
     ({ action }) => (isSprayed(action) ? undefined : needFor(action, "no_ignition")),
   ),
 };

@@ -2,6 +2,7 @@
  * More flammable liquid for one job than a cabinet, or a room without one, may hold.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { flammableCategory } from "../../knowledge/flammable.ts";
 import { formatNumber } from "../../measure/format-amount.ts";
 import { figuresIn } from "../../measure/shown-figures.ts";
@@ -109,13 +110,12 @@ function check({ job, needs, totals, units, reportAt }: JobContext): void {
   reportAt(job.namePlace, {
     severity: isOver ? "warning" : "hint",
     headline: isOver
-      ? `${say.litres(all)} of flammable liquid is too much for a room`
-      : `${say.litres(all)} of flammable liquid is more than one cabinet holds`,
-    why: `${andList(most.map(({ material, there }) => `\`${material.name}\` ${say.litres(there)}`))}. ${isOver ? `Outside a cabinet or storage room, 29 CFR 1910.106 allows ${limit} gal (${formatNumber(limit * GALLON_L, 0)} L)` : `One storage cabinet may hold ${CABINET_GAL} gal (${formatNumber(CABINET_GAL * GALLON_L, 0)} L) by 29 CFR 1910.106`}.`,
-    remedy:
-      "Buy what the next days take, and keep the rest in flammable-liquid cabinets or a storage room; local fire codes decide, and most allow far less in a home or a public building.",
+      ? t`${say.litres(all)} of flammable liquid is too much for a room`
+      : t`${say.litres(all)} of flammable liquid is more than one cabinet holds`,
+    why: `${andList(most.map(({ material, there }) => `\`${material.name}\` ${say.litres(there)}`))}. ${isOver ? t`Outside a cabinet or storage room, 29 CFR 1910.106 allows ${limit} gal (${formatNumber(limit * GALLON_L, 0)} L)` : t`One storage cabinet may hold ${CABINET_GAL} gal (${formatNumber(CABINET_GAL * GALLON_L, 0)} L) by 29 CFR 1910.106`}.`,
+    remedy: t`Buy what the next days take, and keep the rest in flammable-liquid cabinets or a storage room; local fire codes decide, and most allow far less in a home or a public building.`,
     related: most.flatMap(({ material }) =>
-      material.builtIn ? [] : [related(material.namePlace, "One of these liquids")],
+      material.builtIn ? [] : [related(material.namePlace, t`One of these liquids`)],
     ),
   });
 }

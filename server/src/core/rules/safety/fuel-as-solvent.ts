@@ -1,6 +1,7 @@
 /**
  * Petrol as a cleaner or thinner: a spark metres away is enough.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { chemicalsIn } from "../../knowledge/chemical-words.ts";
 import { chemical, isA } from "../../knowledge/chemicals.ts";
 import { mentionsOfLine, type NamedChemical, reportChemicals } from "../chemical-uses.ts";
@@ -67,16 +68,16 @@ recipe blue_legs {
       reportChemicals(
         ctx,
         (row, named) => isA(row, "motor fuel") && !isColour(named),
-        ({ row }) => ({ why: row.harm, remedy: `${row.instead}.` }),
+        ({ row }) => ({ why: translated(row.harm), remedy: `${translated(row.instead!)}.` }),
       );
       for (const action of toldLines(ctx.run)) {
         const isNamed = mentionsOfLine(action).some((it) => isA(chemical(it.chemical), "motor fuel"));
         if (isNamed || saidOnLine(action, FUEL) === undefined) continue;
         const { harm, instead } = chemical("petrol");
         ctx.report(action, {
-          headline: "This line says to use motor fuel",
-          why: harm,
-          remedy: `${instead}.`,
+          headline: t`This line says to use motor fuel`,
+          why: translated(harm),
+          remedy: `${translated(instead!)}.`,
         });
       }
     },

@@ -1,6 +1,7 @@
 /**
  * Solvents and oily rags near a stove, a boiler or a radiator, where only the recipe's words tell of it.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { burns, firstBurning } from "../flammable-uses.ts";
@@ -138,23 +139,28 @@ function check({ run, report }: RunContext): void {
     const text = textOf(action) ?? "";
     // What is warmed on a stove is `open-flame`'s, what is burned in one `waste-burned`'s.
     if (warmsSomethingFlammable(text) || saidOnLine(action, BURNED_WASTE) !== undefined) continue;
-    if (saidOnLine(action, SPARKS) !== undefined) report(action, SPARKING);
+    if (saidOnLine(action, SPARKS) !== undefined) report(action, sparking());
     if (clauseNearHeat(text) === undefined && saidOnLine(action, HEATED) === undefined) continue;
     // What a step in water is dried with is put away before the first can is opened.
     if (isWaterStep(action) && action.index < burning.action.index) continue;
     report(action, {
-      headline: "Near something hot while a flammable material is used",
-      why: `${burns(burning.use) === "vapour" ? `The vapour of ${useName(burning.use)} can be lit` : `Cloths with ${useName(burning.use)} heat up by themselves, and warmth helps them`}.`,
-      remedy: REMEDY,
+      headline: t`Near something hot while a flammable material is used`,
+      why:
+        burns(burning.use) === "vapour"
+          ? t`The vapour of ${useName(burning.use)} can be lit.`
+          : t`Cloths with ${useName(burning.use)} heat up by themselves, and warmth helps them.`,
+      remedy: dryElsewhere(),
     });
   }
   const hot = hotPlaceOf(run);
   if (hot)
     report(burning.action, {
-      headline: "The shop's own words name something hot",
-      why: `\`${run.shop!.name}\` says "${hot}" and states no \`ignition\`; ${useName(burning.use)} ${burns(burning.use) === "vapour" ? "gives off a vapour that can be lit" : "leaves cloths that heat up by themselves"}.`,
-      remedy:
-        "Put it out and let it cool before the can is opened, and state the shop's `ignition`, also where it is none.",
+      headline: t`The shop's own words name something hot`,
+      why:
+        burns(burning.use) === "vapour"
+          ? t`\`${run.shop!.name}\` says "${hot}" and states no \`ignition\`; ${useName(burning.use)} gives off a vapour that can be lit.`
+          : t`\`${run.shop!.name}\` says "${hot}" and states no \`ignition\`; ${useName(burning.use)} leaves cloths that heat up by themselves.`,
+      remedy: t`Put it out and let it cool before the can is opened, and state the shop's \`ignition\`, also where it is none.`,
     });
 }
 
@@ -163,8 +169,8 @@ const isWaterStep = (action: Action): boolean =>
   ["clean", "dampen"].includes(action.verb) &&
   ["water", "none"].includes(action.use?.material?.family?.carrier ?? "water");
 
-const REMEDY =
-  "Let it dry in warm moving air, away from anything that glows, burns or is hot to the hand, and change this note.";
+const dryElsewhere = (): string =>
+  t`Let it dry in warm moving air, away from anything that glows, burns or is hot to the hand, and change this note.`;
 
 /** Something that glows or burns is kept going in the room, or the work is dried by it. */
 const HEATED = phrases(
@@ -194,12 +200,11 @@ const SPARKS = phrases(
   "grinder|angle_grinder|welder|welding|soldering|soldering_iron|cut-off_saw ... beside|near|next|same|while|close !away !another !not !before",
 );
 
-const SPARKING = {
-  headline: "A motor, lamp or lead near vapour or mist can light it",
-  why: "The motor of an ordinary fan, drill or tool sparks, a hot bulb breaks, and a plug pulled out arcs.",
-  remedy:
-    "Keep them out of the room while it is open and wet, or use ones that are approved for flammable vapour; air the room by open windows.",
-} as const;
+const sparking = () => ({
+  headline: t`A motor, lamp or lead near vapour or mist can light it`,
+  why: t`The motor of an ordinary fan, drill or tool sparks, a hot bulb breaks, and a plug pulled out arcs.`,
+  remedy: t`Keep them out of the room while it is open and wet, or use ones that are approved for flammable vapour; air the room by open windows.`,
+});
 
 /** What the shop's title or description names, where its `ignition` is not stated. */
 function hotPlaceOf({ shop }: SurfaceRun): string | undefined {

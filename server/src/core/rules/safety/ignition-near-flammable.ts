@@ -1,12 +1,13 @@
 /**
  * A flammable liquid in a shop with a flame, a glowing heater or sparks.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { canLight, IGNITION_RULE_SOURCE, ignitionSource } from "../../knowledge/ignition.ts";
 import { figuresIn, type UnitSystem } from "../../measure/shown-figures.ts";
 import { placeKey } from "../../place.ts";
 import type { Action, MaterialUse } from "../../surface/actions.ts";
 import { materialsInTheCold } from "../../surface/cold-layers.ts";
-import { asOtherShop, SAFE_ROOM } from "../group-bad-air.ts";
+import { asOtherShop, safeRoom } from "../group-bad-air.ts";
 import { MISSING_DUTIES } from "../group-missing-duties.ts";
 import { freesLead, leadReached } from "../lead-caution.ts";
 import { usesOf } from "../material-uses.ts";
@@ -174,49 +175,50 @@ function check({ action, before, run, units, report }: MomentContext): void {
   if (!use) return;
   const { ignition } = shop;
   const place = ignition.place;
-  const putOut = ignitionSource(ignition.value)!.putOut;
+  const putOut = translated(ignitionSource(ignition.value)!.putOut);
+  const source = translated(ignition.value);
   const there = asOtherShop(freesLead(run));
   // What a step takes off may hold lead, so it is not carried to another room.
   const stays = action.op === "step" && leadReached(run, action, before) !== undefined;
   const away = stays
-    ? `${putOut} before a can is opened. Do not take this work to a room that people use: what it takes off may hold lead`
+    ? t`${putOut} before a can is opened. Do not take this work to a room that people use: what it takes off may hold lead`
     : // Putting out the heater of a shop that must be warmed for this work is no way.
       materialsInTheCold(run).length > 0
-      ? `Do this in ${SAFE_ROOM}${there}`
-      : `${putOut} before a can is opened, or work in ${SAFE_ROOM}${there}`;
-  const inShop = `The shop's ${ignition.value} can light the vapour`;
-  const briefly = `The ${ignition.value} can light vapour`;
+      ? t`Do this in ${safeRoom()}${there}`
+      : t`${putOut} before a can is opened, or work in ${safeRoom()}${there}`;
+  const inShop = t`The shop's ${source} can light the vapour`;
+  const briefly = t`The ${source} can light vapour`;
   report({
-    headline: fitting([`${inShop} of \`${use.name}\``, inShop]),
-    why: `${flashText(use, units)}. Its vapour is heavier than air and can creep along the floor of \`${shop.name}\` to the flame or the spark.`,
+    headline: fitting([t`${inShop} of \`${use.name}\``, inShop]),
+    why: t`${flashText(use, units)}. Its vapour is heavier than air and can creep along the floor of \`${shop.name}\` to the flame or the spark.`,
     part: {
       group: MISSING_DUTIES,
       names: ["no_ignition"],
-      reason: `${flashText(use, units)}, and its vapour can creep along the floor of \`${shop.name}\` to the ${ignition.value}`,
+      reason: t`${flashText(use, units)}, and its vapour can creep along the floor of \`${shop.name}\` to the ${source}`,
       joinsEveryJob: true,
       briefly,
     },
-    remedy: `${away}. The safety data sheet and local fire codes say how far from a flame is far enough.`,
+    remedy: t`${away}. The safety data sheet and local fire codes say how far from a flame is far enough.`,
     ...(stays ? {} : { tellsRoom: placeKey(shop.namePlace) }),
     again: {
       key: `fire in shop ${shop.name} of ${shop.namePlace.file}${stays ? ", not to be carried" : ""}`,
       of: `\`${use.name}\``,
-      remedy: `keep it from the ${ignition.value} as well.`,
+      remedy: t`keep it from the ${source} as well.`,
       why: `${flashPoint(use, units)}.`,
     },
     ...(atOf(action, use) ? { at: use.place } : {}),
-    related: place ? [related(place, "The source of ignition")] : [],
+    related: place ? [related(place, t`The source of ignition`)] : [],
   });
 }
 
 /** The label's figure is a fact of this material, its family's only a typical one. */
 const flashPoint = (use: MaterialUse, units: UnitSystem): string =>
   use.material?.flash?.origin === "stated"
-    ? `${useName(use)} can be lit from ${figuresIn(units).degrees(flashOf(use.material)!)} on (its flash point)`
-    : `${useName(use)} can be lit from about ${figuresIn(units).degrees(flashOf(use.material)!)} on (a typical flash point; see its safety data sheet)`;
+    ? t`${useName(use)} can be lit from ${figuresIn(units).degrees(flashOf(use.material)!)} on (its flash point)`
+    : t`${useName(use)} can be lit from about ${figuresIn(units).degrees(flashOf(use.material)!)} on (a typical flash point; see its safety data sheet)`;
 
 const flashText = (use: MaterialUse, units: UnitSystem): string =>
-  `${flashPoint(use, units)}, as on a warmed rag or spill`;
+  t`${flashPoint(use, units)}, as on a warmed rag or spill`;
 
 const flashOf = (material: MaterialUse["material"]): number | undefined => material?.flash?.value;
 

@@ -1,6 +1,7 @@
 /**
  * Chemicals that must not meet: in one vessel, or one after the other on the same wood.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import type { Mention } from "../../knowledge/chemical-words.ts";
 import { chemical } from "../../knowledge/chemicals.ts";
 import { type Incompatible, incompatible } from "../../knowledge/incompatible.ts";
@@ -209,13 +210,13 @@ function onStep(ctx: MomentContext<StepAction>): void {
       if (!pair || !stillMeets(pair, residue)) continue;
       report({
         severity: residue.rinsed ? "warning" : "error",
-        headline: `\`${use.name}\` goes on \`${residue.use.name}\`: dangerous together`,
-        why: pair.result,
+        headline: t`\`${use.name}\` goes on \`${residue.use.name}\`: dangerous together`,
+        why: translated(pair.result),
         remedy: residue.rinsed
-          ? "Let the wood dry after the rinse: put a `wait` of a day above this line."
-          : `Rinse \`${residue.use.name}\` off first with \`step clean with water\`, then \`wait\` until the wood is dry.`,
+          ? t`Let the wood dry after the rinse: put a \`wait\` of a day above this line.`
+          : t`Rinse \`${residue.use.name}\` off first with \`step clean with water\`, then \`wait\` until the wood is dry.`,
         at: use.place,
-        related: [related(residue.step.place, `\`${residue.use.name}\` goes on here`)],
+        related: [related(residue.step.place, t`\`${residue.use.name}\` goes on here`)],
       });
       return;
     }
@@ -232,7 +233,7 @@ function oneVessel({ action, report }: MomentContext<Action>): void {
       const pair = pairOf(one, other);
       if (!pair) continue;
       report({
-        ...inOneVessel(`\`${one.name}\` and \`${other.name}\``, pair),
+        ...inOneVessel(t`\`${one.name}\` and \`${other.name}\``, pair),
         at: other.place,
       });
       return;
@@ -252,25 +253,25 @@ function inWords({ run, report, reportAt }: RunContext): void {
   if (run.kind === "assumed" && run.recipe) {
     const { title = "", docs, headPlace } = run.recipe;
     const found = mixedIn(title, "recipe") ?? mixedIn(docs, "recipe");
-    if (found) reportAt(headPlace, inOneVessel(`${found.one.words} and ${found.other.words}`, found.pair));
+    if (found) reportAt(headPlace, inOneVessel(t`${found.one.words} and ${found.other.words}`, found.pair));
   }
   for (const action of toldLines(run)) {
     const drowned = drownedOn(run, action);
     if (drowned)
       report(action, {
-        headline: `Never pour water onto ${drowned}`,
-        why: "It boils at once and throws drops that burn skin and eyes.",
-        remedy: `Put cold water into the vessel first, then add the ${drowned} to it, little by little.`,
+        headline: t`Never pour water onto ${drowned}`,
+        why: t`It boils at once and throws drops that burn skin and eyes.`,
+        remedy: t`Put cold water into the vessel first, then add the ${drowned} to it, little by little.`,
       });
   }
   for (const { action } of run.moments) {
     const found = mixedIn(textOf(action) ?? "", "recipe");
-    if (found) report(action, inOneVessel(`${found.one.words} and ${found.other.words}`, found.pair));
+    if (found) report(action, inOneVessel(t`${found.one.words} and ${found.other.words}`, found.pair));
     const added = found ? undefined : (addedToLast(run, action) ?? onWordsBefore(run, action));
     if (added) report(action, added);
     for (const { material, name, place } of usesOf(action)) {
       const held = material && (mixedIn(material.title ?? "", "label") ?? mixedIn(material.docs, "label"));
-      if (held) report(action, { ...inOneVessel(`what \`${name}\` holds`, held.pair), at: place });
+      if (held) report(action, { ...inOneVessel(t`what \`${name}\` holds`, held.pair), at: place });
     }
   }
 }
@@ -286,7 +287,7 @@ function addedToLast({ moments }: SurfaceRun, action: Action): Report | undefine
       for (const put of material ? reactiveIn(material) : [])
         for (const { words, hazards } of added) {
           const pair = incompatible(hazards, chemical(put.chemical).hazards);
-          if (pair) return inOneVessel(`${words} and \`${name}\``, pair);
+          if (pair) return inOneVessel(t`${words} and \`${name}\``, pair);
         }
   return undefined;
 }
@@ -310,10 +311,10 @@ function onWordsBefore(run: SurfaceRun, action: Action): Report | undefined {
         const pair = incompatible(chemical(one.chemical).hazards, chemical(other.chemical).hazards);
         if (pair && !(waited && pair.onlyWhileWet))
           return {
-            headline: `Never put ${one.words} on ${other.words}`,
-            why: pair.result,
-            remedy: ONE_OF_THE_TWO,
-            related: [related(above.place, `Here ${other.words} goes on`)],
+            headline: t`Never put ${one.words} on ${other.words}`,
+            why: translated(pair.result),
+            remedy: oneOfTheTwo(),
+            related: [related(above.place, t`Here ${other.words} goes on`)],
           };
       }
   }
@@ -358,18 +359,18 @@ function drownedOn(run: SurfaceRun, action: Action): string | undefined {
   const text = textOf(action) ?? "";
   const named = drownedIn(text);
   if (named || saidOnLine(action, DROWNED_FLAKES) === undefined) return named;
-  if (/\b(?:lye|caustic)\b/iu.test(text)) return "lye";
+  if (/\b(?:lye|caustic)\b/iu.test(text)) return t`lye`;
   const isLye = run.moments.some((it) =>
     usesOf(it.action).some(({ material }) => material && holdsHazard(material, "strong base") !== undefined),
   );
-  return isLye ? "lye" : undefined;
+  return isLye ? t`lye` : undefined;
 }
 
-const ONE_OF_THE_TWO =
-  "Leave the mixture out: use one of the two alone, rinse it off with water, and let the wood dry before anything else goes on.";
+const oneOfTheTwo = (): string =>
+  t`Leave the mixture out: use one of the two alone, rinse it off with water, and let the wood dry before anything else goes on.`;
 
 const inOneVessel = (names: string, pair: Incompatible): Report => ({
-  headline: `Never mix ${names}`,
-  why: pair.result,
-  remedy: ONE_OF_THE_TWO,
+  headline: t`Never mix ${names}`,
+  why: translated(pair.result),
+  remedy: oneOfTheTwo(),
 });

@@ -1,6 +1,7 @@
 /**
  * Bare wood of a kind that inflames the skin, sanded dry with bare hands.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { IRRITATING_WOODS_SOURCE, irritationBy } from "../../knowledge/irritating-woods.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
@@ -83,7 +84,7 @@ job trays {
 `,
     },
   ],
-  checks: dutyChecks("gloves", "Whoever has become allergic to a wood stays so.", need),
+  checks: dutyChecks("gloves", () => t`Whoever has become allergic to a wood stays so.`, need),
 };
 
 const RUBS: ReadonlySet<string> = new Set(["sand", "scuff", "distress"]);
@@ -94,8 +95,8 @@ function need({ action, before }: Moment<Action>, { surface }: SurfaceRun): Need
   const effect = name && irritationBy(name);
   if (!effect) return undefined;
   return {
-    who: `the dust of ${name}`,
-    reason: effect,
-    ...(place ? { cause: related(place, "What the surface is made of") } : {}),
+    who: t`the dust of ${translated(name)}`,
+    reason: translated(effect),
+    ...(place ? { cause: related(place, t`What the surface is made of`) } : {}),
   };
 }

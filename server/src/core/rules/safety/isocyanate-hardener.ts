@@ -1,6 +1,7 @@
 /**
  * Isocyanate sprayed: what it does to the lungs it does for good, and a cartridge gives no warning when it is spent.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { TradeRule } from "../rule.ts";
 import { fitting, related, undertakeDuties } from "../texts.ts";
 import { isocyanateIn, isSprayed } from "../two-part.ts";
@@ -241,22 +242,22 @@ recipe sprayed {
       report({
         headline: isNamed
           ? fitting([
-              `\`${action.use.name}\` is sprayed with isocyanate and without supplied air`,
-              "Isocyanate is sprayed without supplied air",
+              t`\`${action.use.name}\` is sprayed with isocyanate and without supplied air`,
+              t`Isocyanate is sprayed without supplied air`,
             ])
           : fitting([
-              `The hardener of \`${action.use.name}\` may hold isocyanate, and it is sprayed`,
-              "Its hardener may hold isocyanate, and it is sprayed",
+              t`The hardener of \`${action.use.name}\` may hold isocyanate, and it is sprayed`,
+              t`Its hardener may hold isocyanate, and it is sprayed`,
             ]),
         ...(isNamed ? { severity: "error" as const } : {}),
-        why: "Isocyanate mist causes asthma that stays for life. A cartridge will not do here: no smell tells you that it is spent.",
+        why: t`Isocyanate mist causes asthma that stays for life. A cartridge will not do here: no smell tells you that it is spent.`,
         remedy: isNamed
-          ? "State `safety supplied_air` above this line and follow the safety data sheet, or put it on by brush or roller with gloves, goggles and fresh air."
-          : "State `safety supplied_air` above this line, or put it on by brush or roller with gloves, goggles and fresh air; if the safety data sheet names no isocyanate, write `free of isocyanate` into the hardener's title.",
+          ? t`State \`safety supplied_air\` above this line and follow the safety data sheet, or put it on by brush or roller with gloves, goggles and fresh air.`
+          : t`State \`safety supplied_air\` above this line, or put it on by brush or roller with gloves, goggles and fresh air; if the safety data sheet names no isocyanate, write \`free of isocyanate\` into the hardener's title.`,
         ...(isNamed
-          ? { related: [related(isocyanate.material.namePlace, "The material that says so")] }
+          ? { related: [related(isocyanate.material.namePlace, t`The material that says so`)] }
           : action.hardener?.use.material
-            ? { related: [related(action.hardener.use.material.namePlace, "The hardener")] }
+            ? { related: [related(action.hardener.use.material.namePlace, t`The hardener`)] }
             : {}),
         fixes: [undertakeDuties(action.place, ["supplied_air"])],
       });

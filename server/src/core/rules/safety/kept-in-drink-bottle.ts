@@ -1,6 +1,7 @@
 /**
  * Solvent in a lemonade bottle: somebody drinks it.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
@@ -49,9 +50,9 @@ export const keptInDrinkBottle: TradeRule = {
       for (const action of toldLines(run)) {
         if (!isKeptForDrinking(action)) continue;
         report(action, {
-          headline: "Somebody may drink what is kept like this, or take it for another",
-          why: "Solvents and lyes in bottles for drinks are swallowed by mistake, mostly by children.",
-          remedy: "Keep it in its own can with its own label, closed and out of children's reach.",
+          headline: t`Somebody may drink what is kept like this, or take it for another`,
+          why: t`Solvents and lyes in bottles for drinks are swallowed by mistake, mostly by children.`,
+          remedy: t`Keep it in its own can with its own label, closed and out of children's reach.`,
         });
       }
     },

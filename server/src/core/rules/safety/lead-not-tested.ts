@@ -3,6 +3,7 @@
  */
 
 import { lookUp } from "../../../../../grammar/src/look-up.ts";
+import { t } from "../../../../../grammar/src/translate.ts";
 import { LEAD_TEST_SOURCE, leadNote } from "../../knowledge/lead.ts";
 import { dayText } from "../../measure/figures.ts";
 import { placeKey } from "../../place.ts";
@@ -25,12 +26,12 @@ import type { Report, RunContext, TradeRule } from "../rule.ts";
 import { coatName, fitting, related } from "../texts.ts";
 import { saysWet } from "../work-words.ts";
 
-const VERBS: Readonly<Record<string, string>> = {
-  sand: "Sanding",
-  scuff: "Scuffing",
-  scrape: "Scraping",
-  strip: "Stripping",
-  distress: "Distressing",
+const VERBS: Readonly<Record<string, () => string>> = {
+  sand: () => t`Sanding`,
+  scuff: () => t`Scuffing`,
+  scrape: () => t`Scraping`,
+  strip: () => t`Stripping`,
+  distress: () => t`Distressing`,
 };
 
 export const leadNotTested: TradeRule = {
@@ -355,68 +356,66 @@ function reportOf(
   if (isResultToCome(run))
     return {
       headline: fitting([
-        `${name} is worked on before its lead test is back`,
-        "This work starts before the laboratory's result for lead",
+        t`${name} is worked on before its lead test is back`,
+        t`This work starts before the laboratory's result for lead`,
       ]),
-      why: `The result is of ${dayText(facts.result!.date!)}, the work begins on ${dayText(facts.begins!)}. ${VERBS[action.verb]} sets lead free; it poisons those who breathe or swallow it, children above all.`,
-      remedy: "Start once the result is there. Until then the old coat counts as one that holds lead.",
+      why: t`The result is of ${dayText(facts.result!.date!)}, the work begins on ${dayText(facts.begins!)}. ${VERBS[action.verb]!()} sets lead free; it poisons those who breathe or swallow it, children above all.`,
+      remedy: t`Start once the result is there. Until then the old coat counts as one that holds lead.`,
       severity,
-      related: [related(coat!.place, "The old coating")],
+      related: [related(coat!.place, t`The old coating`)],
     };
   const noted = notedAs(matter);
   return {
     headline: fitting(
       // In a lacquer less than in what lies under it.
       (noted === "lacquer"
-        ? [`The old finish of \`${run.label}\``, "The old finish"]
-        : [name, `The old ${kind}`]
-      ).map((what) => `${what} may hold lead and is not tested`),
+        ? [t`The old finish of \`${run.label}\``, t`The old finish`]
+        : [name, kind === "paint" ? t`The old paint` : t`The old clear`]
+      ).map((what) => t`${what} may hold lead and is not tested`),
     ),
-    why: `${leadNote(facts, noted).replace(": old coatings on it may hold lead", "")} ${VERBS[action.verb]} sets it free; it poisons those who breathe or swallow it, children above all.`,
+    why: t`${leadNote(facts, noted, true)} ${VERBS[action.verb]!()} sets it free; it poisons those who breathe or swallow it, children above all.`,
     remedy: [
-      `Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\` at the top of the recipe (a test is to come) and do no work on it. Then write the result at the surface, such as \`lead none_found by laboratory YYYY-MM-DD\`.${facts.country === undefined && severity === "information" ? " Or state the shop's `country`, whose law may settle it." : ""}`,
+      `${t`Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\` at the top of the recipe (a test is to come) and do no work on it. Then write the result at the surface, such as \`lead none_found by laboratory YYYY-MM-DD\`.`}${facts.country === undefined && severity === "information" ? t` Or state the shop's \`country\`, whose law may settle it.` : ""}`,
       ifNoneFound(action, coat!),
-      `Where lead is found: ask the local authority first who may do this work and where the waste goes. ${bestWay(action, kind)}. Else it is wet work by hand, ${behind(action)} and plastic sheeting, with others kept out, children and pregnant women above all. Write \`lead found by laboratory YYYY-MM-DD\`, state \`safety lead_safe\`, and the check says what each line needs.`,
+      t`Where lead is found: ask the local authority first who may do this work and where the waste goes. ${bestWay(action, kind)}. Else it is wet work by hand, ${behind(action)} and plastic sheeting, with others kept out, children and pregnant women above all. Write \`lead found by laboratory YYYY-MM-DD\`, state \`safety lead_safe\`, and the check says what each line needs.`,
     ].join("\n"),
     ...(run.job
       ? {
           again: {
             key: `lead of job ${run.job.name}`,
-            of: noted === "lacquer" ? `the old finish of \`${run.label}\`` : coatName(coat!),
+            of: noted === "lacquer" ? t`the old finish of \`${run.label}\`` : coatName(coat!),
             remedy: [
-              "leave it alone until a laboratory has tested it, with `safety lead_test` in this recipe too, and write the result at this surface.",
+              t`leave it alone until a laboratory has tested it, with \`safety lead_test\` in this recipe too, and write the result at this surface.`,
               ifNoneFoundEither(action, coat!),
-              `Where lead is found on either, treat the whole piece as lead. ${bestWay(action, kind)}. Else it is wet work by hand, as told there.`,
+              t`Where lead is found on either, treat the whole piece as lead. ${bestWay(action, kind)}. Else it is wet work by hand, as told there.`,
             ].join("\n"),
           },
         }
       : {}),
     severity,
-    related: [related(coat!.place, "The old coating")],
+    related: [related(coat!.place, t`The old coating`)],
   };
 }
 
 /** A filter against dust keeps no vapour back. */
 const behind = ({ verb }: StepAction): string =>
   verb === "strip"
-    ? "in fresh air with every heater and flame off and cold, behind a P100 respirator with cartridges for the vapour (a dust mask is not enough)"
-    : "behind a P100 respirator (a dust mask is not enough)";
+    ? t`in fresh air with every heater and flame off and cold, behind a P100 respirator with cartridges for the vapour (a dust mask is not enough)`
+    : t`behind a P100 respirator (a dust mask is not enough)`;
 
 /** The same where an earlier finding has told it. */
 const ifNoneFoundEither = (step: StepAction, coat: Coat): string =>
   step.verb === "strip" || burnsDry(coat)
     ? ifNoneFound(step, coat)
-    : "Where none is found, wear a dust mask here too (`safety dust_mask`).";
+    : t`Where none is found, wear a dust mask here too (\`safety dust_mask\`).`;
 
 /** Dust stays dust. P2 of EN 149 is as fine as N95, P3 about as P100 (42 CFR 84): from memory, confidence high. */
 function ifNoneFound({ verb, grits }: StepAction, coat: Coat): string {
-  const mask = "a dust mask (N95 or P2 at least, `safety dust_mask`)";
+  const mask = t`a dust mask (N95 or P2 at least, \`safety dust_mask\`)`;
   if (verb === "strip")
-    return `Where none is found: keep to the stripper's label, and sand after it with ${mask}.`;
-  if (!burnsDry(coat)) return `Where none is found: the dust still harms, so wear ${mask}.`;
-  const smooth =
-    verb === "sand"
-      ? `. Once no lacquer is left and the wood is dry, smooth the raised grain by hand with ${grits.at(-1) ?? 180},`
-      : "";
-  return `Where none is found: still work wet, with water and never with spirits, as dry dust of nitrocellulose burns${smooth} and wear ${mask}.`;
+    return t`Where none is found: keep to the stripper's label, and sand after it with ${mask}.`;
+  if (!burnsDry(coat)) return t`Where none is found: the dust still harms, so wear ${mask}.`;
+  return verb === "sand"
+    ? t`Where none is found: still work wet, with water and never with spirits, as dry dust of nitrocellulose burns. Once no lacquer is left and the wood is dry, smooth the raised grain by hand with ${grits.at(-1) ?? 180}, and wear ${mask}.`
+    : t`Where none is found: still work wet, with water and never with spirits, as dry dust of nitrocellulose burns and wear ${mask}.`;
 }

@@ -4,6 +4,7 @@
  */
 
 import { lookUp } from "../../../../../grammar/src/look-up.ts";
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { Severity } from "../../findings.ts";
 import { LEAD_METHODS_SOURCE, leadNote } from "../../knowledge/lead.ts";
 import { saidIn } from "../../knowledge/phrases.ts";
@@ -25,7 +26,7 @@ import {
   testsInAStep,
   waitsForLaboratory,
 } from "../lead-caution.ts";
-import { TEST_IT, wetWork, wetWorkInOrder } from "../lead-work.ts";
+import { testIt, wetWork, wetWorkInOrder } from "../lead-work.ts";
 import type { Report, RunContext, TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { saidOnLine, textOf } from "../spoken-words.ts";
@@ -353,12 +354,14 @@ const leavesLeadDust = ({ kind, status }: LeadMatter, step: StepAction): boolean
   kind === "paint" && status !== "possible" && step.duties.has("lead_safe") && !saysHepa(step.what ?? "");
 
 const dustedDry = (run: SurfaceRun, { status, coat }: LeadMatter): Report => ({
-  headline: `Dust that ${status === "found" ? "holds" : "may hold"} lead is not said to be taken up wet`,
-  why: `${leadNote(leadFactsOf(run))} A brush or a household vacuum throws its dust about the room again.`,
-  remedy:
-    'Take it up wet or with a HEPA vacuum, and say so: `step dust "HEPA vacuum"`, or `step clean with water` in its place.',
+  headline:
+    status === "found"
+      ? t`Dust that holds lead is not said to be taken up wet`
+      : t`Dust that may hold lead is not said to be taken up wet`,
+  why: t`${leadNote(leadFactsOf(run))} A brush or a household vacuum throws its dust about the room again.`,
+  remedy: t`Take it up wet or with a HEPA vacuum, and say so: \`step dust "HEPA vacuum"\`, or \`step clean with water\` in its place.`,
   severity: "information",
-  related: coat ? [related(coat.place, "The old coating")] : [],
+  related: coat ? [related(coat.place, t`The old coating`)] : [],
 });
 
 /** Work that has an error of its own, here or by `lead-not-tested`, and leaves its dust dry. */
@@ -377,15 +380,24 @@ const isWorkedDry = (
 const takenUpDry = ({ status, coat }: LeadMatter, work: StepAction): Report => {
   const flaresUp = coat !== undefined && burnsDry(coat);
   return {
-    headline: `Dust that ${status === "found" ? "holds" : "may hold"} lead is taken up dry`,
-    why: `A brush or a household vacuum throws it about the room again${flaresUp ? ", and the motor of any vacuum can light dust of nitrocellulose" : ""}.`,
+    headline:
+      status === "found"
+        ? t`Dust that holds lead is taken up dry`
+        : t`Dust that may hold lead is taken up dry`,
+    why: flaresUp
+      ? t`A brush or a household vacuum throws it about the room again, and the motor of any vacuum can light dust of nitrocellulose.`
+      : t`A brush or a household vacuum throws it about the room again.`,
     remedy: flaresUp
-      ? `${status === "found" ? "Take" : "Wait for the lead test, and then take"} it up damp: write \`step clean with water\` and \`wait overnight\` in place of \`step dust\`.`
-      : `${status === "found" ? "Take" : "Wait for the lead test. If it finds lead, take"} it up with a HEPA vacuum (\`step dust "HEPA vacuum"\`), or wipe it up damp (\`step clean with water\` and \`wait overnight\` in place of \`step dust\`).`,
+      ? status === "found"
+        ? t`Take it up damp: write \`step clean with water\` and \`wait overnight\` in place of \`step dust\`.`
+        : t`Wait for the lead test, and then take it up damp: write \`step clean with water\` and \`wait overnight\` in place of \`step dust\`.`
+      : status === "found"
+        ? t`Take it up with a HEPA vacuum (\`step dust "HEPA vacuum"\`), or wipe it up damp (\`step clean with water\` and \`wait overnight\` in place of \`step dust\`).`
+        : t`Wait for the lead test. If it finds lead, take it up with a HEPA vacuum (\`step dust "HEPA vacuum"\`), or wipe it up damp (\`step clean with water\` and \`wait overnight\` in place of \`step dust\`).`,
     severity: "warning",
     related: [
-      related(work.place, "This work leaves it; what to do about its lead is told there"),
-      ...(coat ? [related(coat.place, "The old coating")] : []),
+      related(work.place, t`This work leaves it; what to do about its lead is told there`),
+      ...(coat ? [related(coat.place, t`The old coating`)] : []),
     ],
   };
 };
@@ -525,75 +537,88 @@ function severityOf(
 }
 
 /** With what is worked on in between, at most 70 characters. */
-const HEADLINES: Readonly<Record<Method, readonly [before: string, after: string]>> = {
-  heat: ["A heat gun of unstated heat on ", ""],
-  "too hot": ["A heat gun above 593 C on ", ""],
-  charred: ["A heat gun that chars or smokes ", ""],
-  hot: ["A heat gun above 450 C on ", ""],
-  spread: ["Dust thrown about from ", ""],
-  carried: ["Too lightly taken: ", ""],
-  blast: ["Blasting without a HEPA filter on ", ""],
-  machine: ["A sander without a HEPA filter on ", ""],
-  stripper: ["", " is stripped without air"],
-  dry: ["", " is worked on dry"],
+const HEADLINES: Readonly<Record<Method, (what: string) => string>> = {
+  heat: (what) => t`A heat gun of unstated heat on ${what}`,
+  "too hot": (what) => t`A heat gun above 593 C on ${what}`,
+  charred: (what) => t`A heat gun that chars or smokes ${what}`,
+  hot: (what) => t`A heat gun above 450 C on ${what}`,
+  spread: (what) => t`Dust thrown about from ${what}`,
+  carried: (what) => t`Too lightly taken: ${what}`,
+  blast: (what) => t`Blasting without a HEPA filter on ${what}`,
+  machine: (what) => t`A sander without a HEPA filter on ${what}`,
+  stripper: (what) => t`${sentence(what)} is stripped without air`,
+  dry: (what) => t`${sentence(what)} is worked on dry`,
 };
 
-const DRY_VERBS: Readonly<Record<string, string>> = {
-  sand: " is sanded dry",
-  scuff: " is scuffed dry",
-  scrape: " is scraped dry",
-  distress: " is rubbed through dry",
+const DRY_VERBS: Readonly<Record<string, (what: string) => string>> = {
+  sand: (what) => t`${sentence(what)} is sanded dry`,
+  scuff: (what) => t`${sentence(what)} is scuffed dry`,
+  scrape: (what) => t`${sentence(what)} is scraped dry`,
+  distress: (what) => t`${sentence(what)} is rubbed through dry`,
 };
 
 function headline(what: string, method: Method, action: Action): string {
-  const [before, after] = HEADLINES[method];
   const verb = action.op === "step" && method === "dry" ? lookUp(DRY_VERBS, action.verb) : undefined;
-  return `${before}${before === "" ? sentence(what) : what}${verb ?? after}`;
+  return (verb ?? HEADLINES[method])(what);
 }
 
-const REMEDIES: Readonly<Record<Method, string>> = {
-  heat: `State the heat, at most ${degreesText(Math.floor(HOTTEST_C))} (\`step scrape "heat gun at 350 C"\`), or put the gun away and scrape wet; never wet work under an electric gun`,
-  "too hot": `Keep the gun below ${degreesText(Math.floor(HOTTEST_C))} (1100 F), or put it away and scrape wet; never wet work under an electric gun`,
-  charred:
-    "Keep the gun so cool that the paint softens and never smokes or browns, or put it away and scrape wet",
-  hot: "Turn it down to where the paint just softens, at most 450 C, wear a respirator against dust and vapour, and stop as soon as it smokes",
-  spread: "Take dust and flakes up wet or with a HEPA vacuum; never sweep, blow or hose them",
-  carried: "Have it tested, keep work clothes and dust at the work, and wash such clothes by themselves",
-  blast: "Do not have it blasted without a HEPA filter and containment; take the paint off wet, or leave it",
-  machine:
-    'Name a HEPA shroud and vacuum on the line (`step sand 80 "orbital sander, HEPA vacuum"`), or sand wet by hand',
-  stripper: "State `safety ventilate` with the air that the stripper's label asks for",
-  dry: `Work wet (\`step sand wet 180\`, \`step scrape "misted with water"\`) and take the dust up wet or with a HEPA vacuum, never dry`,
+const REMEDIES: Readonly<Record<Method, () => string>> = {
+  heat: () =>
+    t`State the heat, at most ${degreesText(Math.floor(HOTTEST_C))} (\`step scrape "heat gun at 350 C"\`), or put the gun away and scrape wet; never wet work under an electric gun`,
+  "too hot": () =>
+    t`Keep the gun below ${degreesText(Math.floor(HOTTEST_C))} (1100 F), or put it away and scrape wet; never wet work under an electric gun`,
+  charred: () =>
+    t`Keep the gun so cool that the paint softens and never smokes or browns, or put it away and scrape wet`,
+  hot: () =>
+    t`Turn it down to where the paint just softens, at most 450 C, wear a respirator against dust and vapour, and stop as soon as it smokes`,
+  spread: () => t`Take dust and flakes up wet or with a HEPA vacuum; never sweep, blow or hose them`,
+  carried: () =>
+    t`Have it tested, keep work clothes and dust at the work, and wash such clothes by themselves`,
+  blast: () =>
+    t`Do not have it blasted without a HEPA filter and containment; take the paint off wet, or leave it`,
+  machine: () =>
+    t`Name a HEPA shroud and vacuum on the line (\`step sand 80 "orbital sander, HEPA vacuum"\`), or sand wet by hand`,
+  stripper: () => t`State \`safety ventilate\` with the air that the stripper's label asks for`,
+  dry: () =>
+    t`Work wet (\`step sand wet 180\`, \`step scrape "misted with water"\`) and take the dust up wet or with a HEPA vacuum, never dry`,
 };
 
 /** With the line to write where the recipe has one, and without a motor where that lights the dust. */
 function remedyOf(method: Method, action: Action, { kind, coat }: LeadMatter): string {
   const hasSpark = coat !== undefined && burnsDry(coat);
   if (hasSpark && method === "machine")
-    return "Sand wet by hand: the motor of a sander or HEPA vacuum can light dust of nitrocellulose";
+    return t`Sand wet by hand: the motor of a sander or HEPA vacuum can light dust of nitrocellulose`;
   const wet = method === "dry" ? wetWork(action, kind) : undefined;
-  if (!wet) return REMEDIES[method];
-  const up = hasSpark ? "take the dust up wet" : "take the dust up wet or with a HEPA vacuum";
-  return `${sentence(wet)}; ${up}, never dry`;
+  if (!wet) return REMEDIES[method]();
+  const up = hasSpark ? t`take the dust up wet` : t`take the dust up wet or with a HEPA vacuum`;
+  return t`${sentence(wet)}; ${up}, never dry`;
 }
 
 /** 29 CFR 1926.62 and 40 CFR 745.85: a P100 (HEPA) filter, where only the dust mask of clean wood is stated or nothing. */
 const filter = ({ duties }: Action): string => {
   if (duties.has("lead_safe") || duties.has("supplied_air")) return "";
   return duties.has("dust_mask") && !duties.has("vapour_respirator")
-    ? "wear a P100 respirator, as the `dust_mask` stated here is not enough for lead; "
-    : "wear a P100 respirator (a dust mask is not enough); ";
+    ? t`wear a P100 respirator, as the \`dust_mask\` stated here is not enough for lead; `
+    : t`wear a P100 respirator (a dust mask is not enough); `;
 };
 
 /** Nobody is told to state what is stated. */
 const stateLeadSafe = ({ duties }: Action): string =>
-  duties.has("lead_safe") ? "" : "state `safety lead_safe`, and ";
+  duties.has("lead_safe") ? "" : t`state \`safety lead_safe\`, and `;
+
+function whatMayHold(kind: LeadMatter["kind"], status: LeadMatter["status"]): string {
+  if (kind === "paint")
+    return status === "found" ? t`old paint that holds lead` : t`old paint that may hold lead`;
+  return status === "found" ? t`an old clear that holds lead` : t`an old clear that may hold lead`;
+}
 
 /** "Test promised" is not yet "safe": `lead_test` alone, or a step that tests, gives no result. */
 function untestedNote(run: SurfaceRun, action: Action, status: LeadMatter["status"]): string {
   if (status === "found" || !promisesTest(run, action) || !run.surface) return "";
   const stated = leadFactsOf(run).result;
-  return stated ? "" : ` A test that is planned is not a result: none is stated for \`${run.surface.name}\`.`;
+  return stated
+    ? ""
+    : t` A test that is planned is not a result: none is stated for \`${run.surface.name}\`.`;
 }
 
 function reportOf(
@@ -604,28 +629,27 @@ function reportOf(
   severity: Severity,
 ): Report {
   const { status, kind, coat } = matter;
-  const what = kind === "paint" ? "old paint" : "an old clear";
   const facts = leadFactsOf(run);
   const isFact = status === "found" && facts.result?.finding === "found";
   const note =
     isFact || status !== "found"
       ? leadNote(facts, notedAs(matter))
-      : "The recipe's own words say that lead was found.";
+      : t`The recipe's own words say that lead was found.`;
   const waiting = severity === "information";
   const isSettled = isFact && facts.result?.method === "laboratory";
   return {
     headline: waiting
-      ? "The laboratory's result is not stated at the surface"
-      : headline(`${what} that ${status === "found" ? "holds" : "may hold"} lead`, method, action),
-    why: `${note}${untestedNote(run, action, status)} Lead dust and lead fume poison whoever breathes or swallows them, children above all.`,
+      ? t`The laboratory's result is not stated at the surface`
+      : headline(whatMayHold(kind, status), method, action),
+    why: t`${note}${untestedNote(run, action, status)} Lead dust and lead fume poison whoever breathes or swallows them, children above all.`,
     remedy: waiting
-      ? "Once the laboratory has found none, state that at the surface with the date from its report (`lead none_found by laboratory YYYY-MM-DD`); until then, work wet and by `safety lead_safe`."
+      ? t`Once the laboratory has found none, state that at the surface with the date from its report (\`lead none_found by laboratory YYYY-MM-DD\`); until then, work wet and by \`safety lead_safe\`.`
       : method === "dry" && action.op === "step"
         ? wetWorkInOrder(action, matter, isSettled)
-        : `${remedyOf(method, action, matter)}${method === "dry" && !isSettled ? `, or ${TEST_IT}` : ""}; ${filter(action)}${stateLeadSafe(action)}ask the local authority who may do this work.`,
+        : t`${remedyOf(method, action, matter)}${method === "dry" && !isSettled ? t`, or ${testIt()}` : ""}; ${filter(action)}${stateLeadSafe(action)}ask the local authority who may do this work.`,
     // What else lead asks for is said by the finding on it.
     ...(waiting ? {} : { brief: `${remedyOf(method, action, matter)}.` }),
     severity,
-    related: coat ? [related(coat.place, "The old coating")] : [],
+    related: coat ? [related(coat.place, t`The old coating`)] : [],
   };
 }

@@ -1,6 +1,7 @@
 /**
  * NMP: it goes through skin and many gloves, and harms an unborn child.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { reportChemicals } from "../chemical-uses.ts";
 import type { TradeRule } from "../rule.ts";
 
@@ -71,8 +72,8 @@ recipe take_off {
         ctx,
         ({ name }) => name === "NMP",
         ({ row }) => ({
-          why: row.harm,
-          remedy: `${row.instead}, or wear the gloves that its safety data sheet names and no others.`,
+          why: translated(row.harm),
+          remedy: t`${translated(row.instead!)}, or wear the gloves that its safety data sheet names and no others.`,
           abrades: "to the wood",
         }),
       ),

@@ -1,6 +1,7 @@
 /**
  * Dry sanding without a mask: the dust that one does not see is the dust that stays in the lungs.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { dutyChecks } from "../duty-check.ts";
 import type { TradeRule } from "../rule.ts";
 
@@ -148,6 +149,6 @@ export const noDustMask: TradeRule = {
   ],
   checks: dutyChecks(
     "dust_mask",
-    "The finest dust is not seen, hangs in the air for hours and stays in the lungs.",
+    () => t`The finest dust is not seen, hangs in the air for hours and stays in the lungs.`,
   ),
 };

@@ -1,6 +1,7 @@
 /**
  * Strippers, bleaches and spray mist: a splash in the eye is not to be mended.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { dutyChecks } from "../duty-check.ts";
 import type { TradeRule } from "../rule.ts";
 
@@ -83,5 +84,8 @@ recipe spotted {
 `,
     },
   ],
-  checks: dutyChecks("eye_protection", "One splash or a cloud of mist is enough to harm an eye for good."),
+  checks: dutyChecks(
+    "eye_protection",
+    () => t`One splash or a cloud of mist is enough to harm an eye for good.`,
+  ),
 };

@@ -1,6 +1,7 @@
 /**
  * Hands in solvent and stain: it goes through the skin, and stays in it.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { dutyChecks } from "../duty-check.ts";
 import type { TradeRule } from "../rule.ts";
 
@@ -205,5 +206,5 @@ recipe polished {
 `,
     },
   ],
-  checks: dutyChecks("gloves", "It goes through the skin, or burns or dries it, before you feel it."),
+  checks: dutyChecks("gloves", () => t`It goes through the skin, or burns or dries it, before you feel it.`),
 };

@@ -1,6 +1,7 @@
 /**
  * Loud machines: only where the tables are sure that one is at work.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { Moment } from "../../surface/state.ts";
@@ -86,7 +87,11 @@ recipe by_hand {
 `,
     },
   ],
-  checks: dutyChecks("hearing", "Hearing that is lost beside a loud machine does not come back.", need),
+  checks: dutyChecks(
+    "hearing",
+    () => t`Hearing that is lost beside a loud machine does not come back.`,
+    need,
+  ),
 };
 
 function need({ action }: Moment<Action>, run: SurfaceRun): Need | undefined {
@@ -94,7 +99,7 @@ function need({ action }: Moment<Action>, run: SurfaceRun): Need | undefined {
   if (brought) return brought;
   const clause = clauseNaming((textOf(action) ?? "").replace(POINT_IN_TIME, " "), LOUD_MACHINE);
   if (clause === undefined || isStatedNext(run, action)) return undefined;
-  return { who: "this line", reason: `speaks of a loud machine ("${shortened(clause)}")` };
+  return { who: t`this line`, reason: t`speaks of a loud machine ("${shortened(clause)}")` };
 }
 
 /** "Mask before the sander, not after the first cough" says when, and not how long anybody stands beside it. */

@@ -1,7 +1,9 @@
 /**
  * Work on lead paint, wet or with a HEPA filter as it should be, without the rest: filter, sheeting, cleaning up.
  */
+
 import { lookUp } from "../../../../../grammar/src/look-up.ts";
+import { t } from "../../../../../grammar/src/translate.ts";
 import { leadNote } from "../../knowledge/lead.ts";
 import { onceFor } from "../../once.ts";
 import type { Action } from "../../surface/actions.ts";
@@ -14,12 +16,12 @@ import type { TradeRule } from "../rule.ts";
 import { textOf } from "../spoken-words.ts";
 import { coatName, related } from "../texts.ts";
 
-const VERBS: Readonly<Record<string, string>> = {
-  sand: "sanding",
-  scuff: "scuffing",
-  scrape: "scraping",
-  strip: "stripping",
-  distress: "distressing",
+const VERBS: Readonly<Record<string, () => string>> = {
+  sand: () => t`sanding`,
+  scuff: () => t`scuffing`,
+  scrape: () => t`scraping`,
+  strip: () => t`stripping`,
+  distress: () => t`distressing`,
 };
 
 export const noLeadSafeWork: TradeRule = {
@@ -150,7 +152,7 @@ job legs {
   ],
   checks: dutyChecks(
     "lead_safe",
-    (run) => `${leadNote(leadFactsOf(run))} A plain dust mask is not enough for it.`,
+    (run) => t`${leadNote(leadFactsOf(run))} A plain dust mask is not enough for it.`,
     need,
   ),
 };
@@ -165,9 +167,9 @@ function need({ action, before }: Moment<Action>, run: SurfaceRun): Need | undef
     return undefined;
   const coat = matter.coat;
   return {
-    who: VERBS[action.verb]!,
-    reason: `goes into ${coat ? coatName(coat) : "paint that holds lead"}`,
-    ...(coat ? { cause: related(coat.place, "The old coating") } : {}),
+    who: VERBS[action.verb]!(),
+    reason: coat ? t`goes into ${coatName(coat)}` : t`goes into paint that holds lead`,
+    ...(coat ? { cause: related(coat.place, t`The old coating`) } : {}),
   };
 }
 

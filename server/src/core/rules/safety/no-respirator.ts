@@ -1,6 +1,7 @@
 /**
  * Strong solvents and spray mist: more than an open window takes away.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { dutyChecks } from "../duty-check.ts";
 import type { TradeRule } from "../rule.ts";
 
@@ -87,6 +88,6 @@ export const noRespirator: TradeRule = {
   ],
   checks: dutyChecks(
     "vapour_respirator",
-    "In that strength it reaches the lungs whatever window is open, and a dust mask stops no vapour.",
+    () => t`In that strength it reaches the lungs whatever window is open, and a dust mask stops no vapour.`,
   ),
 };

@@ -1,6 +1,7 @@
 /**
  * Solvent vapour without a word on fresh air: a headache at best, and in a closed room a vapour that can be lit.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { VENTILATION_SOURCE } from "../../knowledge/sources.ts";
 import { dutyChecks } from "../duty-check.ts";
 import type { TradeRule } from "../rule.ts";
@@ -130,6 +131,7 @@ recipe seal {
   ],
   checks: dutyChecks(
     "ventilate",
-    "In a closed room the vapour gathers until it harms whoever works there, and near a flame it can burn.",
+    () =>
+      t`In a closed room the vapour gathers until it harms whoever works there, and near a flame it can burn.`,
   ),
 };

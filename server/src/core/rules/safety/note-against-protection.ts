@@ -2,6 +2,7 @@
  * Notes that talk people out of the protection that the work needs: bare hands, a handkerchief over the mouth.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { DutyWord } from "../../knowledge/duties.ts";
 import type { Phrases } from "../../knowledge/phrases.ts";
 import type { Action } from "../../surface/actions.ts";
@@ -120,9 +121,9 @@ recipe take_off {
         if (!needed) continue;
         const { against, duty } = needed;
         report(action, {
-          headline: `These words talk people out of ${against.what}`,
-          why: against.why,
-          remedy: `Take the words out, and state \`safety ${duty}\` above the first line that needs it.`,
+          headline: t`These words talk people out of ${against.what()}`,
+          why: against.why(),
+          remedy: t`Take the words out, and state \`safety ${duty}\` above the first line that needs it.`,
         });
       }
     },
@@ -130,42 +131,45 @@ recipe take_off {
 };
 
 interface Against {
-  readonly what: string;
-  readonly why: string;
+  readonly what: () => string;
+  readonly why: () => string;
   /** Any of these being needed makes the words dangerous; the first that is decides what is to be stated. */
   readonly needed: readonly DutyWord[];
 }
 
 const HANDS: Against = {
-  what: "gloves",
-  why: "The materials of this recipe go through the skin, or burn or dry it, before you feel it.",
+  what: () => t`gloves`,
+  why: () => t`The materials of this recipe go through the skin, or burn or dry it, before you feel it.`,
   needed: ["gloves"],
 };
 const EYES: Against = {
-  what: "goggles",
-  why: "The work of this recipe splashes or throws what harms an eye for good.",
+  what: () => t`goggles`,
+  why: () => t`The work of this recipe splashes or throws what harms an eye for good.`,
   needed: ["eye_protection"],
 };
 const LUNGS: Against = {
-  what: "a mask",
-  why: "A cloth, a paper mask or held breath stops no vapour and hardly any fine dust.",
+  what: () => t`a mask`,
+  why: () => t`A cloth, a paper mask or held breath stops no vapour and hardly any fine dust.`,
   needed: ["supplied_air", "vapour_respirator", "dust_mask"],
 };
 const VAPOUR: Against = { ...LUNGS, needed: ["supplied_air", "vapour_respirator"] };
-const MASK: Against = { ...LUNGS, why: "The work of this recipe fills the air with what harms the lungs." };
+const MASK: Against = {
+  ...LUNGS,
+  why: () => t`The work of this recipe fills the air with what harms the lungs.`,
+};
 const SUPPLIED: Against = {
-  what: "supplied air",
-  why: "No cartridge can be relied on against sprayed isocyanate, and you do not smell when it fails.",
+  what: () => t`supplied air`,
+  why: () => t`No cartridge can be relied on against sprayed isocyanate, and you do not smell when it fails.`,
   needed: ["supplied_air"],
 };
 const AIR: Against = {
-  what: "fresh air",
-  why: "What evaporates stays in a closed room, and its vapour stuns, poisons or catches fire.",
+  what: () => t`fresh air`,
+  why: () => t`What evaporates stays in a closed room, and its vapour stuns, poisons or catches fire.`,
   needed: ["ventilate"],
 };
 const EARS: Against = {
-  what: "ear protection",
-  why: "Nobody gets used to noise: what gets quieter is the hearing, and it does not come back.",
+  what: () => t`ear protection`,
+  why: () => t`Nobody gets used to noise: what gets quieter is the hearing, and it does not come back.`,
   needed: ["hearing"],
 };
 

@@ -1,6 +1,7 @@
 /**
  * Flames in a finisher's own words: burning off, blowlamps, oil warmed on the gas ring.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { firstBurning } from "../flammable-uses.ts";
@@ -142,7 +143,7 @@ function check({ run, report }: RunContext): void {
     report(action, {
       ...said,
       ...(matter?.coat
-        ? { related: [related(matter.coat.place, "The old coating, which may hold lead")] }
+        ? { related: [related(matter.coat.place, t`The old coating, which may hold lead`)] }
         : {}),
     });
   }
@@ -150,22 +151,22 @@ function check({ run, report }: RunContext): void {
 
 /** Tobacco, a candle, a lighter; over bubbles only where what is wet can burn. */
 function smallFlameOn(run: SurfaceRun, action: Action): Report | undefined {
-  if (saidOnLine(action, BURNED_OFF) !== undefined) return BURNED;
+  if (saidOnLine(action, BURNED_OFF) !== undefined) return burned();
   if (saidOnLine(action, SMALL_FLAME) !== undefined)
-    return warmsSomethingFlammable(textOf(action) ?? "") ? WARMED : LIT;
+    return warmsSomethingFlammable(textOf(action) ?? "") ? warmed() : lit();
   if (action.op === "step" && TAKES_OFF.has(action.verb)) return undefined;
-  return saidOnLine(action, FLAME_ON_BUBBLES) !== undefined && firstBurning(run) ? LIT : undefined;
+  return saidOnLine(action, FLAME_ON_BUBBLES) !== undefined && firstBurning(run) ? lit() : undefined;
 }
 
 function flameIn(action: Action, text: string): Report | undefined {
   // Paint that is warmed till it blisters is burned off, not thinned.
-  if (warmsSomethingFlammable(text) && !/\b(?:blister\w*|scrap\w*|peel\w*)\b/iu.test(text)) return WARMED;
+  if (warmsSomethingFlammable(text) && !/\b(?:blister\w*|scrap\w*|peel\w*)\b/iu.test(text)) return warmed();
   if (clauseNaming(text, OPEN_FLAME) === undefined) return undefined;
   if (clauseNaming(text, CHARRING) !== undefined && !/\b(?:paint|varnish|finish|coats?)\b/iu.test(text))
-    return CHARRED;
+    return charred();
   const takesOff =
     action.op === "step" ? TAKES_OFF.has(action.verb) : !DRIES.test(text) || REMOVES.test(text);
-  return takesOff ? BURNED : BESIDE;
+  return takesOff ? burned() : beside();
 }
 
 const TAKES_OFF: ReadonlySet<string> = new Set(["scrape", "strip", "sand", "distress"]);
@@ -174,38 +175,34 @@ const TAKES_OFF: ReadonlySet<string> = new Set(["scrape", "strip", "sand", "dist
 const DRIES = /\b(?:dry|dries|dried|drying|warm|rack|beside|next\s+to)\b/iu;
 const REMOVES = /\b(?:off|blister\w*|bubbl\w*|strip\w*|scrap\w*|burn\w*|push\w*|peel\w*|remov\w*)\b/iu;
 
-const WARMED: Report = {
-  headline: "Something flammable is warmed over a flame or on a stove",
-  why: "Oil, wax, varnish and solvents give off vapour when they are warm, and the flame or the hot plate lights it.",
-  remedy: "Let it warm up in the room, or stand the closed tin in hot water away from any flame.",
-};
+const warmed = (): Report => ({
+  headline: t`Something flammable is warmed over a flame or on a stove`,
+  why: t`Oil, wax, varnish and solvents give off vapour when they are warm, and the flame or the hot plate lights it.`,
+  remedy: t`Let it warm up in the room, or stand the closed tin in hot water away from any flame.`,
+});
 
-const BURNED: Report = {
-  headline: "These words call for an open flame",
-  why: "A flame turns lead in old paint into fume, lights vapour and dust, and smoulders on out of sight for hours.",
-  remedy:
-    'Use no flame: take the coating off with a stripper, or with a heat gun whose heat is stated (`scrape "heat gun at 350 C"`).',
+const burned = (): Report => ({
+  headline: t`These words call for an open flame`,
+  why: t`A flame turns lead in old paint into fume, lights vapour and dust, and smoulders on out of sight for hours.`,
+  remedy: t`Use no flame: take the coating off with a stripper, or with a heat gun whose heat is stated (\`scrape "heat gun at 350 C"\`).`,
   abrades: "to the wood",
-};
+});
 
-const LIT: Report = {
-  headline: "A flame or something that glows is lit where finishing is done",
-  why: "A cigarette, candle or match lights vapour, fine dust and oily cloths, and vapour creeps to it across the room.",
-  remedy:
-    "Let nobody smoke or light anything here; smoke outdoors, away from rags and tins, with clean hands.",
-};
+const lit = (): Report => ({
+  headline: t`A flame or something that glows is lit where finishing is done`,
+  why: t`A cigarette, candle or match lights vapour, fine dust and oily cloths, and vapour creeps to it across the room.`,
+  remedy: t`Let nobody smoke or light anything here; smoke outdoors, away from rags and tins, with clean hands.`,
+});
 
-const BESIDE: Report = {
-  headline: "A flame burns where finishing is done",
-  why: "A flame lights vapour, fine dust and oily cloths, and vapour creeps to it across the room.",
-  remedy:
-    "Put the flame out before you open a can, and light none in this room until the vapour is gone; local fire codes decide.",
-};
+const beside = (): Report => ({
+  headline: t`A flame burns where finishing is done`,
+  why: t`A flame lights vapour, fine dust and oily cloths, and vapour creeps to it across the room.`,
+  remedy: t`Put the flame out before you open a can, and light none in this room until the vapour is gone; local fire codes decide.`,
+});
 
-const CHARRED: Report = {
+const charred = (): Report => ({
   severity: "warning",
-  headline: "Wood is charred with an open flame",
-  why: "The wood smoulders on out of sight, and the flame lights any vapour, dust or old coating near it.",
-  remedy:
-    "Char bare wood only, outdoors and away from all solvents, with water and an extinguisher at hand; watch it for an hour after, as local fire codes ask.",
-};
+  headline: t`Wood is charred with an open flame`,
+  why: t`The wood smoulders on out of sight, and the flame lights any vapour, dust or old coating near it.`,
+  remedy: t`Char bare wood only, outdoors and away from all solvents, with water and an extinguisher at hand; watch it for an hour after, as local fire codes ask.`,
+});

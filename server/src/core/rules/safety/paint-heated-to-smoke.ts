@@ -2,6 +2,7 @@
  * Paint heated until it smokes or chars, by whatever gun: bad air and a fire whatever its year. Where the piece tells of
  * old paint that may hold lead, `lead-unsafe-method` says so as an error.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { TradeRule } from "../rule.ts";
 import { reportOnLines } from "../told-lines.ts";
 import { SMOKED } from "../work-words.ts";
@@ -50,10 +51,9 @@ export const paintHeatedToSmoke: TradeRule = {
   checks: {
     onRun: (ctx) =>
       reportOnLines(ctx, SMOKED, {
-        headline: "The paint is heated until it smokes or chars",
-        why: "What smokes is burning: its fume bites eyes and lungs, carries lead where the paint is old, and can catch fire.",
-        remedy:
-          "Heat only until the coat softens, keep the gun moving and below 450 C, and stop before it smokes.",
+        headline: t`The paint is heated until it smokes or chars`,
+        why: t`What smokes is burning: its fume bites eyes and lungs, carries lead where the paint is old, and can catch fire.`,
+        remedy: t`Heat only until the coat softens, keep the gun moving and below 450 C, and stop before it smokes.`,
       }),
   },
 };

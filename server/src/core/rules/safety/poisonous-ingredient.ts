@@ -1,6 +1,7 @@
 /**
  * Pigments, mordants and preservatives of old recipes that poison for decades.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { isA } from "../../knowledge/chemicals.ts";
 import { type NamedChemical, reportChemicals } from "../chemical-uses.ts";
 import type { TradeRule } from "../rule.ts";
@@ -89,11 +90,11 @@ recipe stool {
         ctx,
         (row, named) => isA(row, "poisonous ingredient") || (isA(row, "lead") && isLeadPigment(named)),
         ({ row, by }) => ({
-          why: row.harm,
+          why: translated(row.harm),
           remedy:
             by === "piece"
-              ? "Do not sand, scrape or heat it; keep others out and ask a conservator or a laboratory first."
-              : `${row.instead ?? "Use another product"}; ask your local waste service where to take what you have.`,
+              ? t`Do not sand, scrape or heat it; keep others out and ask a conservator or a laboratory first.`
+              : t`${row.instead === undefined ? t`Use another product` : translated(row.instead)}; ask your local waste service where to take what you have.`,
         }),
       ),
   },

@@ -1,6 +1,7 @@
 /**
  * Solvents of old shop books that poison whoever breathes or touches them.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { isA } from "../../knowledge/chemicals.ts";
 import type { Material } from "../../model/model.ts";
 import { type NamedChemical, reportChemicals } from "../chemical-uses.ts";
@@ -85,8 +86,10 @@ recipe padded {
         },
         (named) => ({
           severity: named.row.name === "methanol" ? "warning" : "error",
-          why: named.row.harm,
-          ...(isInStripper(named) ? ANOTHER_STRIPPER : { remedy: `${named.row.instead}; ${OLD_BOTTLE}` }),
+          why: translated(named.row.harm),
+          ...(isInStripper(named)
+            ? anotherStripper()
+            : { remedy: t`${translated(named.row.instead!)}; ${oldBottle()}` }),
         }),
       ),
   },
@@ -96,14 +99,14 @@ recipe padded {
 const saysEthanol = ({ title = "", docs }: Material): boolean =>
   /\b(?:ethanol|ethyl alcohol)\b/iu.test(`${title} ${docs}`);
 
-const OLD_BOTTLE = "ask your local waste service where to take an old bottle.";
+const oldBottle = (): string => t`ask your local waste service where to take an old bottle.`;
 
 /** What thins in its place takes no finish off. */
-const ANOTHER_STRIPPER = {
-  remedy: `Use a stripper without it, such as one with benzyl alcohol, or scrape; ${OLD_BOTTLE}`,
-  brief: "The stripper in its place should hold neither.",
+const anotherStripper = () => ({
+  remedy: t`Use a stripper without it, such as one with benzyl alcohol, or scrape; ${oldBottle()}`,
+  brief: t`The stripper in its place should hold neither.`,
   abrades: "to the wood" as const,
-};
+});
 
 const isInStripper = ({ use, action }: NamedChemical): boolean =>
   use !== undefined &&

@@ -1,6 +1,7 @@
 /**
  * Stripper and thinner poured down the drain: they burn in the sewer, and poison what drinks from the river.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { reportOnLines } from "../told-lines.ts";
@@ -45,9 +46,9 @@ export const pouredDownDrain: TradeRule = {
   checks: {
     onRun: (ctx) =>
       reportOnLines(ctx, POURED, {
-        headline: "This does not belong in the drain, the bin or on the ground",
-        why: "Solvent vapour in a drain can explode, and stripper, paint and lye are hazardous waste.",
-        remedy: "Collect it in a closed, labelled can and take it where your local waste service says.",
+        headline: t`This does not belong in the drain, the bin or on the ground`,
+        why: t`Solvent vapour in a drain can explode, and stripper, paint and lye are hazardous waste.`,
+        remedy: t`Collect it in a closed, labelled can and take it where your local waste service says.`,
       }),
   },
 };

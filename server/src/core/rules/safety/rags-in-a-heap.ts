@@ -1,6 +1,7 @@
 /**
  * Words that tell to put oily rags where they catch fire: in a bin, a bag or a heap.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { takesBack } from "../../knowledge/denials.ts";
 import { OSHA_RAGS } from "../../knowledge/sources.ts";
 import type { Word } from "../../knowledge/text-words.ts";
@@ -171,14 +172,13 @@ function check({ run, report }: RunContext): void {
     if (sentence === undefined) continue;
     if (!NAMES_OIL.test(sentence) && (isWetWork(action) || !leavesSuchRags(run))) continue;
     report(action, {
-      headline: "Oily rags left like this catch fire by themselves",
-      why: "They heat up as the oil hardens, and crumpled together they keep the heat. They burst into flame hours later, when nobody is there.",
-      remedy:
-        "Take these words out and say: rags into water in a closed metal can, or spread flat outdoors, at once. The label and local codes say how to get rid of them.",
+      headline: t`Oily rags left like this catch fire by themselves`,
+      why: t`They heat up as the oil hardens, and crumpled together they keep the heat. They burst into flame hours later, when nobody is there.`,
+      remedy: t`Take these words out and say: rags into water in a closed metal can, or spread flat outdoors, at once. The label and local codes say how to get rid of them.`,
       fixes: isDescription(run, action)
         ? []
         : [
-            fixOf("change", "Say that the rags go into water in a closed metal can", [
+            fixOf("change", t`Say that the rags go into water in a closed metal can`, [
               {
                 place: action.place,
                 text: 'note "Rags at once into water in a closed metal can, or flat outdoors."',

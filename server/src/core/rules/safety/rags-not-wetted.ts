@@ -1,6 +1,7 @@
 /**
  * Oily rags in a heap: the commonest way in which a finishing shop burns down.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { OSHA_RAGS } from "../../knowledge/sources.ts";
 import { dutyChecks } from "../duty-check.ts";
 import type { TradeRule } from "../rule.ts";
@@ -87,6 +88,6 @@ recipe clear_coat {
   ],
   checks: dutyChecks(
     "wet_rags",
-    "Crumpled in a heap such rags burst into flame hours later, when nobody is there.",
+    () => t`Crumpled in a heap such rags burst into flame hours later, when nobody is there.`,
   ),
 };

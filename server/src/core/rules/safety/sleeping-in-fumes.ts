@@ -1,6 +1,7 @@
 /**
  * Somebody sleeps where a finish dries.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { saidIn } from "../../knowledge/phrases.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
@@ -164,10 +165,10 @@ const speaks = (action: Action): boolean => saidOnLine(action, IN_FUMES) !== und
 function check({ run, report }: RunContext): void {
   if (!run.moments.some(({ action }) => isFoul(action))) return;
   const note = toldLines(run).find(speaks);
-  if (note) report(note, REPORT);
+  if (note) report(note, inTheRoom());
   const first = run.moments.find(({ action }) => action.op === "layer")?.action;
   if (!note && first && isBedroom(run))
-    report(first, { ...REPORT, headline: "This shop is a room that people sleep in" });
+    report(first, { ...inTheRoom(), headline: t`This shop is a room that people sleep in` });
 }
 
 /** Gives off vapour or dust. */
@@ -183,9 +184,8 @@ const isBedroom = ({ shop }: SurfaceRun): boolean =>
       !/\b(?:former|old|empty|unused|no\s+longer|nobody)\b/iu.test(text),
   );
 
-const REPORT = {
-  headline: "Somebody is in the room where this finish goes on or dries",
-  why: "It gives off vapour for days, most of it in the first night. Sleepers, children and animals breathe it for hours, and children touch what is wet.",
-  remedy:
-    "Work and let it dry in another room, and let nobody sleep or stay there until the smell is gone; babies and pregnant women not before the full cure.",
-} as const;
+const inTheRoom = () => ({
+  headline: t`Somebody is in the room where this finish goes on or dries`,
+  why: t`It gives off vapour for days, most of it in the first night. Sleepers, children and animals breathe it for hours, and children touch what is wet.`,
+  remedy: t`Work and let it dry in another room, and let nobody sleep or stay there until the smell is gone; babies and pregnant women not before the full cure.`,
+});

@@ -1,6 +1,7 @@
 /**
  * Hands washed in solvent: it takes the fat out of the skin, and goes through it.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { TradeRule } from "../rule.ts";
 import { phrases } from "../spoken-classes.ts";
 import { reportOnLines } from "../told-lines.ts";
@@ -58,9 +59,9 @@ export const solventOnSkin: TradeRule = {
   checks: {
     onRun: (ctx) =>
       reportOnLines(ctx, ON_SKIN, {
-        headline: "These words put solvent on the skin",
-        why: "Solvent goes through the skin and takes the fat out of it, and carries resin in with it.",
-        remedy: "Write `wash with soap and water` instead, or name a hand cleaner that is made for skin.",
+        headline: t`These words put solvent on the skin`,
+        why: t`Solvent goes through the skin and takes the fat out of it, and carries resin in with it.`,
+        remedy: t`Write \`wash with soap and water\` instead, or name a hand cleaner that is made for skin.`,
       }),
   },
 };

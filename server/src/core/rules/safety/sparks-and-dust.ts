@@ -3,8 +3,10 @@
  * and dry dust of nitrocellulose lacquer in a shop with a source of ignition.
  */
 
+import { lowerFirst, t, translated } from "../../../../../grammar/src/translate.ts";
 import { ignitionSource } from "../../knowledge/ignition.ts";
 import { sentence } from "../../sentence.ts";
+import type { StepAction } from "../../surface/actions.ts";
 import { burnsDry } from "../coat-queries.ts";
 import { tellingSentences } from "../hazard-words.ts";
 import { coatsReached } from "../lead-caution.ts";
@@ -218,16 +220,16 @@ function checkLacquerDust({ run, report }: RunContext): void {
     if (!coat) continue;
     const source = shop.ignition.value;
     const wet = wetWork(action, "paint");
-    const putOut = ignitionSource(source)!.putOut;
+    const putOut = translated(ignitionSource(source)!.putOut);
     report(action, {
       severity: "error",
-      headline: `Dust of nitrocellulose lacquer flares up at the shop's ${source}`,
-      why: `Dry dust of ${coatName(coat)} burns far faster than wood dust, and a flame, a spark or a glowing element is enough to light it.`,
-      remedy: `${wet ? `${sentence(wet)}, or ${uncapitalised(putOut)}` : putOut} before you make dust. ${MOTORS} ${BIN}`,
-      damp: `${putOut}${WETTED.has(action.verb) ? ` before you ${action.verb} (${wetStep(action)})` : ""}, and state \`ignition none\` in the shop only if it stays off for the whole job. ${DRYING} ${MOTORS} ${BIN}`,
+      headline: t`Dust of nitrocellulose lacquer flares up at the shop's ${translated(source)}`,
+      why: t`Dry dust of ${coatName(coat)} burns far faster than wood dust, and a flame, a spark or a glowing element is enough to light it.`,
+      remedy: `${wet ? t`${sentence(wet)}, or ${lowerFirst(putOut)} before you make dust.` : t`${putOut} before you make dust.`} ${motors()} ${bin()}`,
+      damp: `${t`${putOut}${beforeWork(action)}, and state \`ignition none\` in the shop only if it stays off for the whole job.`} ${drying()} ${motors()} ${bin()}`,
       abrades: "surface",
       related: [
-        ...(shop.ignition.place ? [related(shop.ignition.place, "The source of ignition")] : []),
+        ...(shop.ignition.place ? [related(shop.ignition.place, t`The source of ignition`)] : []),
         layerBelow(coat),
       ],
     });
@@ -235,13 +237,16 @@ function checkLacquerDust({ run, report }: RunContext): void {
   }
 }
 
-const WETTED: ReadonlySet<string> = new Set(["sand", "scuff"]);
-const DRYING = "Dry the cleaned piece in the room where you will coat it.";
-const MOTORS = "The motor of a sander or vacuum cleaner, with a HEPA filter too, is a spark to this dust.";
-const BIN =
-  "Keep dust, slurry, cloths and used paper under water in a closed metal bin outdoors. Local fire codes decide.";
+function beforeWork(step: StepAction): string {
+  if (step.verb === "sand") return t` before you sand (${wetStep(step)})`;
+  return step.verb === "scuff" ? t` before you scuff (${wetStep(step)})` : "";
+}
 
-const uncapitalised = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
+const drying = (): string => t`Dry the cleaned piece in the room where you will coat it.`;
+const motors = (): string =>
+  t`The motor of a sander or vacuum cleaner, with a HEPA filter too, is a spark to this dust.`;
+const bin = (): string =>
+  t`Keep dust, slurry, cloths and used paper under water in a closed metal bin outdoors. Local fire codes decide.`;
 
 function checkWords({ run, report }: RunContext): void {
   for (const action of toldLines(run)) {
@@ -262,26 +267,26 @@ function checkWords({ run, report }: RunContext): void {
     const blown =
       saidOnLine(action, BLOWN) !== undefined || tellingSentences(action, BLOW, AIR_JET, INDOORS).length > 0;
     if (blown && !mist && !sparks && !flame && !cloud) {
-      report(action, BLOWN_AROUND);
+      report(action, blownAround());
       continue;
     }
     if (!mist && !sparks && !flame && !cloud) continue;
     report(action, {
       headline: mist
-        ? "A dust collector's motor can light vapour and mist"
-        : "Sparks and dust together can explode",
+        ? t`A dust collector's motor can light vapour and mist`
+        : t`Sparks and dust together can explode`,
       why: mist
-        ? "Its motor sparks, and the dust in it feeds the fire."
-        : "Fine dust of wood and finishes burns like powder once it is stirred up and lit.",
+        ? t`Its motor sparks, and the dust in it feeds the fire.`
+        : t`Fine dust of wood and finishes burns like powder once it is stirred up and lit.`,
       remedy: mist
-        ? "Switch it off while there is vapour, and take the mist away with an exhaust made for spraying."
-        : "Grind metal elsewhere, keep flames away from dust, and put it into a closed metal bin outdoors; local fire codes decide.",
+        ? t`Switch it off while there is vapour, and take the mist away with an exhaust made for spraying.`
+        : t`Grind metal elsewhere, keep flames away from dust, and put it into a closed metal bin outdoors; local fire codes decide.`,
     });
   }
 }
 
-const BLOWN_AROUND: Report = {
-  headline: "Compressed air blows the dust into the air that all breathe",
-  why: "Fine wood dust hangs in the room for hours, irritates and sensitises, and can burn as a cloud.",
-  remedy: "Vacuum it off with a fine filter or wipe it off; blow only outdoors, with mask and goggles.",
-};
+const blownAround = (): Report => ({
+  headline: t`Compressed air blows the dust into the air that all breathe`,
+  why: t`Fine wood dust hangs in the room for hours, irritates and sensitises, and can burn as a cloud.`,
+  remedy: t`Vacuum it off with a fine filter or wipe it off; blow only outdoors, with mask and goggles.`,
+});

@@ -1,6 +1,7 @@
 /**
  * A flammable liquid that is sprayed, and not a word on flames and sparks.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { IGNITION_RULE_SOURCE } from "../../knowledge/ignition.ts";
 import { dutyChecks, needFor } from "../duty-check.ts";
 import type { TradeRule } from "../rule.ts";
@@ -114,7 +115,7 @@ job lid {
   ],
   checks: dutyChecks(
     "no_ignition",
-    "Sprayed, it burns far more readily than from the can, and fills a room in minutes.",
+    () => t`Sprayed, it burns far more readily than from the can, and fills a room in minutes.`,
     ({ action }) => (isSprayed(action) ? needFor(action, "no_ignition") : undefined),
   ),
 };

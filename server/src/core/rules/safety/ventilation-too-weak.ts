@@ -6,6 +6,7 @@
  * `ventilate` brings, or where only the cautious solvent that stands for an unnamed one is over its limit.
  */
 
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { DEFAULT_MIXING_FACTOR } from "../../fumes/dilution-air.ts";
 import type { AirThere, JobAir, Vapour, WorstAir } from "../../fumes/job-air.ts";
 import type { CoatPart } from "../../fumes/job-fumes.ts";
@@ -311,12 +312,15 @@ function reportOf(air: JobAir, worst: WorstAir, { run, action }: CoatPart, sched
   const needed = `${airChangesText(worst.need.airChangesPerH)}`;
   return {
     severity: verdict === "short" ? "warning" : "hint",
-    headline: `The vapour ${verdict === "unnamed" ? "may need" : "needs"} ${needed}; ${thereText(there)}`,
+    headline:
+      verdict === "unnamed"
+        ? t`The vapour may need ${needed}; ${thereText(there)}`
+        : t`The vapour needs ${needed}; ${thereText(there)}`,
     why: whyText(air, worst, schedule),
     remedy: remedyOf(worst),
     related: [
-      ...(room?.place ? [related(room.place, "The room and its own change of air")] : []),
-      ...(duty ? [related(duty.place, "The ventilation that the recipe states")] : []),
+      ...(room?.place ? [related(room.place, t`The room and its own change of air`)] : []),
+      ...(duty ? [related(duty.place, t`The ventilation that the recipe states`)] : []),
       ...otherLines(worst, action),
     ],
   };
@@ -324,9 +328,9 @@ function reportOf(air: JobAir, worst: WorstAir, { run, action }: CoatPart, sched
 
 function thereText({ by, airChangesPerH }: AirThere): string {
   const number = airChangesNumber(airChangesPerH);
-  if (by === "room") return `the room has ${number}`;
-  if (by === "stated") return `${number} stated`;
-  return airChangesPerH > 0 ? `only ${number} known` : "none stated";
+  if (by === "room") return t`the room has ${number}`;
+  if (by === "stated") return t`${number} stated`;
+  return airChangesPerH > 0 ? t`only ${number} known` : t`none stated`;
 }
 
 /** The sum with its numbers, so that it can be done again with a pencil, and what it matters for. */
@@ -335,51 +339,56 @@ function whyText(air: JobAir, worst: WorstAir, schedule: Schedule): string {
 }
 
 function sumText({ roomM3 }: JobAir, { need, grams, vapours, others }: WorstAir, schedule: Schedule): string {
-  const jobs = others.length > 0 ? `, with ${andList(others.map((name) => `\`${name}\``))}` : "";
+  const jobs = others.length > 0 ? t`, with ${andList(others.map((name) => `\`${name}\``))}` : "";
   const when = `${fromText(schedule, need.fromH)}${jobs}`;
-  const air = `${airFlowText(need.m3PerH)} in ${roomText(roomM3)}`;
+  const air = t`${airFlowText(need.m3PerH)} in ${roomText(roomM3)}`;
   if (need.limit === "fire")
-    return `At the worst moment${when}, ${formatNumber(grams / need.hours, 0)} g/h of vapour leave; a tenth of the explosive limit takes ${air}.`;
+    return t`At the worst moment${when}, ${formatNumber(grams / need.hours, 0)} g/h of vapour leave; a tenth of the explosive limit takes ${air}.`;
   const limits = andList(
     vapours.map((vapour) => limitText(vapour, need.limit)).filter((text) => text !== ""),
   );
   const stretch = need.limit === "short" ? "15 min" : formatDuration(SHIFT_H);
-  return `In the worst ${stretch}${when}, ${gramsText(grams)} of vapour leave; under ${limits} that takes ${air}, with a mixing factor of ${DEFAULT_MIXING_FACTOR}.`;
+  return t`In the worst ${stretch}${when}, ${gramsText(grams)} of vapour leave; under ${limits} that takes ${air}, with a mixing factor of ${DEFAULT_MIXING_FACTOR}.`;
 }
 
 function harmOf({ need, coat }: WorstAir): string {
-  if (need.limit === "fire") return "Above that, a spark can light it.";
+  if (need.limit === "fire") return t`Above that, a spark can light it.`;
   return coat.verdict === "masked"
-    ? "The respirator covers whoever wears it, and nobody else in the room."
-    : "Vapour that builds up causes headaches and clumsiness, and at higher levels can ignite.";
+    ? t`The respirator covers whoever wears it, and nobody else in the room.`
+    : t`Vapour that builds up causes headaches and clumsiness, and at higher levels can ignite.`;
 }
 
 /** `the 350 mg/m3 of mineral spirits`; of a solvent that is not named, that it is assumed. */
 function limitText({ solvent, isAssumed }: Vapour, limit: WorstAir["need"]["limit"]): string {
   const value = limit === "short" ? shortLimitMgM3(solvent) : exposureLimitMgM3(solvent);
   if (value === undefined) return "";
-  return `the ${formatNumber(value, 0)} mg/m3 of ${solvent.name}${isAssumed ? " (assumed, as no label names it)" : ""}`;
+  const figure = formatNumber(value, 0);
+  const name = translated(solvent.name);
+  return isAssumed
+    ? t`the ${figure} mg/m3 of ${name} (assumed, as no label names it)`
+    : t`the ${figure} mg/m3 of ${name}`;
 }
 
 /** ` from Mon 8 Mar 2027 09:00`; nothing where the plan has no dates. */
 function fromText(schedule: Schedule, hours: number): string {
   const at = isoAfter(schedule, hours);
-  return at === undefined ? "" : ` from ${momentText(at)}`;
+  return at === undefined ? "" : t` from ${momentText(at)}`;
 }
 
-const DEFER = "The safety data sheet and local codes decide; no calculation can show that a room is safe.";
+const defer = (): string =>
+  t`The safety data sheet and local codes decide; no calculation can show that a room is safe.`;
 
 function remedyOf({ coat, need, vapours }: WorstAir): string {
   const enough = `\`ventilate ${Math.max(1, Math.ceil(need.airChangesPerH - 1e-9))} air changes/h\``;
   if (coat.verdict === "unmeasured")
-    return `Measure what the windows or the fan bring and state it; ${enough} is enough by this estimate. ${DEFER}`;
+    return t`Measure what the windows or the fan bring and state it; ${enough} is enough by this estimate. ${defer()}`;
   if (coat.verdict === "unnamed") {
-    const assumed = vapours.find(({ isAssumed }) => isAssumed)?.solvent.name ?? "";
-    return `Look up the solvent in the safety data sheet and write its name above the material's declaration (\`## Solvent: ...\`), since ${assumed} is the strictest, or bring in and state ${enough}. ${DEFER}`;
+    const assumed = translated(vapours.find(({ isAssumed }) => isAssumed)?.solvent.name ?? "");
+    return t`Look up the solvent in the safety data sheet and write its name above the material's declaration (\`## Solvent: ...\`), since ${assumed} is the strictest, or bring in and state ${enough}. ${defer()}`;
   }
   if (coat.verdict === "masked")
-    return `Keep others out until the air is clear, or bring in and state ${enough}. ${DEFER}`;
-  return `Work under an exhaust or outdoors, coat fewer pieces in a day, or bring in and state ${enough}. ${DEFER}`;
+    return t`Keep others out until the air is clear, or bring in and state ${enough}. ${defer()}`;
+  return t`Work under an exhaust or outdoors, coat fewer pieces in a day, or bring in and state ${enough}. ${defer()}`;
 }
 
 /** Other lines of the job that give off something in the same hours, the first few. */
@@ -391,7 +400,7 @@ function otherLines({ coats }: WorstAir, action: LayerAction | StepAction): NonN
       const key = placeKey(part!.action.place);
       if (seen.has(key)) return [];
       seen.add(key);
-      return [related(part!.action.place, `${sourceText(part!.action)} gives off vapour in the same hours`)];
+      return [related(part!.action.place, t`${sourceText(part!.action)} gives off vapour in the same hours`)];
     })
     .slice(0, 4);
 }
@@ -399,4 +408,6 @@ function otherLines({ coats }: WorstAir, action: LayerAction | StepAction): NonN
 const sourceText = (action: LayerAction | StepAction): string =>
   action.op === "layer"
     ? useName(action.use)
-    : `This \`${action.verb}\`${action.use ? ` with ${useName(action.use)}` : ""}`;
+    : action.use
+      ? t`This \`${action.verb}\` with ${useName(action.use)}`
+      : t`This \`${action.verb}\``;

@@ -1,6 +1,7 @@
 /**
  * Scrapings, painted wood, rags and tins put on a fire.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { TradeRule } from "../rule.ts";
 import { reportOnLines } from "../told-lines.ts";
 import { BURNED_WASTE } from "../work-words.ts";
@@ -48,9 +49,9 @@ export const wasteBurned: TradeRule = {
   checks: {
     onRun: (ctx) =>
       reportOnLines(ctx, BURNED_WASTE, {
-        headline: "Waste of finishing does not belong on a fire",
-        why: "Old paint goes up as poisonous fume, lead included, and stays in the ash; rags and tins flare up or burst.",
-        remedy: "Collect it in closed, labelled cans, and take it where your local waste service says.",
+        headline: t`Waste of finishing does not belong on a fire`,
+        why: t`Old paint goes up as poisonous fume, lead included, and stays in the ash; rags and tins flare up or burst.`,
+        remedy: t`Collect it in closed, labelled cans, and take it where your local waste service says.`,
       }),
   },
 };

@@ -2,6 +2,7 @@
  * A dated job in a shop whose hours are not stated: it counts as open day and night, and work is planned for the night.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import { momentText } from "../../measure/figures.ts";
 import { tasksById } from "../../totals/planned-tasks.ts";
@@ -124,10 +125,10 @@ job shelves {
       );
       if (!atNight) return;
       reportAt(job.start.place, {
-        headline: `Work is planned for the night: \`${shop.name}\` states no \`hours\``,
-        why: `A shop without hours counts as open day and night, so work is planned for ${momentText(atNight.startAt!)}, and the dates of this job come out too early.`,
-        remedy: "Give the shop its working hours, for example `hours Mon to Fri 08:00 to 17:00`.",
-        related: [related(shop.namePlace, "The shop")],
+        headline: t`Work is planned for the night: \`${shop.name}\` states no \`hours\``,
+        why: t`A shop without hours counts as open day and night, so work is planned for ${momentText(atNight.startAt!)}, and the dates of this job come out too early.`,
+        remedy: t`Give the shop its working hours, for example \`hours Mon to Fri 08:00 to 17:00\`.`,
+        related: [related(shop.namePlace, t`The shop`)],
       });
     },
   },

@@ -1,6 +1,7 @@
 /**
  * The work ends after the day it is wanted (or after the time of that day, where one is stated).
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { momentText } from "../../measure/figures.ts";
 import { formatDuration } from "../../measure/format-amount.ts";
 import { endOfDateWanted } from "../../measure/iso-dates.ts";
@@ -188,13 +189,13 @@ job shelves {
       if (totals.finish <= end) return;
       const wanted = momentText(job.ready.time ? `${job.ready.date}T${job.ready.time}` : job.ready.date);
       const later = schedule.among?.laterHours
-        ? ` The people of its shop are at work on other jobs meanwhile: alone it would end ${formatDuration(schedule.among.laterHours)} earlier.`
+        ? t` The people of its shop are at work on other jobs meanwhile: alone it would end ${formatDuration(schedule.among.laterHours)} earlier.`
         : "";
       reportAt(job.ready.place, {
-        headline: `The job cannot be ready before ${momentText(totals.finish)}`,
-        why: `It is wanted by ${wanted}; the earliest end is ${momentText(totals.finish)}, after ${formatDuration(schedule.elapsedHours)}. Shorter waits would leave soft coats.${later}`,
-        remedy: "Start earlier, add opening hours or people, or choose materials that dry faster.",
-        related: job.start ? [{ place: job.start.place, message: "The work begins here" }] : [],
+        headline: t`The job cannot be ready before ${momentText(totals.finish)}`,
+        why: t`It is wanted by ${wanted}; the earliest end is ${momentText(totals.finish)}, after ${formatDuration(schedule.elapsedHours)}. Shorter waits would leave soft coats.${later}`,
+        remedy: t`Start earlier, add opening hours or people, or choose materials that dry faster.`,
+        related: job.start ? [{ place: job.start.place, message: t`The work begins here` }] : [],
       });
     },
   },

@@ -2,6 +2,7 @@
  * Waits, recoat windows and opening hours that cannot go together: there is no day on which the job could begin.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { RelatedPlace } from "../../findings.ts";
 import { formatDuration } from "../../measure/format-amount.ts";
 import { andList } from "../../model/suggest.ts";
@@ -139,19 +140,18 @@ job shelves {
       if (schedule.status !== "impossible" || !job.start || !conflict) return;
       const lines = linesOf(ctx, conflict.items);
       const names = [...new Set(lines.map(({ action }) => actionText(action)))];
-      const which = names.length > 0 ? ` for ${andList(names)}` : "";
+      const which = names.length > 0 ? t` for ${andList(names)}` : "";
       reportAt(job.start.place, {
         ...(conflict.isBatch
           ? {
-              headline: "The pieces cannot all be done together",
-              why: `The work cannot be planned${which}: ${conflict.reason}.`,
-              remedy: "Take out `together`, open the shop for longer, or do fewer pieces in one job.",
+              headline: t`The pieces cannot all be done together`,
+              why: t`The work cannot be planned${which}: ${conflict.reason}.`,
+              remedy: t`Take out \`together\`, open the shop for longer, or do fewer pieces in one job.`,
             }
           : {
-              headline: "No plan keeps all the waits of this job",
-              why: `The work cannot be planned${which}: ${conflict.reason}. In every order of the days a coat would come after its window, or nobody could do it.`,
-              remedy:
-                "Open the shop when the window needs it, sand before the coat that comes too late, or take a material with a longer window.",
+              headline: t`No plan keeps all the waits of this job`,
+              why: t`The work cannot be planned${which}: ${conflict.reason}. In every order of the days a coat would come after its window, or nobody could do it.`,
+              remedy: t`Open the shop when the window needs it, sand before the coat that comes too late, or take a material with a longer window.`,
             }),
         related: relatedLines(ctx, lines),
       });
@@ -173,15 +173,15 @@ function linesOf(ctx: JobContext, ids: readonly string[]): readonly Line[] {
 function actionText(action: Action): string {
   switch (action.op) {
     case "layer":
-      return `the layer of ${useName(action.use)}`;
+      return t`the layer of ${useName(action.use)}`;
     case "step":
       return `\`step ${action.verb}\``;
     case "wait":
       if (action.overnight) return "`wait overnight`";
       if (action.until) return `\`wait until ${action.until}\``;
-      return `the wait of ${formatDuration(action.hours ?? 0)}`;
+      return t`the wait of ${formatDuration(action.hours ?? 0)}`;
     default:
-      return "a part of the recipe";
+      return t`a part of the recipe`;
   }
 }
 
@@ -191,8 +191,8 @@ function relatedLines(ctx: JobContext, lines: readonly Line[]): readonly Related
     const key = `${action.place.file} ${action.place.declaration} ${action.place.span.start}`;
     if (seen.has(key)) return [];
     seen.add(key);
-    return [{ place: action.place, message: `Part of the conflict: ${actionText(action)}` }];
+    return [{ place: action.place, message: t`Part of the conflict: ${actionText(action)}` }];
   });
   const hours = ctx.runs[0]?.shop?.hoursPlace;
-  return hours ? [...related, { place: hours, message: "The hours of the shop" }] : related;
+  return hours ? [...related, { place: hours, message: t`The hours of the shop` }] : related;
 }

@@ -1,6 +1,7 @@
 /**
  * A job goes on with what another left, and begins before that one is done.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { momentText } from "../../measure/figures.ts";
 import type { TradeRule } from "../rule.ts";
 
@@ -36,11 +37,11 @@ export const startsBeforeEarlierJob: TradeRule = {
       // In one plan it begins when the other has ended, whatever its `start` says.
       if (among?.jobs.includes(earlier.job.name)) return;
       reportAt(job.start.place, {
-        headline: `The job begins before \`${earlier.job.name}\` is finished`,
-        why: `It begins on ${momentText(startAt)}, and the job that it comes after is finished on ${momentText(earlier.finish)}. What that job still has to do, and its last wait, would be cut short.`,
-        remedy: "Start later, or start the earlier job sooner.",
+        headline: t`The job begins before \`${earlier.job.name}\` is finished`,
+        why: t`It begins on ${momentText(startAt)}, and the job that it comes after is finished on ${momentText(earlier.finish)}. What that job still has to do, and its last wait, would be cut short.`,
+        remedy: t`Start later, or start the earlier job sooner.`,
         related: job.after
-          ? [{ place: job.after.place, message: `It comes after \`${earlier.job.name}\`` }]
+          ? [{ place: job.after.place, message: t`It comes after \`${earlier.job.name}\`` }]
           : [],
       });
     },
