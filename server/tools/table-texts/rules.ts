@@ -1,2 +1,33 @@
 /** The texts in tables of the explanations of the rules and of the computations. */
-export const ruleTexts = (): readonly string[] => [];
+import { TROUBLES } from "../../../grammar/src/vocabulary.ts";
+import { LAST_GRITS } from "../../src/core/knowledge/abrasives.ts";
+import { CHEMICALS } from "../../src/core/knowledge/chemicals.ts";
+import { DUTIES } from "../../src/core/knowledge/duties.ts";
+import { IGNITION_SOURCES } from "../../src/core/knowledge/ignition.ts";
+import { INCOMPATIBLE } from "../../src/core/knowledge/incompatible.ts";
+import { irritationBy } from "../../src/core/knowledge/irritating-woods.ts";
+import { troubleOf } from "../../src/core/knowledge/troubles.ts";
+import { WOODS } from "../../src/core/knowledge/woods.ts";
+import { KINDS } from "../../src/core/rules/group-bad-air.ts";
+
+export const ruleTexts = (): readonly string[] => [...safetyTexts(), ...troubleTexts()];
+
+const safetyTexts = (): readonly string[] => [
+  ...DUTIES.flatMap(({ danger, doc, defer }) => [danger, doc, defer]),
+  ...CHEMICALS.flatMap(({ name, harm, instead }) => [
+    name,
+    harm,
+    ...(instead === undefined ? [] : [instead]),
+  ]),
+  ...INCOMPATIBLE.map(({ result }) => result),
+  ...WOODS.flatMap(({ name }) => irritationBy(name) ?? []),
+  ...IGNITION_SOURCES.flatMap(({ word, putOut, lights }) => (lights ? [word, putOut] : [])),
+  ...KINDS,
+  ...Object.values(LAST_GRITS).map(({ where }) => where),
+];
+
+const troubleTexts = (): readonly string[] =>
+  TROUBLES.flatMap((word) => {
+    const { looks, causes, remedy } = troubleOf(word)!;
+    return [word, looks, ...causes, remedy];
+  });

@@ -82,7 +82,8 @@ const SEEN: Readonly<Record<CauseId, Look>> = {
     const used = record.facts.used?.dimension === "volume" ? record.facts.used.value : undefined;
     if (used !== undefined && planned !== undefined && used > planned * MUCH)
       return t`${formatNumber(used / planned, 1)} times the planned amount went on`;
-    return laid === "full" || laid === "flooded" ? t`the coat is laid ${laid}` : undefined;
+    if (laid === "full") return t`the coat is laid full`;
+    return laid === "flooded" ? t`the coat is laid flooded` : undefined;
   },
   "wax below": ({ moment }) => (moment.before.wax ? t`wax lay on the surface` : undefined),
   "silicone below": ({ moment }) =>
