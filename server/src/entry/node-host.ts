@@ -3,9 +3,11 @@
  *
  * Files are read as the command line reads them, so that what cannot be read is called the same in both.
  */
+
 import { existsSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { t } from "../../../grammar/src/translate.ts";
 import { findPackage } from "../cli/find-package.ts";
 import { readPlain, readPlainBytes } from "../cli/read-plain.ts";
 import { createAnalyst } from "../features/analyst.ts";
@@ -28,7 +30,7 @@ export const nodeHost = (): Host => {
           ? { reason: "has a name that leads nowhere. Fix the path" }
           : await readPlain(file, permit);
       if ("text" in read) return read;
-      return { reason: `it ${read.reason}`, isThere: read.reason !== reasonOf("missing") };
+      return { reason: t`it ${read.reason}`, isThere: read.reason !== reasonOf("missing") };
     },
     async readPicture(uri, permit) {
       const file = pathOf(uri);

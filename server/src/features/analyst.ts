@@ -6,6 +6,7 @@
  * depends on several declarations is computed on demand.
  */
 import { type ChangedPart, parseFile } from "../../../grammar/src/parse.ts";
+import { t } from "../../../grammar/src/translate.ts";
 import type { FileTree } from "../../../grammar/src/tree.ts";
 import { type Checker, type CheckerParts, createChecker, createCheckMemory } from "../core/check.ts";
 import { byGravity } from "../core/findings.ts";
@@ -80,7 +81,7 @@ export function createAnalyst(options: AnalystOptions): Analyst {
       const before = known.get(file);
       const refusal = isTooLarge(text) ? tooLarge("recipe") : tooManySigns(text);
       if (refusal !== undefined) {
-        known.set(file, readFile(file, "", options.resolve, before), `it ${refusal}`);
+        known.set(file, readFile(file, "", options.resolve, before), t`it ${refusal}`);
       } else {
         if (before?.tree.text === text && !known.isAbsent(file)) return;
         known.set(file, readFile(file, text, options.resolve, before, changed));
@@ -140,7 +141,7 @@ function readFile(
     try {
       return read();
     } catch (error) {
-      return unreadFile(file, text, { part: "The reading of this file", place: fileStart(file), error });
+      return unreadFile(file, text, { part: t`The reading of this file`, place: fileStart(file), error });
     }
   }
 }

@@ -2,6 +2,7 @@
  * Call hierarchy: which recipes and jobs do a recipe's steps, and whose steps a recipe or job does, by `follow` and
  * `apply`. A parameter that is followed stands for every recipe that is handed on to it.
  */
+import { t, translated } from "../../../grammar/src/translate.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
 import { locate, touches } from "../../../grammar/src/walk.ts";
 import type { Recipe } from "../core/model/model.ts";
@@ -99,7 +100,7 @@ function itemOf(file: FileId, declaration: ProgramDeclaration): CallItem | undef
   if (kind !== "recipe" && kind !== "job") return undefined;
   return {
     kind,
-    name: name?.text ?? `(${kind} without a name)`,
+    name: name?.text ?? t`(${translated(kind)} without a name)`,
     title: title?.value ?? "",
     ...targetAt(file, declaration, span, (name ?? keyword).span),
   };

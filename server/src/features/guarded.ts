@@ -5,7 +5,9 @@
  * found is no answer of that kind: findings that are missing look like a sound recipe, so they come with an
  * `internal-error`.
  */
+
 import { fileProblems } from "../../../grammar/src/parse.ts";
+import { t } from "../../../grammar/src/translate.ts";
 import { TooLarge } from "../core/budget.ts";
 import { textOf } from "../core/findings.ts";
 import { type FaultListener, faultMessage, fileStart, INTERNAL_ERROR } from "../core/internal-error.ts";
@@ -34,7 +36,7 @@ export function guarded(analysis: Analysis, program: Program, onFault: FaultList
   const nothing = (): undefined => undefined;
   const none = (): readonly never[] => [];
   const refusal = (): { readonly refusal: string } => ({
-    refusal: "This failed for a bug in Finishwright, and nothing was changed.",
+    refusal: t`This failed for a bug in Finishwright, and nothing was changed.`,
   });
   return {
     get files() {
@@ -108,7 +110,7 @@ function withoutAnalysis(program: Program, file: FileId, error: unknown): readon
     fixes: [],
   });
   return [
-    finding(INTERNAL_ERROR, { start: 0, end: 0 }, faultMessage(["The check of this file"], error)),
+    finding(INTERNAL_ERROR, { start: 0, end: 0 }, faultMessage([t`The check of this file`], error)),
     ...fileProblems(tree).map(({ span, message }) => finding("syntax", span, message)),
   ];
 }

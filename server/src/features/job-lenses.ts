@@ -5,6 +5,7 @@
  * own lines and those of the recipes of this file that the job goes through; other files have their own.
  */
 
+import { t } from "../../../grammar/src/translate.ts";
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { Checker } from "../core/check.ts";
 import { byGravity, type Severity } from "../core/findings.ts";
@@ -63,13 +64,11 @@ export function jobLensesOf(
 /** When and for how much; what is missing for both is said once. */
 function figuresText(result: JobResult): readonly [schedule: string, totals: string] {
   const [dates, cost] = [datesText(result), costText(result)];
-  const gap = dates.startsWith(NO_FINISH) ? dates.slice(NO_FINISH.length) : "";
-  return gap !== "" && cost === `cost not known: ${gap}`
-    ? [`finish and cost not known: ${gap}`, ""]
+  const gap = firstGap(result, "elapsed_h") ?? "";
+  return gap !== "" && dates === t`finish not known: ${gap}` && cost === t`cost not known: ${gap}`
+    ? [t`finish and cost not known: ${gap}`, ""]
     : [dates, cost];
 }
-
-const NO_FINISH = "finish not known: ";
 
 /** A job without a start has no date, but a length. */
 function datesText(result: JobResult): string {
@@ -77,9 +76,10 @@ function datesText(result: JobResult): string {
   if (kept) return `${NO_DATE_TEXT}: ${kept.reasons[0]!.replaceAll("`", "")}`;
   const { finish, elapsed_h } = result.totals;
   if (finish !== null) return knownDates(result);
-  if (elapsed_h !== null) return `takes ${formatDuration(elapsed_h)}`;
+  if (elapsed_h !== null) return t`takes ${formatDuration(elapsed_h)}`;
   if (awaitsPlan(result, "elapsed_h")) return BEING_PLANNED_TEXT;
-  return missingText(result, "elapsed_h", "finish");
+  const gap = firstGap(result, "elapsed_h");
+  return gap === undefined ? "" : t`finish not known: ${gap}`;
 }
 
 /** `last work 8 Mar, light use 9 Mar, full use 30 Mar 2027`: the year once, unless it changes. */
@@ -99,16 +99,16 @@ function costText(result: JobResult): string {
   if (total_cost !== null) return moneyText(total_cost, result.shop?.currency);
   // The dates say so already.
   if (awaitsPlan(result, "total_cost")) return "";
-  return missingText(result, "total_cost", "cost");
+  const gap = firstGap(result, "total_cost");
+  return gap === undefined ? "" : t`cost not known: ${gap}`;
 }
 
-/** A lens shows no Markdown. */
-function missingText(result: JobResult, field: GapField, name: string): string {
-  const [gap] = gapsOf(result, field);
-  return gap === undefined ? "" : `${name} not known: ${gap.replaceAll("`", "")}`;
-}
+/** The first thing that is missing for a figure; a lens shows no Markdown. */
+const firstGap = (result: JobResult, field: GapField): string | undefined =>
+  gapsOf(result, field)[0]?.replaceAll("`", "");
 
-const countText = (count: number): string => (count === 0 ? "" : `${count} finding${count === 1 ? "" : "s"}`);
+const countText = (count: number): string =>
+  count === 0 ? "" : count === 1 ? t`${count} finding` : t`${count} findings`;
 
 /** How many findings, and the first of the gravest: what an editor that goes by severity shows first as well. */
 interface Tally {

@@ -2,6 +2,7 @@
  * The job that a recipe lacks which no job applies, where it is clear what it is meant for: the recipe is judged on these
  * surfaces already, and with the job the piece, its plan and its totals are known as well.
  */
+import { t } from "../../../grammar/src/translate.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
 import { newlineOf } from "../../../grammar/src/walk.ts";
 import type { Checker } from "../core/check.ts";
@@ -34,7 +35,7 @@ export function jobToWrite(checker: Checker, file: FileId, span: Span): FileFix 
   ];
   const end = { start: text.length, end: text.length };
   return {
-    title: `Write the job that applies \`${recipe.name}\` to ${andList(names.map((name) => `\`${name}\``))}`,
+    title: t`Write the job that applies \`${recipe.name}\` to ${andList(names.map((name) => `\`${name}\``))}`,
     kind: "change",
     edits: [{ file, span: end, text: `${text.endsWith("\n") ? "" : newline}${lines.join(newline)}` }],
   };

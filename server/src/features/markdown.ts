@@ -1,4 +1,5 @@
 /** The small Markdown that hovers, hints and signatures are put together from. */
+import { t } from "../../../grammar/src/translate.ts";
 import { markdownCode as code, markdownDocs as docText, markdownText as plain } from "../escape/markdown.ts";
 
 export { code, docText, plain };
@@ -29,5 +30,5 @@ export function table(columns: readonly string[], rows: readonly (readonly strin
 /** The first few of a list, and how many more there are. */
 export function firstFew<T>(items: readonly T[], say: (item: T) => string, most = 6): readonly string[] {
   const shown = items.slice(0, most).map(say);
-  return items.length > most ? [...shown, `… and ${items.length - most} more`] : shown;
+  return items.length > most ? [...shown, t`… and ${items.length - most} more`] : shown;
 }

@@ -2,6 +2,7 @@
  * What is to be done next in a job, each as a line of its record that lacks nothing but the time: when it was done the person
  * says who did it, by the clock beside the editor.
  */
+import { t } from "../../../grammar/src/translate.ts";
 import type { FileTree, Span } from "../../../grammar/src/tree.ts";
 import { newlineOf } from "../../../grammar/src/walk.ts";
 import type { Checker } from "../core/check.ts";
@@ -32,7 +33,7 @@ export function nextToRecord(checker: Checker, file: FileId, span: Span): readon
   return nextWork(checker.job(job))
     .slice(0, MOST)
     .map((words) => ({
-      title: `Done now: ${words}`,
+      title: t`Done now: ${words}`,
       offset: place.offset,
       before: place.before,
       after: ` ${words}${place.after}${place.end}`,

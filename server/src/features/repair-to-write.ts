@@ -2,6 +2,7 @@
  * The recipe that repairs a trouble which a record names, written below its job: who repairs applies it where it belongs, as the
  * job's own recipe has the coats that are still to come.
  */
+import { t, translated } from "../../../grammar/src/translate.ts";
 import type { DeclarationTree, FileTree, Span } from "../../../grammar/src/tree.ts";
 import { absoluteSpan, newlineOf } from "../../../grammar/src/walk.ts";
 import type { Checker } from "../core/check.ts";
@@ -51,7 +52,7 @@ export function repairToWrite(checker: Checker, file: FileId, span: Span): FileF
   if (!repair) return undefined;
   const place = placeOfRepairs(found.tree, tree);
   return {
-    title: `Write a recipe that repairs the ${repair.trouble}`,
+    title: t`Write a recipe that repairs the ${translated(repair.trouble)}`,
     kind: "change",
     edits: [{ file, span: { start: place.offset, end: place.offset }, text: place.written(repair.lines) }],
   };

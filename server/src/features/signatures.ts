@@ -4,6 +4,7 @@
  * The place is found by the tokens, because a call that is being typed is full of holes. Arguments have names, so the
  * name says which one is meant; before it is typed it is the first that is still missing.
  */
+import { t, translated } from "../../../grammar/src/translate.ts";
 import type { Token } from "../../../grammar/src/tree.ts";
 import type { Recipe, RecipeParameter } from "../core/model/model.ts";
 import type { FileId } from "../core/place.ts";
@@ -130,7 +131,7 @@ function activeParameter(
   return typed >= 0 ? typed : parameters.findIndex(isMissing);
 }
 
-const KINDS: Readonly<Record<RecipeParameter["type"], string>> = {
+export const KINDS: Readonly<Record<RecipeParameter["type"], string>> = {
   material: "The name of a material",
   number: "A number, such as `3`",
   duration: "A time, such as `72 h`",
@@ -142,4 +143,4 @@ const KINDS: Readonly<Record<RecipeParameter["type"], string>> = {
 };
 
 const parameterDoc = ({ type, hasDefault }: RecipeParameter): string =>
-  `${KINDS[type]}. ${hasDefault ? "It may be left out." : "It must be given."}`;
+  `${translated(KINDS[type])}. ${hasDefault ? t`It may be left out.` : t`It must be given.`}`;

@@ -5,6 +5,7 @@
  * without a name is refused by editors.
  */
 
+import { t, translated } from "../../../grammar/src/translate.ts";
 import type {
   Declaration,
   DeclarationTree,
@@ -31,7 +32,7 @@ function declarationSymbol({ tree, lowered }: ProgramDeclaration): DocumentSymbo
   const name = syntax.kind === "use" ? (syntax.path?.value ?? notation) : syntax.name?.text;
   const nameSpan = (syntax.kind === "use" ? syntax.path?.span : syntax.name?.span) ?? syntax.keyword.span;
   return {
-    name: name || `(${syntax.kind} without a name)`,
+    name: name || t`(${translated(syntax.kind)} without a name)`,
     detail: detailOf(syntax, lowered.model),
     kind: syntax.kind,
     ...spans(tree, syntax.span, nameSpan),
@@ -42,7 +43,7 @@ function declarationSymbol({ tree, lowered }: ProgramDeclaration): DocumentSymbo
 function detailOf(syntax: Declaration, model: ModelDeclaration | undefined): string {
   const more =
     model?.kind === "material"
-      ? model.familyName
+      ? model.familyName && translated(model.familyName)
       : model?.kind === "recipe"
         ? model.parameters.map((parameter) => parameter.name).join(", ")
         : model?.kind === "job"
@@ -73,10 +74,10 @@ function surfaceSymbol(
     model?.kind === "piece" ? model.surfaces.find(({ name }) => name === statement.name?.text) : undefined;
   const facts = [
     ...(surface && !surface.areaGap && surface.areaM2 > 0 ? [areaText(surface.areaM2)] : []),
-    ...(surface?.substrate.name ? [surface.substrate.name] : []),
+    ...(surface?.substrate.name ? [translated(surface.substrate.name)] : []),
   ];
   return {
-    name: statement.name?.text || "(surface without a name)",
+    name: statement.name?.text || t`(surface without a name)`,
     detail: facts.join(", "),
     kind: "surface",
     ...spans(tree, extentOf(tree.body, statement), (statement.name ?? statement.keyword).span),

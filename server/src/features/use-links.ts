@@ -1,4 +1,5 @@
 /** The paths of `use` lines as links. One to a file that is not there is kept: an editor offers to make the file. */
+import { t } from "../../../grammar/src/translate.ts";
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { Program } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
@@ -12,7 +13,7 @@ export function useLinksOf(program: Program, file: FileId): readonly UseLinkInfo
     const { start, end } = absoluteSpan(tree, place.span);
     const isClosed = end - start > 2 && found.tree.text[end - 1] === '"';
     const reason = program.absent.get(target);
-    const tooltip = reason === undefined ? `Open ${path}` : `${path} cannot be used: ${reason}`;
+    const tooltip = reason === undefined ? t`Open ${path}` : t`${path} cannot be used: ${reason}`;
     return [{ span: { start: start + 1, end: isClosed ? end - 1 : end }, target, tooltip }];
   });
 }

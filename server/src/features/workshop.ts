@@ -2,6 +2,7 @@
  * What there is in some files, as a workshop has it: jobs with what they come to, pieces, recipes, and what is in stock. Each
  * declaration is one entry; its detail is what tells it from its neighbours.
  */
+import { t } from "../../../grammar/src/translate.ts";
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { Severity } from "../core/findings.ts";
 import { dayText, moneyText, monthDayText, shortDayText } from "../core/measure/figures.ts";
@@ -171,12 +172,12 @@ function jobFacts(seen: Seen, file: FileId, { parts }: JobLens): Pick<WorkshopEn
     : { detail };
 }
 
-const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? "" : "s"}`;
-
-const pieceText = ({ surfaces }: Piece): string => counted(surfaces.length, "surface");
-const useText = (jobs: number): string => (jobs === 0 ? "in no job" : `in ${counted(jobs, "job")}`);
+const pieceText = ({ surfaces }: Piece): string =>
+  surfaces.length === 1 ? t`${surfaces.length} surface` : t`${surfaces.length} surfaces`;
+const useText = (jobs: number): string =>
+  jobs === 0 ? t`in no job` : jobs === 1 ? t`in ${jobs} job` : t`in ${jobs} jobs`;
 
 function stockText(seen: Seen, { file, onHand, weighed }: Material): string {
-  if (weighed.includes("counted")) return "by weight";
-  return onHand === 0 ? "used up" : `${figuresIn(seen.units(file)).litres(onHand)} on hand`;
+  if (weighed.includes("counted")) return t`by weight`;
+  return onHand === 0 ? t`used up` : t`${figuresIn(seen.units(file)).litres(onHand)} on hand`;
 }

@@ -4,6 +4,7 @@
  * A person widens this by a setting of their own, which no workspace can make (its scope is the machine). It counts only
  * where the client says that the workspace is trusted: a stranger's folder gets to see nothing that lies elsewhere.
  */
+import { t } from "../../../grammar/src/translate.ts";
 import type { FileId } from "../core/place.ts";
 import { folderKey, type Permit, type Purpose, refusalOf } from "../reading/may-read.ts";
 import { foldersOf } from "./uri.ts";
@@ -37,8 +38,8 @@ export const createAllowedFolders = (): AllowedFolders => {
   const allows = (key: string): boolean =>
     workspace.has(key) || own.has(key) || packages.has(key) || (isTrusted && also.has(key));
   const widen = (): string =>
-    `open a folder that holds both, or add its folder to the setting \`finishwright.use.readAlso\`${
-      also.size > 0 && !isTrusted ? ", which counts once you trust this workspace" : ""
+    t`open a folder that holds both, or add its folder to the setting \`finishwright.use.readAlso\`${
+      also.size > 0 && !isTrusted ? t`, which counts once you trust this workspace` : ""
     }`;
   const permit = (purpose: Purpose): Permit => ({
     purpose,

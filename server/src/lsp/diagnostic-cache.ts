@@ -6,6 +6,7 @@
  */
 
 import type { Diagnostic } from "vscode-languageserver";
+import { t } from "../../../grammar/src/translate.ts";
 import { errorText } from "../core/error-text.ts";
 import { faultMessage, INTERNAL_ERROR } from "../core/internal-error.ts";
 import { isSameList } from "../core/once.ts";
@@ -129,7 +130,7 @@ const soundDiagnosticsOf = (session: DiagnosedBy, file: FileId): Diagnostic[] =>
         severity: DiagnosticSeverity.Error,
         source: SOURCE,
         code: INTERNAL_ERROR,
-        message: faultMessage(["The check of this file"], error),
+        message: faultMessage([t`The check of this file`], error),
       },
     ];
   }

@@ -7,6 +7,7 @@
  */
 
 import * as z from "zod/mini";
+import { t } from "../../../grammar/src/translate.ts";
 import { decodeText } from "../reading/decode-text.ts";
 import { type Purpose, refusalOf } from "../reading/may-read.ts";
 import { within } from "../reading/patience.ts";
@@ -40,10 +41,12 @@ export const createFileReader = (
   const fromDisk = (uri: string) => (isDiskFile(uri) ? host.readFromDisk : undefined);
 
   const outOfReach = (uri: string, purpose: Purpose): string | undefined => {
-    if (isUnsaved(uri)) return "this text has not been saved yet, so it lies in no folder. Save it first";
+    if (isUnsaved(uri)) return t`this text has not been saved yet, so it lies in no folder. Save it first`;
     const refusal = refusalOf(uri, allowed.permit(purpose));
-    if (refusal !== undefined) return `it ${refusal}`;
-    return fromDisk(uri) !== undefined || facts().readsFiles ? undefined : "it is not on this machine's disk";
+    if (refusal !== undefined) return t`it ${refusal}`;
+    return fromDisk(uri) !== undefined || facts().readsFiles
+      ? undefined
+      : t`it is not on this machine's disk`;
   };
 
   return {
@@ -54,11 +57,11 @@ export const createFileReader = (
       const read = fromDisk(uri);
       if (read === undefined) return askClient(connection, uri, purpose, patienceMs.client);
       const result = await within(patienceMs.disk, read(uri, allowed.permit(purpose)));
-      if ("late" in result) return sentence(reasonOf("late"));
-      return "failed" in result ? sentence(reasonOf("other", result.failed)) : result.value;
+      if ("late" in result) return withSubject(reasonOf("late"));
+      return "failed" in result ? withSubject(reasonOf("other", result.failed)) : result.value;
     },
     async readPicture(uri) {
-      if (isUnsaved(uri)) return { reason: "has no place, as this text has not been saved yet" };
+      if (isUnsaved(uri)) return { reason: t`has no place, as this text has not been saved yet` };
       const permit = allowed.permit("picture");
       const refusal = refusalOf(uri, permit);
       if (refusal !== undefined) return { reason: refusal };
@@ -67,7 +70,7 @@ export const createFileReader = (
         if ("late" in result) return { reason: reasonOf("late") };
         return "failed" in result ? { reason: reasonOf("other", result.failed) } : result.value;
       }
-      if (!facts().readsFiles) return { reason: "is not on this machine's disk" };
+      if (!facts().readsFiles) return { reason: t`is not on this machine's disk` };
       const read = await bytesOfClient(connection, uri, "picture", patienceMs.client);
       return "bytes" in read ? read : { reason: read.reason };
     },
@@ -100,9 +103,9 @@ const askClient = async (
   patienceMs: number,
 ): Promise<ReadResult> => {
   const read = await bytesOfClient(connection, uri, purpose, patienceMs);
-  if (!("bytes" in read)) return { ...sentence(read.reason), isThere: read.isThere };
+  if (!("bytes" in read)) return { ...withSubject(read.reason), isThere: read.isThere };
   const text = decodeText(read.bytes);
-  return "text" in text ? text : sentence(text.reason);
+  return "text" in text ? text : withSubject(text.reason);
 };
 
 type ClientBytes =
@@ -124,7 +127,7 @@ const bytesOfClient = async (
   if ("failed" in result) return unread(reasonOf("other", result.failed));
   if ("late" in result) return unread(reasonOf("silent"));
   const answer = answerOf(params.maxBytes).safeParse(result.value);
-  if (!answer.success) return unread(reasonOf("other", "the editor's answer is not understood"));
+  if (!answer.success) return unread(reasonOf("other", t`the editor's answer is not understood`));
   if ("failure" in answer.data) {
     const { failure, detail } = answer.data;
     if (failure === "missing") return { reason: reasonOf("missing"), isThere: false };
@@ -133,7 +136,7 @@ const bytesOfClient = async (
   return { bytes: Uint8Array.from(atob(answer.data.base64), (letter) => letter.charCodeAt(0)) };
 };
 
-const sentence = (end: string): ReadResult & { readonly reason: string } => ({
-  reason: `it ${end}`,
+const withSubject = (end: string): ReadResult & { readonly reason: string } => ({
+  reason: t`it ${end}`,
   isThere: true,
 });

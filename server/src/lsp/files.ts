@@ -10,6 +10,7 @@
 
 import type { FileEvent, TextDocumentContentChangeEvent } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
+import { t } from "../../../grammar/src/translate.ts";
 import { errorText } from "../core/error-text.ts";
 import type { UnitSystem } from "../core/measure/shown-figures.ts";
 import type { FileId } from "../core/place.ts";
@@ -352,7 +353,7 @@ export class Files {
       if (this.#absent.has(file)) this.#analyst.setAbsent(file, this.#absent.get(file) ?? "");
       else if (outOfReach !== undefined) this.#setAbsent(file, outOfReach);
       else if (this.#read.size + this.#loader.size >= MAX_FILES) {
-        this.#setAbsent(file, `more than ${MAX_FILES} files are in use`);
+        this.#setAbsent(file, t`more than ${MAX_FILES} files are in use`);
       } else this.#loader.start(file, true);
     }
   }

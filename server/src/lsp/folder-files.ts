@@ -6,6 +6,7 @@
  * a disk. Without either it knows the open files and what they use.
  */
 import type { DidChangeWorkspaceFoldersParams, WorkspaceFolder } from "vscode-languageserver";
+import { t } from "../../../grammar/src/translate.ts";
 import { FIND_FILES, type FindFilesParams } from "./custom-requests.ts";
 import { MAX_FILES } from "./files.ts";
 import { showProgress } from "./progress.ts";
@@ -17,7 +18,7 @@ export const loadFolderFiles = async (session: Session, ready?: Promise<unknown>
   if (!isListed) return;
   const loaded = session.files.setFolderFiles(listFiles(session, ready));
   if (session.facts.showsProgress)
-    showProgress(session.connection, "Reading the recipes of the folder", loaded);
+    showProgress(session.connection, t`Reading the recipes of the folder`, loaded);
   await loaded;
 };
 

@@ -9,6 +9,7 @@
 import type { Diagnostic } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import { LONGEST_GIST } from "../../../grammar/src/gist.ts";
+import { t } from "../../../grammar/src/translate.ts";
 import { byGravity } from "../core/findings.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import type { ClientFacts } from "./client-facts.ts";
@@ -69,7 +70,7 @@ const movedTo = (first: Marked, mark: Marked, uri: string, facts: ClientFacts): 
   const to = first.diagnostic.range;
   if (tags !== undefined || isSame(range, to)) return mark;
   const words = facts.relatedInformation
-    ? [{ location: { uri, range }, message: "It is about these words." }]
+    ? [{ location: { uri, range }, message: t`It is about these words.` }]
     : [];
   return {
     ...mark,

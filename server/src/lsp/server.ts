@@ -6,7 +6,7 @@
  */
 
 import type { InitializeParams, InitializeResult } from "vscode-languageserver";
-import { speak } from "../../../grammar/src/translate.ts";
+import { speak, t } from "../../../grammar/src/translate.ts";
 import { errorText } from "../core/error-text.ts";
 import { shownLines } from "../escape/shown-text.ts";
 import { CONFIG_FILE_NAME } from "../features/config.ts";
@@ -57,7 +57,7 @@ const createSession = (connection: Connection, host: Host): Session => {
     onNews: (planned) => files.plansChanged(planned),
     isEarly: () => files.isReading,
     onBusy: (done) => {
-      if (client.facts.showsProgress) showProgress(connection, "Planning the jobs", done);
+      if (client.facts.showsProgress) showProgress(connection, t`Planning the jobs`, done);
     },
   });
   const units = () => client.settings.units;

@@ -2,6 +2,7 @@
  * Bytes to text, strictly: a recipe is UTF-8, and a byte that is none is an error with its place, not a question mark
  * in somebody's title. A byte order mark is not part of the text, but kept beside it.
  */
+import { t } from "../../../grammar/src/translate.ts";
 
 export interface FileText {
   readonly text: string;
@@ -25,15 +26,15 @@ function startsWithMark(bytes: Uint8Array): boolean {
 
 function notUtf8(bytes: Uint8Array): string {
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) {
-    return "is written in UTF-16; recipes are UTF-8. Save it as UTF-8";
+    return t`is written in UTF-16; recipes are UTF-8. Save it as UTF-8`;
   }
   const broken = firstWrongByte(bytes);
   const at = broken === bytes.length ? broken : startOfLetter(bytes, broken);
   const line = bytes.subarray(0, at).filter((byte) => byte === 0x0a).length + 1;
   const hex = bytes[at]?.toString(16).toUpperCase().padStart(2, "0");
-  const what =
-    hex === undefined ? "it ends in the middle of a letter" : `byte ${hex} in line ${line} is none`;
-  return `is not UTF-8 text: ${what}. Save it as UTF-8`;
+  return hex === undefined
+    ? t`is not UTF-8 text: it ends in the middle of a letter. Save it as UTF-8`
+    : t`is not UTF-8 text: byte ${hex} in line ${line} is none. Save it as UTF-8`;
 }
 
 /** The byte at which the text stops being UTF-8; the length, if it is only cut off. */

@@ -6,6 +6,7 @@
  * files are read, under the name that their kind has, inside the folders that the person has opened or named. A name
  * that leads to another computer is never followed: the mere attempt tells that computer who is here.
  */
+import { t } from "../../../grammar/src/translate.ts";
 
 /**
  * `recipe`: named by a `use` line. `project`: the project file. `picture`: named in a `##` text. `manifest`: what a package says of itself. `found`: in a folder or by a pattern that the person has
@@ -51,15 +52,15 @@ export const MAX_DEPTH = 100;
  */
 export function refusalOf(name: string, permit: Permit, kind?: FoundKind): string | undefined {
   if (name.length > MAX_PATH_LENGTH) {
-    return `has a path of more than ${MAX_PATH_LENGTH} characters, which no disk takes. Use a shorter one`;
+    return t`has a path of more than ${MAX_PATH_LENGTH} characters, which no disk takes. Use a shorter one`;
   }
   const location = locationOf(name);
-  if (location === undefined) return "lies in no folder. Save it first";
+  if (location === undefined) return t`lies in no folder. Save it first`;
   if (location.root === NETWORK && permit.purpose !== "asked") {
-    return "is named by way of another computer, and such names are never followed. Copy the file into this project, and name it by its path from here";
+    return t`is named by way of another computer, and such names are never followed. Copy the file into this project, and name it by its path from here`;
   }
   if (!location.segments.every(isName)) {
-    return "has a character in its path that no file name can have. Take it out";
+    return t`has a character in its path that no file name can have. Take it out`;
   }
   return (
     (permit.purpose === "asked" ? undefined : refusalOfPlace(location, permit)) ??
@@ -73,11 +74,11 @@ export function refusalOfKind(kind: FoundKind): string | undefined {
     case "file":
       return undefined;
     case "folder":
-      return "is a folder, not a file. Name a file in it";
+      return t`is a folder, not a file. Name a file in it`;
     case "link":
-      return "is a link, and where it leads cannot be seen from here. Name the file that is meant";
+      return t`is a link, and where it leads cannot be seen from here. Name the file that is meant`;
     case "other":
-      return "is not a plain file but a device, a pipe or a socket, and those are never read. Name a plain file";
+      return t`is not a plain file but a device, a pipe or a socket, and those are never read. Name a plain file`;
   }
 }
 
@@ -87,26 +88,26 @@ function refusalOfPlace(
 ): string | undefined {
   const file = segments.at(-1) ?? "";
   if (purpose === "recipe" && !/[^/]\.finish$/iu.test(file)) {
-    return "is not a recipe: its name does not end in `.finish`. Name a recipe, or rename the file";
+    return t`is not a recipe: its name does not end in \`.finish\`. Name a recipe, or rename the file`;
   }
   if (purpose === "project" && file !== PROJECT_FILE_NAME) {
-    return `is not a project file: its name is not \`${PROJECT_FILE_NAME}\`. Give it that name`;
+    return t`is not a project file: its name is not \`${PROJECT_FILE_NAME}\`. Give it that name`;
   }
   if (purpose === "picture" && !/[^/]\.(?:png|jpe?g)$/iu.test(file)) {
-    return "is not a picture: its name does not end in `.png` or `.jpg`. Name one that does";
+    return t`is not a picture: its name does not end in \`.png\` or \`.jpg\`. Name one that does`;
   }
   if (purpose === "manifest" && file !== MANIFEST_NAME) {
-    return `is not what a package says of itself: its name is not \`${MANIFEST_NAME}\``;
+    return t`is not what a package says of itself: its name is not \`${MANIFEST_NAME}\``;
   }
   // A drive's letter says that a colon elsewhere means another stream of a file.
   if (isDrive(segments[0]) && segments.slice(1).some((segment) => segment.includes(":"))) {
-    return "has a colon in its name, which stands for another stream of a file. Name the file itself";
+    return t`has a colon in its name, which stands for another stream of a file. Name the file itself`;
   }
   if (segments.length - 1 > MAX_DEPTH) {
-    return `lies more than ${MAX_DEPTH} folders deep. Move it further up`;
+    return t`lies more than ${MAX_DEPTH} folders deep. Move it further up`;
   }
   if (stepsToAllowed({ root, segments }, allows) !== undefined) return undefined;
-  return `lies outside of the folders that may be read here. Move or copy it into one of them, or ${widen}`;
+  return t`lies outside of the folders that may be read here. Move or copy it into one of them, or ${widen}`;
 }
 
 /** How many folders above a file's own the nearest one is that may be read; undefined where none is. */

@@ -1,4 +1,5 @@
 /** What a package of recipes says of itself in its `package.json`, as npm defines these fields. */
+import { t } from "../../../grammar/src/translate.ts";
 
 export interface PackageFacts {
   readonly version?: string;
@@ -57,7 +58,7 @@ const shortened = (text: string): string =>
 /** `version 1.0.0, by The town library, CC-BY-4.0`; empty where nothing is said. */
 export const packageText = ({ version, author, licence }: Partial<PackageFacts>): string =>
   [
-    ...(version === undefined ? [] : [`version ${version}`]),
-    ...(author === undefined ? [] : [`by ${author}`]),
+    ...(version === undefined ? [] : [t`version ${version}`]),
+    ...(author === undefined ? [] : [t`by ${author}`]),
     ...(licence === undefined ? [] : [licence]),
   ].join(", ");

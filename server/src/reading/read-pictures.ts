@@ -4,8 +4,8 @@ import {
   MOST_PICTURES,
   type ReadPicture,
   readPicture,
-  TOO_MANY,
-  TOO_MUCH,
+  tooMany,
+  tooMuch,
 } from "./picture.ts";
 
 /** A picture as a text names it. */
@@ -26,11 +26,11 @@ export async function readPictures(
   const found = new Map<string, ReadPicture>();
   let [count, size] = [0, 0];
   const next = async (picture: NamedPicture): Promise<ReadPicture> => {
-    if (count >= MOST_PICTURES) return { reason: TOO_MANY };
+    if (count >= MOST_PICTURES) return { reason: tooMany() };
     const bytes = await read(picture);
     const result = "bytes" in bytes ? readPicture(bytes.bytes) : bytes;
     if ("reason" in result) return result;
-    if (size + result.bytes.length > MOST_PICTURE_BYTES_IN_ALL) return { reason: TOO_MUCH };
+    if (size + result.bytes.length > MOST_PICTURE_BYTES_IN_ALL) return { reason: tooMuch() };
     count += 1;
     size += result.bytes.length;
     return result;

@@ -2,6 +2,7 @@
  * Why a file cannot be read, in the words that a user sees: the same for a file on disk and for one that an editor
  * hands out, in a finding and on the command line.
  */
+import { t } from "../../../grammar/src/translate.ts";
 import { type Purpose, refusalOfKind } from "./may-read.ts";
 
 /** What stands in the way. `link` leads nowhere or back to itself; `linked` is a link of a folder
@@ -37,11 +38,11 @@ export const maxBytesOf = (purpose: Purpose): number =>
 export function tooLarge(purpose: Purpose): string {
   switch (purpose) {
     case "project":
-      return `is larger than ${MAX_PROJECT_KILOBYTES} kB, which no project file is. Take out what is none of its entries`;
+      return t`is larger than ${MAX_PROJECT_KILOBYTES} kB, which no project file is. Take out what is none of its entries`;
     case "picture":
-      return `is larger than ${MAX_MEGABYTES} MB. Make it smaller`;
+      return t`is larger than ${MAX_MEGABYTES} MB. Make it smaller`;
     default:
-      return `is larger than ${MAX_MEGABYTES} MB, which no recipe is. Split it, or name another file`;
+      return t`is larger than ${MAX_MEGABYTES} MB, which no recipe is. Split it, or name another file`;
   }
 }
 
@@ -66,7 +67,7 @@ export function tooManySigns(text: string): string | undefined {
     last = character;
   }
   return signs > MOST_SIGNS
-    ? "has more than a million signs that are neither letters, digits nor blanks, which no recipe has. Split it"
+    ? t`has more than a million signs that are neither letters, digits nor blanks, which no recipe has. Split it`
     : undefined;
 }
 
@@ -78,12 +79,12 @@ const isPlain = (character: string): boolean => PLAIN_ASCII[character.charCodeAt
 const SIGNS: ReadonlySet<string> = new Set('{}(),:=."#\n\r');
 
 /** The end of a sentence that begins with the file. `detail` is what the system said, for what has no words here. */
-export function reasonOf(failure: ReadFailure, detail = "unknown error"): string {
+export function reasonOf(failure: ReadFailure, detail = t`unknown error`): string {
   switch (failure) {
     case "missing":
-      return "does not exist";
+      return t`does not exist`;
     case "link":
-      return "is a broken link. Fix it, or give the target file";
+      return t`is a broken link. Fix it, or give the target file`;
     case "linked":
       return refusalOfKind("link") ?? "";
     case "folder":
@@ -93,15 +94,15 @@ export function reasonOf(failure: ReadFailure, detail = "unknown error"): string
     case "too-large":
       return tooLarge("recipe");
     case "forbidden":
-      return "may not be read: you have no permission for it. Ask for it, or leave the file out";
+      return t`may not be read: you have no permission for it. Ask for it, or leave the file out`;
     case "unavailable":
-      return "cannot be reached at the moment; saving this file retries";
+      return t`cannot be reached at the moment; saving this file retries`;
     case "silent":
-      return "could not be loaded from the editor in time; saving this file retries";
+      return t`could not be loaded from the editor in time; saving this file retries`;
     case "late":
-      return "does not respond, so reading it was abandoned. Check its disk or network folder; saving this file retries";
+      return t`does not respond, so reading it was abandoned. Check its disk or network folder; saving this file retries`;
     case "other":
-      return `cannot be read: ${detail}`;
+      return t`cannot be read: ${detail}`;
   }
 }
 

@@ -1,5 +1,6 @@
 /** `apply` and `follow`: the recipe, its arguments and their values, and the surfaces. */
 
+import { t } from "../../../../grammar/src/translate.ts";
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { METHODS } from "../../../../grammar/src/vocabulary.ts";
 import { SHEENS } from "../../core/knowledge/words.ts";
@@ -71,7 +72,7 @@ function recipeCalled({ resolution, cursor, scope }: CompletionContext, name: To
 const recipeNames = (ctx: CompletionContext): readonly Offer[] =>
   recipeOffers(ctx).map(({ snippet: _, ...offer }) => offer);
 
-const example = (text: string): Offer => ({ label: text, kind: "word", detail: "an example" });
+const example = (text: string): Offer => ({ label: text, kind: "word", detail: t`an example` });
 
 /** Parameters that are not given yet, those first that must be. */
 function parameterNames(
@@ -90,7 +91,7 @@ function parameterNames(
     .map(({ name, type, hasDefault }) => ({
       label: name,
       kind: "parameter" as const,
-      detail: hasDefault ? `${type}, may be left out` : type,
+      detail: hasDefault ? t`${type}, may be left out` : type,
       insert: `${name}: `,
     }));
 }
@@ -121,8 +122,8 @@ export function surfaceOffers(ctx: CompletionContext, behind: readonly Token[]):
   const pieces = job.pieces.length > 1 ? job.pieces.map(({ piece }) => piece) : [];
   const whole = pieces
     .filter((piece) => !named.has(piece))
-    .map((piece): Offer => ({ label: piece, kind: "piece", detail: "every surface of this piece" }));
-  const all: Offer = { label: "all", kind: "word", detail: "every surface of the job's pieces" };
+    .map((piece): Offer => ({ label: piece, kind: "piece", detail: t`every surface of this piece` }));
+  const all: Offer = { label: "all", kind: "word", detail: t`every surface of the job's pieces` };
   return isFirst ? [...offers, ...whole, all] : [...offers, ...whole];
 }
 

@@ -5,6 +5,7 @@
  * typed is the editor's business; the order is ours.
  */
 import { plainField } from "../../../../grammar/src/spellings.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { type BlockKind, FIELDS, STATEMENTS } from "../../../../grammar/src/vocabulary.ts";
 import type { Checker } from "../../core/check.ts";
 import type { FileId } from "../../core/place.ts";
@@ -65,7 +66,7 @@ function lineWordOffers({ cursor }: CompletionContext, block: Exclude<BlockKind,
       label,
       kind,
       detail: entry.example,
-      documentation: entry.required ? `${entry.doc} Required.` : entry.doc,
+      documentation: entry.required ? t`${translated(entry.doc)} Required.` : translated(entry.doc),
       ...(label === "surface"
         ? { snippet: `surface ${hole(1, "top")} {\n  $0\n}` }
         : { insert: `${label} ` }),

@@ -1,5 +1,6 @@
 /** The values of fields, by the form that each has. */
 import { lookUp } from "../../../../grammar/src/look-up.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { FIELDS, type FieldForm, WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
 import { countryCodes, countryName } from "../../core/knowledge/countries.ts";
@@ -48,7 +49,7 @@ export function fieldOffers(
 /** The example of a field's value, to be written over. */
 function exampleOffer(word: string, example: string): Offer {
   const value = example.slice(word.length).trim();
-  return { label: value, kind: "word", detail: "an example", snippet: `${hole(1, value)}$0` };
+  return { label: value, kind: "word", detail: t`an example`, snippet: `${hole(1, value)}$0` };
 }
 
 const keyword = (label: string, detail?: string): Offer => ({
@@ -62,7 +63,7 @@ const keyword = (label: string, detail?: string): Offer => ({
 // Words
 
 const phrases = (name: VocabularyName): readonly Phrase[] =>
-  vocabulary(name).map(({ word, doc }) => ({ label: word, documentation: doc }));
+  vocabulary(name).map(({ word, doc }) => ({ label: word, documentation: translated(doc) }));
 
 function wordOffers(word: string, tokens: readonly Token[], part: readonly Token[]): readonly Offer[] {
   if (word === "country") return tokens.length === 0 ? countryOffers() : [];
@@ -88,7 +89,7 @@ function woodOffers(
 }
 
 function existingOffers(ctx: CompletionContext, part: readonly Token[]): readonly Offer[] {
-  if (ctx.cursor.afterNumber) return [{ label: "coats", kind: "word", detail: "of the layer before" }];
+  if (ctx.cursor.afterNumber) return [{ label: "coats", kind: "word", detail: t`of the layer before` }];
   if (part[0]?.text === "as") {
     const next = ["left", "by"][part.length - 1];
     if (next) return [keyword(next)];
@@ -98,7 +99,7 @@ function existingOffers(ctx: CompletionContext, part: readonly Token[]): readonl
     label: "as left by",
     kind: "keyword",
     insert: "as left by ",
-    detail: "the layers that an earlier job left",
+    detail: t`the layers that an earlier job left`,
   };
   return [...phraseOffers(part, phrases("existing")), ...(part.length === 0 ? [leftBy] : [])];
 }
@@ -106,7 +107,7 @@ function existingOffers(ctx: CompletionContext, part: readonly Token[]): readonl
 /** A result is offered word by word, and never whole: it is for the person to say what the test found. */
 function leadOffers(tokens: readonly Token[]): readonly Offer[] {
   if (tokens.length === 0) return phraseOffers([], phrases("lead"));
-  if (tokens.length === 1) return [keyword("by", "the method of the test")];
+  if (tokens.length === 1) return [keyword("by", t`the method of the test`)];
   return tokens.length === 2 && tokens[1]!.text === "by" ? phraseOffers([], phrases("lead_method")) : [];
 }
 
@@ -135,7 +136,7 @@ function thinOffers(
 function piecesOffers(ctx: CompletionContext, tokens: readonly Token[]): readonly Offer[] {
   if (tokens.length === 0) return pieceOffers(ctx);
   return tokens.length === 1
-    ? [{ label: "x", kind: "keyword", detail: "so many of them", snippet: `x ${hole(1, "2")}$0` }]
+    ? [{ label: "x", kind: "keyword", detail: t`so many of them`, snippet: `x ${hole(1, "2")}$0` }]
     : [];
 }
 
@@ -146,14 +147,22 @@ function mixOffers(ctx: CompletionContext, tokens: readonly Token[]): readonly O
   return tokens.length === 3 ? [keyword("with")] : [];
 }
 
-const FULL_DAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"] as const;
+export const FULL_DAYS = [
+  "Monday",
+  "Tuesday",
+  "Wednesday",
+  "Thursday",
+  "Friday",
+  "Saturday",
+  "Sunday",
+] as const;
 
 function calendarOffers(form: "hours" | "dates", part: readonly Token[]): readonly Offer[] {
   const last = part.at(-1);
   if (form === "dates") return part.length === 1 && last!.kind === "date" ? [keyword("to")] : [];
   const days = (from: number): readonly Offer[] =>
     WEEKDAYS.flatMap((label, i) =>
-      i >= from ? [{ label, kind: "word" as const, detail: FULL_DAYS[i]! }] : [],
+      i >= from ? [{ label, kind: "word" as const, detail: translated(FULL_DAYS[i]!) }] : [],
     );
   const dayOf = (token: Token | undefined): number =>
     (WEEKDAYS as readonly (string | undefined)[]).indexOf(token?.text);
@@ -166,7 +175,7 @@ function calendarOffers(form: "hours" | "dates", part: readonly Token[]): readon
 const openingOffer = (): Offer => ({
   label: "09:00 to 17:00",
   kind: "word",
-  detail: "an example",
+  detail: t`an example`,
   snippet: `${hole(1, "09:00")} to ${hole(2, "17:00")}$0`,
 });
 
@@ -227,6 +236,6 @@ function betweenOffers(form: FieldForm, word: string, part: readonly Token[]): r
     return hasTo ? [] : [keyword("to")];
   }
   if (form === "air" && last.text === "%")
-    return [{ label: "RH", kind: "word", detail: "relative humidity" }];
-  return form === "packs" && !part.some(({ text }) => text === "for") ? [keyword("for", "its price")] : [];
+    return [{ label: "RH", kind: "word", detail: t`relative humidity` }];
+  return form === "packs" && !part.some(({ text }) => text === "for") ? [keyword("for", t`its price`)] : [];
 }

@@ -1,4 +1,5 @@
 /** What stands at the top level: declarations as snippets, the paths of `use`, and the parameters of a recipe. */
+import { translated } from "../../../../grammar/src/translate.ts";
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { DECLARATION_WORDS, METHODS, PARAMETER_TYPES } from "../../../../grammar/src/vocabulary.ts";
 import { usesTransitively } from "../../core/model/program.ts";
@@ -22,7 +23,7 @@ export function declarationOffers(): readonly Offer[] {
     label,
     kind: "keyword" as const,
     detail: example,
-    documentation: doc,
+    documentation: translated(doc),
     ...(SNIPPETS[label] ? { snippet: SNIPPETS[label] } : {}),
   }));
 }

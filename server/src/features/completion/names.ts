@@ -1,4 +1,5 @@
 /** Names that can stand at the cursor, each with what it is; parameters of the recipe come first. */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Role } from "../../core/knowledge/family-schema.ts";
 import type { Material, Named, ParameterType, Recipe } from "../../core/model/model.ts";
 import { markdownDocs } from "../../escape/markdown.ts";
@@ -13,7 +14,7 @@ export function parameterOffers(
 ): readonly Offer[] {
   return (ctx.recipe?.parameters ?? [])
     .filter(({ type }) => types.includes(type))
-    .map(({ name, type }) => ({ label: name, kind: "parameter" as const, detail: `${type} parameter` }));
+    .map(({ name, type }) => ({ label: name, kind: "parameter" as const, detail: t`${type} parameter` }));
 }
 
 /** Materials: parameters, then those that have one of the roles, then the others; built-in ones last in each. */
@@ -34,11 +35,11 @@ export function materialOffers(
 }
 
 function materialOffer(material: Material): Offer {
-  const family = material.familyName ?? "no family";
+  const family = material.familyName === undefined ? t`no family` : translated(material.familyName);
   const documentation = material.family && familyTold(material.family).doc;
   return {
     ...named(material, "material"),
-    detail: material.builtIn ? `built-in ${family}` : family,
+    detail: material.builtIn ? t`built-in ${family}` : family,
     ...(material.docs || documentation === undefined ? {} : { documentation }),
   };
 }

@@ -1,5 +1,6 @@
 /** The lines of recipes: steps with their verbs, layers with their tails, waits and duties. */
 import { lookUp } from "../../../../grammar/src/look-up.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { METHODS, TAILS, VERBS, WAIT_STAGES } from "../../../../grammar/src/vocabulary.ts";
 import { P_GRADES } from "../../core/knowledge/abrasives.ts";
@@ -44,7 +45,7 @@ export function stepOffers(ctx: CompletionContext, tokens: readonly Token[]): re
     return second.text === "wet" && tokens.length === 2 ? gritOffers(ctx, tokens) : [];
   }
   return (verb.form === "what" || verb.form === "what-with") && !second
-    ? [{ label: '"what"', kind: "word", detail: "what it is done to", snippet: `"${hole(1, "what")}"$0` }]
+    ? [{ label: '"what"', kind: "word", detail: t`what it is done to`, snippet: `"${hole(1, "what")}"$0` }]
     : [];
 }
 
@@ -66,7 +67,7 @@ function verbOffers(): readonly Offer[] {
     label,
     kind: "verb" as const,
     detail: example,
-    documentation: doc,
+    documentation: translated(doc),
     ...(form === "material" || label === "clean" ? { insert: `${label} with ` } : {}),
     ...(form === "grits" ? { insert: `${label} ` } : {}),
     ...(form === "what" || form === "what-with" ? { snippet: `${label} "${hole(1, "what")}"$0` } : {}),
@@ -80,7 +81,7 @@ function gritOffers(ctx: CompletionContext, tokens: readonly Token[]): readonly 
     ...P_GRADES.filter(({ grit }) => grit >= 40 && grit <= 1200 && grit > before).map(({ grit }) => ({
       label: String(grit),
       kind: "word" as const,
-      detail: "grit",
+      detail: t`grit`,
     })),
     ...parameterOffers(ctx, "number"),
   ];
@@ -94,7 +95,7 @@ export function layerOffers(ctx: CompletionContext, tokens: readonly Token[]): r
   if (isComma(last)) return tailOffers("layer", tokens, false);
   if (tokens.some((token) => isComma(token))) return tailPartOffers(ctx, afterLastComma(tokens));
   if (tokens.length === 1) {
-    return [{ label: "x", kind: "keyword", detail: "so many coats", snippet: `x ${hole(1, "2")}$0` }];
+    return [{ label: "x", kind: "keyword", detail: t`so many coats`, snippet: `x ${hole(1, "2")}$0` }];
   }
   return tokens.length === 2 && last.text === "x" ? parameterOffers(ctx, "number") : [];
 }
@@ -113,7 +114,7 @@ function tailOffers(
       label,
       kind: "keyword" as const,
       detail: example,
-      documentation: doc,
+      documentation: translated(doc),
       ...(WHOLE_TAILS.has(label) ? {} : { insert: SAID_WHOLE.has(label) ? example : `${label} ` }),
     }));
 }
@@ -137,7 +138,7 @@ function tailPartOffers(ctx: CompletionContext, tokens: readonly Token[]): reado
       return alone
         ? [
             ...parameterOffers(ctx, "method"),
-            ...METHODS.map((label) => ({ label, kind: "word" as const, detail: "method" })),
+            ...METHODS.map((label) => ({ label, kind: "word" as const, detail: t`method` })),
           ]
         : [];
     case "wiped":
@@ -158,7 +159,11 @@ function tailPartOffers(ctx: CompletionContext, tokens: readonly Token[]): reado
       return alone
         ? [
             ...parameterOffers(ctx, "sheen"),
-            ...SHEENS.map(({ word: label, doc }) => ({ label, kind: "word" as const, detail: doc })),
+            ...SHEENS.map(({ word: label, doc }) => ({
+              label,
+              kind: "word" as const,
+              detail: translated(doc),
+            })),
           ]
         : [];
     case "only":
@@ -184,10 +189,10 @@ export function waitOffers(ctx: CompletionContext, tokens: readonly Token[]): re
   if (ctx.cursor.afterNumber) return unitOffers("time");
   if (tokens.length === 0) {
     return [
-      { label: "until", kind: "keyword", insert: "until ", detail: "touch, recoat or cured" },
-      { label: "overnight", kind: "word", detail: "to the next morning, 12 h at least" },
+      { label: "until", kind: "keyword", insert: "until ", detail: t`touch, recoat or cured` },
+      { label: "overnight", kind: "word", detail: t`to the next morning, 12 h at least` },
       ...parameterOffers(ctx, "duration"),
-      { label: "72 h", kind: "word", detail: "an example", snippet: `${hole(1, "72 h")}$0` },
+      { label: "72 h", kind: "word", detail: t`an example`, snippet: `${hole(1, "72 h")}$0` },
     ];
   }
   if (tokens.length !== 1 || tokens[0]!.text !== "until") return [];
@@ -208,5 +213,5 @@ export function safetyOffers(ctx: CompletionContext, tokens: readonly Token[]): 
   const said = new Set(tokens.map(({ text }) => text));
   return vocabulary("duty")
     .filter(({ word }) => !said.has(word))
-    .map(({ word, doc }) => ({ label: word, kind: "word" as const, documentation: doc }));
+    .map(({ word, doc }) => ({ label: word, kind: "word" as const, documentation: translated(doc) }));
 }

@@ -1,4 +1,5 @@
 /** Units after a number: those of the dimension that the place calls for, the usual ones first. */
+import { translated } from "../../../../grammar/src/translate.ts";
 import { DIMENSIONS } from "../../core/measure/read-quantity.ts";
 import { type Dimension, unitsOf } from "../../core/measure/units.ts";
 import type { Offer } from "./offer.ts";
@@ -21,7 +22,7 @@ export function unitOffers(...dimensions: readonly Dimension[]): readonly Offer[
     return [...usual, ...known.filter((text) => !usual.includes(text) && !SAME.has(text))].map((label) => ({
       label,
       kind: "unit" as const,
-      detail: DIMENSIONS[dimension].noun,
+      detail: translated(DIMENSIONS[dimension].noun),
     }));
   });
 }

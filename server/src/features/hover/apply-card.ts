@@ -1,4 +1,5 @@
 /** What an `apply` or a `follow` line comes to: its surfaces, and what the recipe does to each, with the sums. */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { ApplyStatement, FollowStatement } from "../../../../grammar/src/tree.ts";
 import { type Portion, portionSums } from "../../views/sums/portion-sums.ts";
 import { bullets, code, firstFew, nested, paragraphs } from "../markdown.ts";
@@ -22,7 +23,7 @@ function callCard(
   { call }: ApplyStatement | FollowStatement,
   portions: readonly Portion[],
 ): string {
-  const name = call ? code(call.name.text) : "a recipe";
+  const name = call ? code(call.name.text) : t`a recipe`;
   return paragraphs(`**${word}** ${name}`, portionBullets(portions, word === "follow"));
 }
 

@@ -2,6 +2,7 @@
  * A hover must not wait for all jobs of a long file: it tells of those that are known, and of some more that it works out,
  * those first that name what it is about; and says how many it has left out.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { Checker } from "../../core/check.ts";
 import type { JobsAtHand } from "../../core/checker.ts";
 import type { Job } from "../../core/model/model.ts";
@@ -46,4 +47,4 @@ export function checkerForHover(checker: Checker, about: readonly (string | unde
 export const leftText = (left: number): string =>
   left === 0
     ? ""
-    : `\n\n${left === 1 ? "One more job is" : `${left} more jobs are`} still being worked out and not counted here.`;
+    : `\n\n${left === 1 ? t`One more job is still being worked out and not counted here.` : t`${left} more jobs are still being worked out and not counted here.`}`;

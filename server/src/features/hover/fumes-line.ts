@@ -1,5 +1,6 @@
 /** What a layer or step line gives off in each job: grams, the air that it asks for with its sum, and the hour of most. */
 
+import { t } from "../../../../grammar/src/translate.ts";
 import { type CoatFumes, coatFumes } from "../../core/fumes/job-fumes.ts";
 import { gramsText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
@@ -27,16 +28,19 @@ function jobText(result: JobResult, actions: ReadonlySet<unknown>): string | und
   const [first] = coats;
   const grams = coats.reduce((sum, coat) => sum + (coat.grams ?? 0), 0);
   if (!first || grams === 0 || coats.some((coat) => coat.grams === undefined)) return undefined;
-  const each = coats.length > 1 ? ` a coat, × ${coats.length} = ${gramsText(grams)}` : "";
+  const job = code(result.job.name);
+  const each = gramsText(first.grams!);
   const peak = peakText(
     result,
     result.draws.filter(({ action }) => actions.has(action)),
   );
   return [
-    `fumes in ${code(result.job.name)}: ${gramsText(first.grams!)}${each}`,
+    coats.length > 1
+      ? t`fumes in ${job}: ${each} a coat, × ${coats.length} = ${gramsText(grams)}`
+      : t`fumes in ${job}: ${each}`,
     airText(result, first),
     rateText(first),
-    peak && `most ${peak}`,
+    peak && t`most ${peak}`,
   ]
     .filter((text) => text !== "")
     .join("; ");
@@ -48,9 +52,13 @@ function rateText({ parts, grams, dryingH }: CoatFumes): string {
   if (!part || parts.length > 1 || grams === undefined) return "";
   const { run, action } = part;
   const each = grams / run.pieces;
-  const hours = actionHours(run, action) + dryingH;
-  const whose = run.pieces > 1 ? `of each piece ${formatNumber(each, 1)} g` : `${formatNumber(each, 1)} g`;
-  return `${whose} in ${formatDuration(actionHours(run, action))} + ${formatDuration(dryingH)} = ${formatNumber(each / hours, 1)} g/h`;
+  const workH = actionHours(run, action);
+  const hours = workH + dryingH;
+  const whose =
+    run.pieces > 1
+      ? t`of each piece ${formatNumber(each, 1)} g in ${formatDuration(workH)}`
+      : t`${formatNumber(each, 1)} g in ${formatDuration(workH)}`;
+  return `${whose} + ${formatDuration(dryingH)} = ${formatNumber(each / hours, 1)} g/h`;
 }
 
 /** `needs 8.6 air changes/h, 10 stated (240 g / …)` */

@@ -1,5 +1,6 @@
 /** The card of a job: what it takes and costs, when it is done, and what is missing to work out the rest. */
 
+import { t } from "../../../../grammar/src/translate.ts";
 import { SEVERITIES, type Severity } from "../../core/findings.ts";
 import { cansText, exactArea, gramsText, gramsThatAddUp, moneyText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber, formatWork } from "../../core/measure/format-amount.ts";
@@ -31,7 +32,7 @@ import { usedText } from "../../views/sums/used-worth.ts";
 import { findingsOfJob } from "../job-findings.ts";
 import { bullets, code, docText, heading, nested, paragraphs } from "../markdown.ts";
 import { figuresHere, type HoverContext } from "./context.ts";
-import { SUMS_TITLE } from "./sums-title.ts";
+import { sumsTitle } from "./sums-title.ts";
 
 export function jobCard(ctx: HoverContext, job: Job): string {
   const result = ctx.checker.job(job);
@@ -39,11 +40,11 @@ export function jobCard(ctx: HoverContext, job: Job): string {
   const say = figuresHere(ctx);
   const money = (amount: number): string => moneyText(amount, shop?.currency);
   return paragraphs(
-    heading(job.name, job.title, "a job"),
+    heading(job.name, job.title, t`a job`),
     docText(job.docs),
     // A hover shows a dozen lines before it must be scrolled, so what a reader asks first comes first.
     bullets(facts(ctx, result, money)),
-    ...(hasWork(result.runs) ? [SUMS_TITLE, ...allFigures(ctx, result, money, say)] : []),
+    ...(hasWork(result.runs) ? [sumsTitle(), ...allFigures(ctx, result, money, say)] : []),
   );
 }
 
@@ -51,14 +52,14 @@ export function jobCard(ctx: HoverContext, job: Job): string {
 function facts(ctx: HoverContext, result: JobResult, money: (amount: number) => string): readonly string[] {
   const found = findingsFact(ctx, result);
   if (!hasWork(result.runs))
-    return [`could not be calculated: ${gapsOf(result, "elapsed_h").join(", ")}`, found];
+    return [t`could not be calculated: ${gapsOf(result, "elapsed_h").join(", ")}`, found];
   const kept = unpromised(result);
   const [lastWork, , fullUse] = jobDates(result);
   return [
     ...(kept
       ? [`${NO_DATE_TEXT}: ${kept.reasons.join(", ")}`]
-      : [`last work ${dateFact(lastWork!)}`, `full use ${dateFact(fullUse!)}`]),
-    figure(result, "total_cost", "cost", money),
+      : [t`last work ${dateFact(lastWork!)}`, t`full use ${dateFact(fullUse!)}`]),
+    figure(result, "total_cost", t`cost`, money),
     found,
   ];
 }
@@ -69,22 +70,24 @@ const dateFact = ({ at, text, reason }: JobDate): string =>
 function findingsFact({ checker, findingsAtHand }: HoverContext, result: JobResult): string {
   const file = checker.program.files.get(result.job.file);
   const findings = findingsAtHand(result.job.file);
-  if (file === undefined || findings === undefined) return "findings: not yet known";
+  if (file === undefined || findings === undefined) return t`findings: not yet known`;
   const own = findingsOfJob(file.declarations, findings, result);
-  if (own.length === 0) return "no findings, which does not mean safe";
+  if (own.length === 0) return t`no findings, which does not mean safe`;
   const counts = SEVERITIES.flatMap((severity) => {
     const count = own.filter((finding) => finding.severity === severity).length;
     const [one, several] = LEVELS[severity];
-    return count === 0 ? [] : [`${count} ${count === 1 ? one : several}`];
+    return count === 0 ? [] : [count === 1 ? one(count) : several(count)];
   });
-  return `findings: ${counts.join(", ")}`;
+  return t`findings: ${counts.join(", ")}`;
 }
 
-const LEVELS: Readonly<Record<Severity, readonly [one: string, several: string]>> = {
-  error: ["error", "errors"],
-  warning: ["warning", "warnings"],
-  information: ["information", "information"],
-  hint: ["hint", "hints"],
+type Counted = (count: number) => string;
+
+const LEVELS: Readonly<Record<Severity, readonly [one: Counted, several: Counted]>> = {
+  error: [(n) => t`${n} error`, (n) => t`${n} errors`],
+  warning: [(n) => t`${n} warning`, (n) => t`${n} warnings`],
+  information: [(n) => t`${n} information`, (n) => t`${n} information`],
+  hint: [(n) => t`${n} hint`, (n) => t`${n} hints`],
 };
 
 const allFigures = (
@@ -95,16 +98,16 @@ const allFigures = (
 ): readonly string[] => [
   bullets([
     ...dateLines(result),
-    figure(result, "total_cost", "cost", money),
-    figure(result, "saving", "saving", money),
-    figure(result, "hands_on_h", "hands-on", (hours) => `${formatWork(hours)}: ${handsOnSum(result)}`),
-    withSum(figure(result, "elapsed_h", "elapsed", formatDuration), elapsedSum(result)),
-    figure(result, "area_m2", "area", (area) => `${say.area(area)}${areaSum(result)}`),
+    figure(result, "total_cost", t`cost`, money),
+    figure(result, "saving", t`saving`, money),
+    figure(result, "hands_on_h", t`hands-on`, (hours) => `${formatWork(hours)}: ${handsOnSum(result)}`),
+    withSum(figure(result, "elapsed_h", t`elapsed`, formatDuration), elapsedSum(result)),
+    figure(result, "area_m2", t`area`, (area) => `${say.area(area)}${areaSum(result)}`),
     ...distinctNames(result.needs.map(({ material }) => material)).map((name, index) => {
       const need = result.needs[index]!;
       return nested(needText(result, need, name, say), [needSums(need).join("; ")]);
     }),
-    withSum(figure(result, "voc_g", "VOC", gramsText), vocSums(result)),
+    withSum(figure(result, "voc_g", t`VOC`, gramsText), vocSums(result)),
     peakLine(result),
     worstText(result),
     awaitedAir(result),
@@ -145,12 +148,12 @@ function peakLine(result: JobResult): string | undefined {
   if (!peak) return undefined;
   const lines = peak.lines.map(({ name, grams }) => `${gramsText(grams)} ${code(name)}`);
   const sum = lines.length > 1 ? `: ${lines.join(" + ")}` : "";
-  return `most fumes in an hour ${gramsText(peak.grams)}, from ${peak.from}${sum} (${HOURS_BASIS})`;
+  return t`most fumes in an hour ${gramsText(peak.grams)}, from ${peak.from}${sum} (${HOURS_BASIS})`;
 }
 
 /** In place of what the hours of the plan will tell of the air. */
 const awaitedAir = (result: JobResult): string | undefined =>
-  awaitsRoomAir(result) ? `fumes by the hour and the air of the room: ${BEING_PLANNED_TEXT}` : undefined;
+  awaitsRoomAir(result) ? t`fumes by the hour and the air of the room: ${BEING_PLANNED_TEXT}` : undefined;
 
 function worstText(result: JobResult): string | undefined {
   const worst = worstAir(result);
@@ -170,7 +173,7 @@ export function figure<F extends GapField>(
   if (value !== null) return `${name} ${say(value as NonNullable<JobResult["totals"][F]>)}`;
   const gaps = gapsOf(result, field);
   if (awaitsPlan(result, field)) return `${name}: ${BEING_PLANNED_TEXT}`;
-  return `${name}: not known${gaps.length > 0 ? `, ${gaps.join(", ")}` : ""}`;
+  return gaps.length > 0 ? t`${name}: not known, ${gaps.join(", ")}` : t`${name}: not known`;
 }
 
 /** One for each date, with what it waits for; one for all where the same keeps all from being known. */
@@ -178,7 +181,7 @@ function dateLines(result: JobResult): readonly string[] {
   const dates = jobDates(result);
   const [first] = dates;
   const isOne = dates.every(({ at, reason }) => at === undefined && reason === first?.reason);
-  if (isOne && first) return [withSum(`last work, light use and full use ${first.text}`, first.reason)];
+  if (isOne && first) return [withSum(t`last work, light use and full use ${first.text}`, first.reason)];
   return dates.map(({ field, name, text, reason }) =>
     withSum(`${name} ${text}`, (field === "full_use" ? cureSum(result) : undefined) ?? reason),
   );
@@ -192,14 +195,14 @@ function needText(
 ): string {
   const { litres, containers, cost } = need.totals;
   const name = code(distinctName);
-  if (litres === null) return `${name}: litres not known, ${materialGaps(need).join(", ")}`;
-  const onHand = need.onHand > 0 ? `, ${say.litres(need.onHand)} of it on hand` : "";
+  if (litres === null) return t`${name}: litres not known, ${materialGaps(need).join(", ")}`;
+  const onHand = need.onHand > 0 ? t`, ${say.litres(need.onHand)} of it on hand` : "";
   const buy =
     cost === null
       ? `; ${materialGaps(need).join(", ")}`
       : containers.length === 0
-        ? "; nothing to buy"
-        : `; buy ${cansText(containers)} for ${moneyText(cost, result.shop?.currency)}`;
+        ? t`; nothing to buy`
+        : t`; buy ${cansText(containers)} for ${moneyText(cost, result.shop?.currency)}`;
   return `${name} ${say.litres(litres)}${onHand}${buy}`;
 }
 
@@ -211,10 +214,10 @@ function costWorking(result: JobResult): string {
   const supplies = suppliesOf(job, result.runs);
   const pieces = totals.total_cost - totals.material_cost - labour - supplies;
   const parts = [
-    { name: "materials", amount: totals.material_cost },
-    { name: "labour", amount: labour },
-    { name: "supplies", amount: supplies },
-    { name: "pieces", amount: pieces },
+    { name: t`materials`, amount: totals.material_cost },
+    { name: t`labour`, amount: labour },
+    { name: t`supplies`, amount: supplies },
+    { name: t`pieces`, amount: pieces },
   ].filter(({ amount }) => amount >= 0.005);
   if (parts.length < 2) return "";
   const sum = parts.map(({ name, amount }) => `${name} ${moneyText(amount)}`).join(" + ");
@@ -225,7 +228,7 @@ function costWorking(result: JobResult): string {
 function labourWorking({ shop, totals }: JobResult): string {
   const rate = shop?.labourPerH;
   if (!rate || totals.labour_cost === null || totals.hands_on_h === null) return "";
-  return `Labour ${formatNumber(totals.hands_on_h, 4)} h × ${moneyText(rate)} = ${moneyText(totals.labour_cost, shop?.currency)}.`;
+  return t`Labour ${formatNumber(totals.hands_on_h, 4)} h × ${moneyText(rate)} = ${moneyText(totals.labour_cost, shop?.currency)}.`;
 }
 
 /** New 2 × 1150.00 − 554.60 = 1745.40 EUR saved. */
@@ -241,8 +244,8 @@ function savingWorking(ctx: HoverContext, result: JobResult): string {
   const hour =
     earned === null
       ? ""
-      : ` Without labour that is ${moneyText(earned, shop?.currency)} for each hour of work.`;
-  return `New ${terms.join(" + ")} − ${moneyText(totals.total_cost)} = ${moneyText(totals.saving, shop?.currency)} saved.${hour}`;
+      : t` Without labour that is ${moneyText(earned, shop?.currency)} for each hour of work.`;
+  return t`New ${terms.join(" + ")} − ${moneyText(totals.total_cost)} = ${moneyText(totals.saving, shop?.currency)} saved.${hour}`;
 }
 
 /** What is used of the whole cans, material by material. */
@@ -250,7 +253,7 @@ function usedWorking(result: JobResult): string {
   const used = usedMaterialCost(result);
   const { material_cost } = result.totals;
   if (used === null || material_cost === null || Math.abs(material_cost - used) < 0.005) return "";
-  return `Materials for ${moneyText(material_cost, result.shop?.currency)} are bought in whole cans; ${usedText(used, result)}.`;
+  return t`Materials for ${moneyText(material_cost, result.shop?.currency)} are bought in whole cans; ${usedText(used, result)}.`;
 }
 
 /** Each reading_table: materials 68.05 + labour 140.00 + supplies 9.25 + bought 60.00 = 277.30 EUR. */
@@ -260,14 +263,21 @@ function pieceWorkings(result: JobResult): string {
   return bullets(costs.map((cost) => pieceWorking(cost, result.shop?.currency)));
 }
 
+const PARTS = {
+  materials: () => t`materials`,
+  labour: () => t`labour`,
+  supplies: () => t`supplies`,
+  bought: () => t`bought`,
+} as const;
+
 export function pieceWorking(cost: PieceCost, currency: string | undefined): string | undefined {
   if (cost.total === null) return undefined;
   const { centMore, count } = cost;
-  const odd = centMore > 0 ? ` (${centMore} of the ${count} 0.01 more)` : "";
+  const odd = centMore > 0 ? t` (${centMore} of the ${count} 0.01 more)` : "";
   const parts = (["materials", "labour", "supplies", "bought"] as const).flatMap((name) =>
-    (cost[name] ?? 0) >= 0.005 ? [`${name} ${moneyText(cost[name]!)}`] : [],
+    (cost[name] ?? 0) >= 0.005 ? [`${PARTS[name]()} ${moneyText(cost[name]!)}`] : [],
   );
   const saved =
-    cost.saving === null ? "" : `; a new one costs ${moneyText(cost.saving + cost.total, currency)}`;
-  return `each ${code(cost.piece)}: ${parts.join(" + ")} = ${moneyText(cost.total, currency)}${odd}${saved}`;
+    cost.saving === null ? "" : t`; a new one costs ${moneyText(cost.saving + cost.total, currency)}`;
+  return t`each ${code(cost.piece)}: ${parts.join(" + ")} = ${moneyText(cost.total, currency)}${odd}${saved}`;
 }

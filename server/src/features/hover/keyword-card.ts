@@ -1,6 +1,7 @@
 /** Words that start a line, a tail or a declaration: what they mean, and what this line comes to. */
 
 import type { NameUse } from "../../../../grammar/src/names.ts";
+import { t } from "../../../../grammar/src/translate.ts";
 import type { Statement } from "../../../../grammar/src/tree.ts";
 import { moneyText } from "../../core/measure/figures.ts";
 import type { Job } from "../../core/model/model.ts";
@@ -90,5 +91,5 @@ function wishResult(ctx: HoverContext, job: Job, word: string): string | undefin
     )}.${cold}`;
   }
   if (word !== "budget") return undefined;
-  return `${figure(result, "total_cost", "Cost", (amount) => moneyText(amount, result.shop?.currency))}.`;
+  return `${figure(result, "total_cost", t`Cost`, (amount) => moneyText(amount, result.shop?.currency))}.`;
 }

@@ -2,6 +2,7 @@
  * The card of a material: every figure, and whether the can states it or the family supplies it, with its source.
  */
 
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { builtInName } from "../../core/knowledge/built-in-materials.ts";
 import { materialDuties } from "../../core/knowledge/duties.ts";
 import type { Family } from "../../core/knowledge/family-schema.ts";
@@ -17,12 +18,13 @@ import { code, docText, heading, paragraphs, plain, table } from "../markdown.ts
 
 /** Heading, documentation, figures, what a litre costs. */
 export function materialCard(material: Material, say: ShownFigures): string {
-  const family = material.familyName ?? "material without a family";
-  const what = material.builtIn ? `the built-in ${family}` : family;
+  const family =
+    material.familyName === undefined ? t`material without a family` : translated(material.familyName);
+  const what = material.builtIn ? t`the built-in ${family}` : family;
   return paragraphs(
     heading(material.name, material.title, what),
     docText(material.docs),
-    material.docs || !material.family ? "" : (familyTold(material.family).doc ?? ""),
+    material.docs || !material.family ? "" : docOf(material.family),
     figures(material, say),
     filmLine(material),
     shopping(material),
@@ -32,21 +34,23 @@ export function materialCard(material: Material, say: ShownFigures): string {
 /** A family by itself: what it is, its figures, and the duties that it brings. */
 export function familyCard(family: Family, say: ShownFigures): string {
   const kind = [
-    `${family.role}`,
-    family.binder === "none" ? "" : `bound by ${family.binder}`,
-    family.carrier === "none" ? "" : `carried by ${family.carrier}`,
-    family.drying === "none" ? "" : `dries by ${DRYING[family.drying]}`,
+    translated(family.role),
+    family.binder === "none" ? "" : t`bound by ${translated(family.binder)}`,
+    family.carrier === "none" ? "" : t`carried by ${translated(family.carrier)}`,
+    family.drying === "none" ? "" : t`dries by ${translated(DRYING[family.drying])}`,
   ].filter((part) => part !== "");
-  const duties = materialDuties(family).map(({ duty, reason }) => `\`${duty}\` (it ${reason})`);
+  const duties = materialDuties(family).map(({ duty, reason }) => t`\`${duty}\` (it ${reason})`);
   return paragraphs(
-    `**${family.name}**, ${kind.join(", ")}`,
-    familyTold(family).doc,
+    `**${translated(family.name)}**, ${kind.join(", ")}`,
+    docOf(family),
     figures(builtInMaterial(builtInName(family.name), family), say),
-    duties.length > 0 ? `Brings ${duties.join(", ")}.` : "",
+    duties.length > 0 ? t`Brings ${duties.join(", ")}.` : "",
   );
 }
 
-const DRYING: Readonly<Record<Exclude<Family["drying"], "none">, string>> = {
+const docOf = (family: Family): string => translated(familyTold(family).doc ?? "");
+
+export const DRYING: Readonly<Record<Exclude<Family["drying"], "none">, string>> = {
   waterborne: "the loss of its water",
   oxidising: "taking up oxygen",
   reacting: "reaction of its two parts",
@@ -58,14 +62,14 @@ function figures(material: Material, shown: ShownFigures): string {
     const said = say(material, shown);
     return said ? [[word, said.text, originText(said.origin, material.family, source ?? word)]] : [];
   });
-  return table(["figure", "value", "from"], rows);
+  return table([t`figure`, t`value`, t`from`], rows);
 }
 
 function originText(origin: Fact<unknown>["origin"], family: Family | undefined, word: string): string {
-  if (origin === "stated") return "stated";
-  if (origin === "default") return "taken where nothing is said";
+  if (origin === "stated") return t`stated`;
+  if (origin === "default") return t`taken where nothing is said`;
   const source = family && familyTold(family).sources[word];
-  return source ? `family: ${plain(source)}` : "family";
+  return source ? t`family: ${plain(translated(source))}` : t`family`;
 }
 
 interface Said {
@@ -88,15 +92,15 @@ const ROWS: readonly FigureRow[] = [
     word: "covers",
     say: (m, { covers }) => said(m.covers, covers),
   },
-  { word: "solids", say: (m) => said(m.solids, (value) => `${percentText(value)} by volume`) },
+  { word: "solids", say: (m) => said(m.solids, (value) => t`${percentText(value)} by volume`) },
   { word: "touch", say: (m) => said(m.touch, formatDuration) },
   {
     word: "recoat",
     say: (m) =>
       said(m.recoat, ({ earliest, latest }) =>
         latest === undefined
-          ? `from ${formatDuration(earliest)}`
-          : `${formatDuration(earliest)} to ${formatDuration(latest)}`,
+          ? t`from ${formatDuration(earliest)}`
+          : t`${formatDuration(earliest)} to ${formatDuration(latest)}`,
       ),
   },
   { word: "stackable", say: (m) => said(m.stackable, formatDuration) },
@@ -111,23 +115,23 @@ const ROWS: readonly FigureRow[] = [
     say: (m, { degrees }) =>
       said(m.limits, ({ low, high, humidity }) =>
         [
-          low !== undefined && high !== undefined ? `${degrees(low)} to ${degrees(high)}` : "",
-          low !== undefined && high === undefined ? `from ${degrees(low)}` : "",
-          humidity === undefined ? "" : `up to ${humidityText(humidity)}`,
+          low !== undefined && high !== undefined ? t`${degrees(low)} to ${degrees(high)}` : "",
+          low !== undefined && high === undefined ? t`from ${degrees(low)}` : "",
+          humidity === undefined ? "" : t`up to ${humidityText(humidity)}`,
         ]
           .filter((part) => part !== "")
           .join(", "),
       ),
   },
   { word: "voc", say: (m) => said(m.voc, (value) => formatAmount({ dimension: "density", value })) },
-  { word: "sheen", source: "sheens", say: (m) => said(m.sheen, plain) },
+  { word: "sheen", source: "sheens", say: (m) => said(m.sheen, (value) => plain(translated(value))) },
   { word: "colour", source: "ambering", say: (m) => said(m.colour, plain) },
   {
     word: "thin",
     source: "thinners",
     say: (m) =>
       said(m.thin, ({ thinner, upTo }) =>
-        upTo === undefined ? thinner : `${thinner}, up to ${percentText(upTo)}`,
+        upTo === undefined ? translated(thinner) : t`${translated(thinner)}, up to ${percentText(upTo)}`,
       ),
   },
   { word: "flash", say: (m, { degrees }) => said(m.flash, degrees) },
@@ -135,15 +139,15 @@ const ROWS: readonly FigureRow[] = [
   {
     word: "rags",
     source: "ragsSelfHeat",
-    say: (m) => (m.selfHeatingRags.value ? said(m.selfHeatingRags, () => "self-heating") : undefined),
+    say: (m) => (m.selfHeatingRags.value ? said(m.selfHeatingRags, () => t`self-heating`) : undefined),
   },
   {
     word: "mix",
     say: (m) =>
-      said(
-        m.mix,
-        ({ a, b, hardener, by }) =>
-          `${a}:${b} by ${by}, ${hardener === undefined ? "both parts in one pack" : `with ${code(hardener)}`}`,
+      said(m.mix, ({ a, b, hardener, by }) =>
+        hardener === undefined
+          ? t`${a}:${b} by ${translated(by)}, both parts in one pack`
+          : t`${a}:${b} by ${translated(by)}, with ${code(hardener)}`,
       ),
   },
   {
@@ -168,21 +172,23 @@ function filmLine(material: Material): string {
   if (!covers || !family?.buildsFilm) return "";
   const wet = wetFilmUm(covers.value);
   const rate = formatNumber(covers.value, 3);
-  const wetText = `wet film 1000 / ${rate} m2/L = ${exactFilm(wet)}`;
+  const wetText = t`wet film 1000 / ${rate} m2/L = ${exactFilm(wet)}`;
   if (!solids) return `${sentence(wetText)}.`;
   const dry = dryFilmUm(wet, solids.value);
-  return `One coat: ${wetText}; dry ${exactFilm(wet)} × ${percentText(solids.value)} = ${exactFilm(dry)}.`;
+  return t`One coat: ${wetText}; dry ${exactFilm(wet)} × ${percentText(solids.value)} = ${exactFilm(dry)}.`;
 }
 
 /** Prices by the litre, the cheapest marked. */
 function shopping(material: Material): string {
   const { sold } = material;
-  if (sold.length === 0) return material.builtIn ? "" : "No `packs`: what it costs is not computed.";
+  if (sold.length === 0) return material.builtIn ? "" : t`No \`packs\`: what it costs is not computed.`;
   const perLitre = sold.map(({ litres, price }) => price / litres);
   const cheapest = Math.min(...perLitre);
   const sizes = sold.map(({ label, price }, i) => {
-    const mark = sold.length > 1 && perLitre[i] === cheapest ? ", the cheapest" : "";
-    return `${label} for ${moneyText(price, undefined)} (${moneyText(perLitre[i]!, undefined)} a litre${mark})`;
+    const prices = [moneyText(price, undefined), moneyText(perLitre[i]!, undefined)] as const;
+    return sold.length > 1 && perLitre[i] === cheapest
+      ? t`${label} for ${prices[0]} (${prices[1]} a litre, the cheapest)`
+      : t`${label} for ${prices[0]} (${prices[1]} a litre)`;
   });
-  return `Sold: ${sizes.join("; ")}.`;
+  return t`Sold: ${sizes.join("; ")}.`;
 }

@@ -1,4 +1,5 @@
 /** What a job needs of a material, with the sums: litres, what is to buy, cans, grams. */
+import { t } from "../../../../grammar/src/translate.ts";
 import { cansText, exactLitres, moneyText } from "../../core/measure/figures.ts";
 import type { ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { JobResult, MaterialNeed } from "../../core/totals/job-totals.ts";
@@ -24,15 +25,15 @@ export function materialInJobs(ctx: HoverContext, material: MaterialNeed["materi
 
 /** `in hall_tables 1.7 L, buy 2 × 0.946 L for 56.00 EUR` */
 function useText(result: JobResult, { litres, totals }: MaterialNeed, say: ShownFigures): string {
-  const job = `in ${code(result.job.name)}`;
-  if (litres === undefined) return `${job} litres not known`;
+  const job = code(result.job.name);
+  if (litres === undefined) return t`in ${job} litres not known`;
   const buy =
     totals.cost === null
       ? ""
       : totals.containers.length === 0
-        ? ", nothing to buy"
-        : `, buy ${cansText(totals.containers)} for ${moneyText(totals.cost, result.shop?.currency)}`;
-  return `${job} ${say.litres(litres)}${buy}`;
+        ? t`, nothing to buy`
+        : t`, buy ${cansText(totals.containers)} for ${moneyText(totals.cost, result.shop?.currency)}`;
+  return t`in ${job} ${say.litres(litres)}${buy}`;
 }
 
 /** As the shopping list has it: what is on hand is taken off once, and jobs share cans. */
@@ -50,7 +51,7 @@ function togetherText(
       : "";
   const buy =
     item.containers.length === 0
-      ? "nothing to buy"
-      : `${cansText(item.containers)} for ${moneyText(item.cost, baskets[0]!.currency)}`;
-  return `together ${sum}${left}: ${buy}`;
+      ? t`nothing to buy`
+      : t`${cansText(item.containers)} for ${moneyText(item.cost, baskets[0]!.currency)}`;
+  return t`together ${sum}${left}: ${buy}`;
 }

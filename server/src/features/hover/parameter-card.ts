@@ -1,4 +1,5 @@
 /** The card of a parameter: its type, its default, what the jobs give it, and what the lines that name it come to. */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { Statement } from "../../../../grammar/src/tree.ts";
 import type { Recipe, RecipeParameter } from "../../core/model/model.ts";
 import { callsOf } from "../../core/resolution/resolve.ts";
@@ -27,14 +28,15 @@ export function parameterCard(
     return calls.flatMap((call) => {
       const argument = call.syntax.arguments.find(({ name }) => name?.text === parameter.name);
       if (call.recipe !== recipe || !argument?.value || argument.value.kind === "title") return [];
-      return [`${code(valueText(argument.value))} in ${code(job.name)}`];
+      return [t`${code(valueText(argument.value))} in ${code(job.name)}`];
     });
   });
-  const missing = parameter.hasDefault ? "" : " It must be given.";
   return paragraphs(
     `\`\`\`finish\n${parameterText(recipe, parameter)}\n\`\`\``,
-    `A ${parameter.type} parameter of ${code(recipe.name)}.${missing}`,
-    given.length > 0 ? `Given: ${firstFew([...new Set(given)], (text) => text).join(", ")}.` : "",
+    parameter.hasDefault
+      ? t`A ${parameter.type} parameter of ${code(recipe.name)}.`
+      : t`A ${parameter.type} parameter of ${code(recipe.name)}. It must be given.`,
+    given.length > 0 ? t`Given: ${firstFew([...new Set(given)], (text) => text).join(", ")}.` : "",
     linesText(ctx, recipe, parameter, of),
   );
 }

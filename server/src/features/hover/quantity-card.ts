@@ -1,4 +1,5 @@
 /** A quantity in metric units, and the size of each of its units with the source. */
+import { translated } from "../../../../grammar/src/translate.ts";
 import type { Quantity } from "../../../../grammar/src/tree.ts";
 import { formatAmount } from "../../core/measure/format-amount.ts";
 import { DIMENSIONS, quantityText, readQuantity } from "../../core/measure/read-quantity.ts";
@@ -13,7 +14,7 @@ export function quantityCard(quantity: Quantity): string | undefined {
   const read = readQuantity(quantity, [first.dimension]);
   if (!read.ok) return undefined;
   const metric = formatAmount(read.amount, "full");
-  const what = DIMENSIONS[first.dimension].noun;
+  const what = translated(DIMENSIONS[first.dimension].noun);
   return paragraphs(
     metric === text ? `**${text}**, ${what}` : `**${text}** = ${metric}, ${what}`,
     [...new Set(units)]
@@ -25,7 +26,7 @@ export function quantityCard(quantity: Quantity): string | undefined {
 
 /** `1 qt = 0.946353 L (source)`; nothing for units that everybody knows by heart. */
 function sizeText(unit: UnitDefinition): string {
-  if (unit.text === "F") return `C = (F − 32) × 5 / 9 (${unit.source}).`;
+  if (unit.text === "F") return `C = (F − 32) × 5 / 9 (${translated(unit.source)}).`;
   const size = formatAmount({ dimension: unit.dimension, value: toCanonical(1, unit) }, "full");
-  return size === `1 ${unit.text}` ? "" : `1 ${unit.text} = ${size} (${unit.source}).`;
+  return size === `1 ${unit.text}` ? "" : `1 ${unit.text} = ${size} (${translated(unit.source)}).`;
 }

@@ -1,3 +1,4 @@
+import { t } from "../../../../grammar/src/translate.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import type { Recipe } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";
@@ -19,7 +20,7 @@ export function recipeCard(ctx: HoverContext, recipe: Recipe): string {
     runs.some((each) => each.applied.some((applied) => applied.recipe === recipe)),
   );
   return paragraphs(
-    heading(recipe.name, recipe.title, "a recipe"),
+    heading(recipe.name, recipe.title, t`a recipe`),
     `\`\`\`finish\n${signature(recipe)}\n\`\`\``,
     docText(recipe.docs),
     bullets([
@@ -29,7 +30,7 @@ export function recipeCard(ctx: HoverContext, recipe: Recipe): string {
       ),
       waitsText(run.moments),
       jobs.length > 0
-        ? `applied by ${firstFew(jobs, ({ job }) => code(job.name)).join(", ")}`
+        ? t`applied by ${firstFew(jobs, ({ job }) => code(job.name)).join(", ")}`
         : withoutJob(ctx.checker.meantFor(recipe) ?? []),
     ]),
     portionBullets(portionsOf(all, recipe), true),
@@ -39,9 +40,9 @@ export function recipeCard(ctx: HoverContext, recipe: Recipe): string {
 /** Where it is clear what a recipe is for, it is judged there all the same (`core/surface/pairs.ts`). */
 const withoutJob = (surfaces: readonly JobSurface[]): string =>
   surfaces.length === 0
-    ? "no job here applies it"
-    : `no job here applies it; it is checked on ${andList(
-        firstFew(surfaces, ({ piece, surface }) => `${code(surface.name)} of ${code(piece.name)}`),
+    ? t`no job here applies it`
+    : t`no job here applies it; it is checked on ${andList(
+        firstFew(surfaces, ({ piece, surface }) => t`${code(surface.name)} of ${code(piece.name)}`),
       )}, which it seems to be for`;
 
 /** What the jobs do by this recipe, also where another one follows it. */
@@ -67,7 +68,9 @@ function waitsText(moments: readonly Moment<Action>[]): string | undefined {
   const sum = waits.length > 1 ? `${waits.map(formatDuration).join(" + ")} = ` : "";
   const total = formatDuration(waits.reduce((all, hours) => all + hours, 0));
   const isOpen = (moments.at(-1)?.after.clock.unknown ?? 0) > 0;
-  return `waits of ${isOpen ? "at least " : ""}${sum}${total} by the labels${isOpen ? "; the rest depends on the arguments" : ""}`;
+  return isOpen
+    ? t`waits of at least ${sum}${total} by the labels; the rest depends on the arguments`
+    : t`waits of ${sum}${total} by the labels`;
 }
 
 const number = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? "" : "s"}`;

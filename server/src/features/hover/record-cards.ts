@@ -1,4 +1,5 @@
 /** The words of a record, and what a line of it counts for. */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { DoneStatement } from "../../../../grammar/src/tree.ts";
 import { DONE_FACTS, STATEMENTS, TROUBLES, VERBS } from "../../../../grammar/src/vocabulary.ts";
 import { troubleOf } from "../../core/knowledge/troubles.ts";
@@ -27,10 +28,10 @@ export function troubleCard(word: string): string | undefined {
   if (!known) return undefined;
   const { looks, causes, remedy, source } = known;
   return paragraphs(
-    `**${word}**: ${looks}`,
-    `It comes of ${causes.join(", ")}.`,
-    `${remedy}.`,
-    `Source: ${source}.`,
+    `**${word}**: ${translated(looks)}`,
+    t`It comes of ${causes.map(translated).join(", ")}.`,
+    `${translated(remedy)}.`,
+    t`Source: ${translated(source)}.`,
   );
 }
 
@@ -43,11 +44,11 @@ export function doneResult(ctx: HoverContext, statement: DoneStatement): string 
   const counted = runs.flatMap((run) =>
     [...new Map(run.record?.done.flatMap((done) => [...done]) ?? [])].flatMap(([index, done]) =>
       done.record.syntax === statement && !done.leftOut && run.moments[index]!.action.op !== "note"
-        ? [`${actionText(run.moments[index]!.action)} on \`${run.label}\``]
+        ? [t`${actionText(run.moments[index]!.action)} on \`${run.label}\``]
         : [],
     ),
   );
-  if (counted.length === 0) return "It counts for nothing: the recipe has no such step left.";
-  const from = record ? ` The plan goes on from ${momentText(record.from)}.` : "";
-  return `It counts for ${andList(counted)}.${from}`;
+  if (counted.length === 0) return t`It counts for nothing: the recipe has no such step left.`;
+  const from = record ? t` The plan goes on from ${momentText(record.from)}.` : "";
+  return t`It counts for ${andList(counted)}.${from}`;
 }

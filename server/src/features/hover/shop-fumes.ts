@@ -3,6 +3,7 @@
  * limit, and for every job the hour of most and the shift that asks for most air. It proves nothing safe.
  */
 
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { DEFAULT_MIXING_FACTOR } from "../../core/fumes/dilution-air.ts";
 import { jobFumes } from "../../core/fumes/job-fumes.ts";
 import { gramsKeptPerH, SHIFT_H } from "../../core/fumes/room-air.ts";
@@ -19,7 +20,7 @@ import { code, firstFew, nested } from "../markdown.ts";
 export function shopFumes(shop: Shop, results: readonly JobResult[]): readonly string[] {
   const jobs = results.flatMap((result) => {
     const items = jobItems(result);
-    return items.length > 0 ? [nested(`fumes of ${code(result.job.name)}`, items)] : [];
+    return items.length > 0 ? [nested(t`fumes of ${code(result.job.name)}`, items)] : [];
   });
   if (jobs.length === 0) return [];
   return [...keptTexts(shop, results), ...firstFew(jobs, (job) => job, 4), FUMES_BASIS];
@@ -30,7 +31,7 @@ function jobItems(result: JobResult): readonly string[] {
   if (!peak) return [];
   const worst = worstAir(result);
   return [
-    `${gramsText(result.totals.voc_g ?? 0)} in all, most ${gramsText(peak.grams)} in the hour from ${peak.from}`,
+    t`${gramsText(result.totals.voc_g ?? 0)} in all, most ${gramsText(peak.grams)} in the hour from ${peak.from}`,
     ...(worst ? [`${worst.name} ${gramsText(worst.grams)}, ${worst.air} (${worst.working})`] : []),
   ];
 }
@@ -55,5 +56,5 @@ function keptText(solvent: Solvent, flow: number): string | undefined {
   if (limit === undefined) return undefined;
   const kept = gramsKeptPerH(flow, limit);
   const sum = `${formatNumber(flow, 1)} m3/h × ${formatNumber(limit / 1000, 3)} g/m3 / ${DEFAULT_MIXING_FACTOR} = ${formatNumber(kept, 1)} g/h`;
-  return `its air keeps ${solvent.name} under ${formatNumber(limit, 0)} mg/m3 up to ${sum}, × ${SHIFT_H} h = ${gramsText(kept * SHIFT_H)} in a shift`;
+  return t`its air keeps ${translated(solvent.name)} under ${formatNumber(limit, 0)} mg/m3 up to ${sum}, × ${SHIFT_H} h = ${gramsText(kept * SHIFT_H)} in a shift`;
 }

@@ -1,5 +1,6 @@
 /** What a `step` line takes in each job: hands-on time with its sum, and litres where a material is used. */
 
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { StepStatement } from "../../../../grammar/src/tree.ts";
 import { VERBS } from "../../../../grammar/src/vocabulary.ts";
 import { materialTakenMm, medianUm } from "../../core/knowledge/abrasives.ts";
@@ -28,15 +29,17 @@ export function stepCard(ctx: HoverContext, step: StepStatement): string {
     bullets([...firstFew(inJobs, stepRunText), ...fumesOfLine(inJobs)]),
     inJobs.length > 0 || !verb || step.tails.some(({ kind }) => kind === "takes")
       ? ""
-      : `Where nothing is said: ${tableText(verb)}.`,
+      : t`Where nothing is said: ${tableText(verb)}.`,
   );
 }
 
 /** The row of the tool's own table: `5 min + 6 min/m2`. */
 export function tableText(verb: string): string {
   const { fixedMin, minPerM2, source } = taskTime(verb);
-  const each = verb === "sand" || verb === "scuff" ? " for each grit" : "";
-  return `${fixedMin} min${minPerM2 > 0 ? ` + ${minPerM2} min/m2` : ""}${each} (${source})`;
+  const time = `${fixedMin} min${minPerM2 > 0 ? ` + ${minPerM2} min/m2` : ""}`;
+  return verb === "sand" || verb === "scuff"
+    ? t`${time} for each grit (${translated(source)})`
+    : `${time} (${translated(source)})`;
 }
 
 function gritText({ grits, verb }: StepAction): string {
@@ -46,16 +49,17 @@ function gritText({ grits, verb }: StepAction): string {
     return size === undefined ? [] : [`${grit}: ${filmText(size)}`];
   });
   const taken = verb === "sand" ? grits.reduce((sum, grit) => sum + materialTakenMm(grit), 0) : 0;
-  const wood = taken > 0 ? `; takes about ${thicknessText(taken)} of bare wood (10 / grit mm each)` : "";
-  return `Grain size ${sizes.join(", ")}${wood}.`;
+  return taken > 0
+    ? t`Grain size ${sizes.join(", ")}; takes about ${thicknessText(taken)} of bare wood (10 / grit mm each).`
+    : t`Grain size ${sizes.join(", ")}.`;
 }
 
 /** What one surface of one job takes on this line, with the sums. */
 export function stepRunText(line: LineRun): string {
   const { result, run, times } = line;
   const action = times[0]!.action as StepAction;
-  const often = times.length > 1 ? `${times.length} times ` : "";
-  const pieces = run.pieces > 1 ? " for each piece" : "";
+  const often = times.length > 1 ? t`${times.length} times ` : "";
+  const pieces = run.pieces > 1 ? t` for each piece` : "";
   const time = `${often}${formatDuration(actionHours(run, action))}${pieces} (${howText(line, action)})`;
   const draws = result ? drawsByMaterial({ result, run, moments: times }) : [];
   const litres = draws.map((list) => `${code(list[0]!.material.name)} ${litresSum(list)}`);
@@ -66,14 +70,14 @@ export function stepRunText(line: LineRun): string {
 function howText({ run }: LineRun, action: StepAction): string {
   const area = workedAreaM2(run.surface, action.part);
   if (action.takes) {
-    if ("hours" in action.takes) return "stated";
-    return `stated: ${formatNumber(action.takes.hoursPerM2 * 60, 1)} min/m2 × ${exactArea(area)}`;
+    if ("hours" in action.takes) return t`stated`;
+    return t`stated: ${formatNumber(action.takes.hoursPerM2 * 60, 1)} min/m2 × ${exactArea(area)}`;
   }
   const { fixedMin, minPerM2 } = taskTime(action.verb);
   const rounds =
     (action.verb === "sand" || action.verb === "scuff") && action.grits.length > 1
       ? `${action.grits.length} × `
       : "";
-  const sum = minPerM2 > 0 ? `(${fixedMin} + ${minPerM2} × ${exactArea(area)}) min` : `${fixedMin} min`;
-  return `estimated: ${rounds}${sum}, rounded up to five minutes`;
+  const sum = minPerM2 > 0 ? `(${fixedMin} + ${minPerM2} × ${exactArea(area)}) min` : t`${fixedMin} min`;
+  return t`estimated: ${rounds}${sum}, rounded up to five minutes`;
 }

@@ -1,4 +1,5 @@
 /** What a `use` line brings: the names that its file declares, itself or by what it uses. */
+import { t } from "../../../../grammar/src/translate.ts";
 import { modelsOf, reachableFiles } from "../../core/model/program.ts";
 import { bullets, code, firstFew, paragraphs, plain } from "../markdown.ts";
 import type { HoverContext } from "./context.ts";
@@ -12,7 +13,10 @@ export function useCard(ctx: HoverContext, path: string): string {
   const title = `**use** ${plain(path)}`;
   if (target === undefined || !program.files.has(target)) {
     const reason = target === undefined ? undefined : program.absent.get(target);
-    return paragraphs(title, `This file cannot be used${reason ? `: ${plain(reason)}` : ""}.`);
+    return paragraphs(
+      title,
+      reason ? t`This file cannot be used: ${plain(reason)}.` : t`This file cannot be used.`,
+    );
   }
   const models = reachableFiles(program, target).flatMap((id) => {
     const file = program.files.get(id);

@@ -1,4 +1,5 @@
 /** How long a `wait` line is in each job, beside what the label asks for in the shop's air, with the reason. */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { WaitStatement } from "../../../../grammar/src/tree.ts";
 import { waitRunText } from "../../views/sums/wait-run.ts";
 import { bullets, firstFew, paragraphs } from "../markdown.ts";
@@ -14,6 +15,6 @@ export function waitCard(ctx: HoverContext, wait: WaitStatement): string {
 function waitTitle(wait: WaitStatement): string {
   if (wait.until) return `**wait until ${wait.until.text}**`;
   return wait.overnight
-    ? "**wait overnight**, to the next morning at which the shop is open, and 12 h at least"
+    ? t`**wait overnight**, to the next morning at which the shop is open, and 12 h at least`
     : "**wait**";
 }

@@ -1,4 +1,5 @@
 /** The cards of words of the notation: fields, verbs, tails, shapes, and the closed vocabularies of values. */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import {
   DECLARATION_WORDS,
   FIELDS,
@@ -43,8 +44,8 @@ export function lineWordCard(block: WordBlock, word: string): string | undefined
       : undefined;
   if (!entry) return undefined;
   const rules = [
-    entry.required ? "required" : "",
-    entry.repeatable && block !== "recipe" && block !== "layer" ? "may be repeated" : "",
+    entry.required ? t`required` : "",
+    entry.repeatable && block !== "recipe" && block !== "layer" ? t`may be repeated` : "",
   ].filter((rule) => rule !== "");
   return paragraphs(exampleCard(word, entry.doc, entry.example), rules.join(", "));
 }
@@ -57,19 +58,21 @@ export function shapeCard(word: string): string | undefined {
   const { doc, example, sizes, options } = SHAPES[word]!;
   return paragraphs(
     exampleCard(word, doc, example),
-    `Sizes: ${sizes.map(sizeText).join(", ")}.${options.length > 0 ? ` It may say ${options.map(code).join(" or ")}.` : ""}`,
+    options.length > 0
+      ? t`Sizes: ${sizes.map(sizeText).join(", ")}. It may say ${options.map(code).reduce((said, option) => t`${said} or ${option}`)}.`
+      : t`Sizes: ${sizes.map(sizeText).join(", ")}.`,
   );
 }
 
 const sizeText = (size: string): string =>
   size.endsWith("?")
-    ? `${size.slice(0, -1)} (may be left out)`
+    ? t`${size.slice(0, -1)} (may be left out)`
     : size.endsWith("~")
-      ? `${size.slice(0, -1)} (may taper: \`75 mm to 50 mm\`)`
+      ? t`${size.slice(0, -1)} (may taper: \`75 mm to 50 mm\`)`
       : size;
 
 const exampleCard = (word: string, doc: string, example: string): string =>
-  paragraphs(`**${word}**: ${doc}`, `\`\`\`finish\n${example}\n\`\`\``);
+  paragraphs(`**${word}**: ${translated(doc)}`, `\`\`\`finish\n${example}\n\`\`\``);
 
 /** A word of a closed vocabulary of values. */
 export function valueCard(
@@ -96,7 +99,7 @@ export function valueCard(
       return leadMethodCard(word);
     default: {
       const doc = docOf(name, word);
-      return doc && `**${word}**: ${doc}`;
+      return doc && `**${word}**: ${translated(doc)}`;
     }
   }
 }
@@ -109,41 +112,57 @@ export function countryCard(words: string): string | undefined {
   return paragraphs(
     `**${country}**: ${countryName(country)}`,
     ban
-      ? `Lead in paint: ${ban.limit}. Old coatings of ${ban.year} and before count as lead paint until a laboratory says otherwise.`
-      : "No year is known here from which its paint holds no lead, so every old coating counts as lead paint until a laboratory says otherwise.",
-    ban ? `Source: ${ban.source}.` : "",
+      ? t`Lead in paint: ${translated(ban.limit)}. Old coatings of ${ban.year} and before count as lead paint until a laboratory says otherwise.`
+      : t`No year is known here from which its paint holds no lead, so every old coating counts as lead paint until a laboratory says otherwise.`,
+    ban ? t`Source: ${translated(ban.source)}.` : "",
   );
 }
 
 function dutyCard(word: string): string | undefined {
   const duty = dutyByWord(word);
-  return duty && paragraphs(`**${word}**: ${duty.doc}`, duty.defer, `Source: ${duty.source}.`);
+  return (
+    duty &&
+    paragraphs(
+      `**${word}**: ${translated(duty.doc)}`,
+      translated(duty.defer ?? ""),
+      t`Source: ${translated(duty.source)}.`,
+    )
+  );
 }
 
 function leadMethodCard(word: string): string | undefined {
   const method = LEAD_METHODS.find((each) => each.word === word);
-  return method && paragraphs(`**${word}**: ${method.doc}`, `Source: ${method.source}.`);
+  return (
+    method && paragraphs(`**${word}**: ${translated(method.doc)}`, t`Source: ${translated(method.source)}.`)
+  );
 }
 
 function sheenCard(word: string): string | undefined {
   const sheen = SHEENS.find((each) => each.word === word);
   if (!sheen) return undefined;
   const [low, high] = sheen.gloss60;
-  return paragraphs(`**${word}**: ${sheen.doc}`, `${low} to ${high} gloss units at 60° (${sheen.source}).`);
+  return paragraphs(
+    `**${word}**: ${translated(sheen.doc)}`,
+    t`${low} to ${high} gloss units at 60° (${translated(sheen.source)}).`,
+  );
 }
 
 function woodCard(word: string): string | undefined {
   const doc = docOf("wood", word);
   const wood = woodByName(word);
-  return doc && paragraphs(`**${word}**: ${doc}`, wood ? `Source: ${wood.source}.` : "");
+  return (
+    doc && paragraphs(`**${word}**: ${translated(doc)}`, wood ? t`Source: ${translated(wood.source)}.` : "")
+  );
 }
 
 function existingCard(word: string): string | undefined {
   const doc = docOf("existing", word);
-  if (word !== "unknown clear" && word !== "unknown paint") return doc && `**${word}**: ${doc}`;
+  if (word !== "unknown clear" && word !== "unknown paint") return doc && `**${word}**: ${translated(doc)}`;
   return paragraphs(
-    `**${word}**: ${doc ?? ""}`,
-    bullets(possibleFinishes(word).map(({ family, reason }) => `${family}: ${reason}`)),
+    `**${word}**: ${translated(doc ?? "")}`,
+    bullets(
+      possibleFinishes(word).map(({ family, reason }) => `${translated(family)}: ${translated(reason)}`),
+    ),
   );
 }
 
@@ -155,24 +174,24 @@ export function methodCard(word: string): string | undefined {
   const lands =
     efficiency === 1
       ? handText(word)
-      : `${formatNumber(efficiency * 100, 0)} % of what is sprayed lands on the piece; litres are divided by ${efficiency}.`;
+      : t`${formatNumber(efficiency * 100, 0)} % of what is sprayed lands on the piece; litres are divided by ${efficiency}.`;
   return paragraphs(
     `**by ${word}**: ${lands}`,
-    `A coat takes ${fixedMin} min + ${minPerM2} min/m2 where nothing is said (${source}).`,
+    t`A coat takes ${fixedMin} min + ${minPerM2} min/m2 where nothing is said (${translated(source)}).`,
   );
 }
 
 /** What a hand method lays of a label's coat: its share where it lays less than a brush. */
 function handText(word: string): string {
   const { padded, wipedOn } = LAYDOWNS;
-  const shellac = `Shellac from a polisher's pad counts as ${padded.share} of a brushed coat (${padded.source})`;
-  if (word === "pad") return `Label rates are for it. ${shellac}.`;
+  const shellac = t`Shellac from a polisher's pad counts as ${padded.share} of a brushed coat (${translated(padded.source)})`;
+  if (word === "pad") return t`Label rates are for it. ${shellac}.`;
   if (word === "cloth" || word === "rubber")
-    return `Label rates are for it. ${shellac}, varnish wiped on as ${wipedOn.share}.`;
-  return "Label rates are for it, so its efficiency counts as 1.";
+    return t`Label rates are for it. ${shellac}, varnish wiped on as ${wipedOn.share}.`;
+  return t`Label rates are for it, so its efficiency counts as 1.`;
 }
 
-const OTHER_WORDS: Readonly<Record<string, string>> = {
+export const OTHER_WORDS: Readonly<Record<string, string>> = {
   material: "what is in a can: the argument is the name of a material",
   number: "a plain number, such as a count of coats",
   duration: "a time, such as `72 h`",
@@ -199,4 +218,4 @@ const OTHER_WORDS: Readonly<Record<string, string>> = {
 };
 
 export const otherWordCard = (word: string): string | undefined =>
-  Object.hasOwn(OTHER_WORDS, word) ? `**${word}**: ${OTHER_WORDS[word]}.` : undefined;
+  Object.hasOwn(OTHER_WORDS, word) ? `**${word}**: ${translated(OTHER_WORDS[word]!)}.` : undefined;

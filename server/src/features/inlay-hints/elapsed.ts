@@ -3,6 +3,7 @@
  * where the plan has no dates, and without a plan the waits that were stated before it.
  */
 
+import { t } from "../../../../grammar/src/translate.ts";
 import { monthDayText, shortMomentText, timeText } from "../../core/measure/figures.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import { isBeingPlanned } from "../../core/schedule/being-planned.ts";
@@ -36,7 +37,7 @@ export function elapsedHint(runs: readonly LineRun[]): HintText | undefined {
     return { text: BEING_PLANNED_TEXT, markdown: sentence(`${BEING_PLANNED_TEXT}.`) };
   const turns = [...byJob.values()].flatMap((lines) => firstTurn(lines) ?? []);
   const text = turnsText(turns);
-  return text === "" ? undefined : { text: isWait ? `to ${text}` : text, markdown: reason(runs) };
+  return text === "" ? undefined : { text: isWait ? t`to ${text}` : text, markdown: reason(runs) };
 }
 
 const whyNot = ({ reasons }: Unpromised): readonly string[] =>
@@ -85,13 +86,13 @@ function statedTurn({ times }: LineRun): Turn | undefined {
   return { hours: clock.hours };
 }
 
-const afterStart = (hours: number): string => (hours < 1 / 120 ? "start" : `+${formatDuration(hours)}`);
+const afterStart = (hours: number): string => (hours < 1 / 120 ? t`start` : `+${formatDuration(hours)}`);
 
 function reason(runs: readonly LineRun[]): string {
   const planned = runs.map((line) => `${whereText(line)}${plannedText(line).trim()}`);
   const withDates = runs.flatMap((line, i) => (plannedText(line) === "" ? [] : [planned[i]!]));
   if (withDates.length > 0) return bullets(withDates);
   const jobs = [...new Set(runs.flatMap(({ result }) => (result ? [code(result.job.name)] : [])))];
-  if (jobs.length === 0) return "After the start, by the waits that the recipe states.";
-  return `After the start of ${jobs.join(", ")}; dates need \`in\` and \`start\` in the job.`;
+  if (jobs.length === 0) return t`After the start, by the waits that the recipe states.`;
+  return t`After the start of ${jobs.join(", ")}; dates need \`in\` and \`start\` in the job.`;
 }

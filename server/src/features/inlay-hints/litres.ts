@@ -2,6 +2,7 @@
  * The litres that a layer line takes, spare included: over all coats, pieces and surfaces, and over all jobs of the
  * file, which is what has to stand on the shelf. Where jobs or a mix need different materials each is named.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { Material } from "../../core/model/model.ts";
 import { drawsFor } from "../../core/totals/needs.ts";
@@ -25,7 +26,7 @@ export function litresHint(runs: readonly LineRun[], say: ShownFigures["litres"]
   }
   if (amounts.size === 0) return undefined;
   const jobs = new Set(runs.map(({ result }) => result)).size;
-  const end = jobs > 1 ? ` for ${jobs} jobs` : "";
+  const end = jobs > 1 ? t` for ${jobs} jobs` : "";
   const named = `${sumText(amounts, amounts.size > 1, say)}${end}`;
   return {
     text: named.length <= MOST_CHARACTERS ? named : `${sumText(amounts, false, say)}${end}`,
@@ -42,6 +43,6 @@ function sumText(
   const texts = [...amounts].map(([material, litres]) =>
     withNames ? `${say(litres)} ${material.name}` : say(litres),
   );
-  const more = texts.length > MOST_MATERIALS ? ` + ${texts.length - MOST_MATERIALS} more` : "";
+  const more = texts.length > MOST_MATERIALS ? t` + ${texts.length - MOST_MATERIALS} more` : "";
   return `${texts.slice(0, MOST_MATERIALS).join(" + ")}${more}`;
 }

@@ -3,6 +3,7 @@
  * the next layer needs. Oil below a waterborne layer must cure; everything else must be ready to recoat. Stated waits
  * that fall short before the next layer are said to.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { WaitStatement } from "../../../../grammar/src/tree.ts";
 import { exactDuration, roundedUpHours } from "../../core/measure/format-amount.ts";
 import { mustCureFirst } from "../../core/rules/layers/waterborne-over-uncured-oil.ts";
@@ -27,7 +28,8 @@ export function waitHint(wait: WaitStatement, runs: readonly LineRun[]): HintTex
   const [longest] = all.toSorted((a, b) => b.hours - a.hours);
   if (!longest) return undefined;
   const several = new Set(all.map(({ hours }) => toldText(hours))).size > 1;
-  const duration = `${several ? "up to " : ""}${toldText(longest.hours)}`;
+  const told = toldText(longest.hours);
+  const duration = several ? t`up to ${told}` : told;
   const isCold = all.some(({ isTooCold, short }) => isTooCold && (wait.until || short !== "no"));
   const short = (["yes", "slightly"] as const).find((how) => all.some((each) => each.short === how)) ?? "no";
   if (!isCold && short === "no" && longest.stage !== "cured" && statesAlready(duration, runs))
@@ -35,7 +37,7 @@ export function waitHint(wait: WaitStatement, runs: readonly LineRun[]): HintTex
   return {
     // The rules say then that it may never dry through; hours beside it would be a second answer.
     text: isCold
-      ? `${WARNING} too cold here to dry in any wait`
+      ? t`${WARNING} too cold here to dry in any wait`
       : wait.until
         ? duration
         : statedText(longest, duration, short),
@@ -58,12 +60,18 @@ const toldText = (hours: number): string => exactDuration(roundedUpHours(hours))
 
 /** What `until` waits for stands on its line; of stated hours it is said what they are measured by. */
 const statedText = ({ stage }: Needed, duration: string, short: Needed["short"]): string =>
-  `${NEEDS[short]} ${duration}${stage === "cured" ? " to cure" : ""}`;
+  stage === "cured" ? NEEDS_CURE[short](duration) : NEEDS[short](duration);
 
 const NEEDS = {
-  yes: `${WARNING} too short, needs`,
-  slightly: `${WARNING} slightly short, needs`,
-  no: "needs",
+  yes: (time: string) => t`${WARNING} too short, needs ${time}`,
+  slightly: (time: string) => t`${WARNING} slightly short, needs ${time}`,
+  no: (time: string) => t`needs ${time}`,
+} as const;
+
+const NEEDS_CURE = {
+  yes: (time: string) => t`${WARNING} too short, needs ${time} to cure`,
+  slightly: (time: string) => t`${WARNING} slightly short, needs ${time} to cure`,
+  no: (time: string) => t`needs ${time} to cure`,
 } as const;
 
 function neededOn(wait: WaitStatement, line: LineRun): Needed | undefined {

@@ -1,6 +1,7 @@
 /**
  * Whether a new name is one, and free: letters as the notation has them, and not taken wherever the old one can be seen.
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { RESERVED } from "../../../../grammar/src/vocabulary.ts";
 import { chemicalsNamed } from "../../core/knowledge/named-chemicals.ts";
 import type { ModelDeclaration } from "../../core/model/model.ts";
@@ -31,13 +32,15 @@ export function reasonAgainst(
 function malformed(name: string): string | undefined {
   if (NAME.test(name)) return undefined;
   const fixed = name.replace(/[\s-]+/gu, "_");
-  const hint = fixed !== name && NAME.test(fixed) ? ` Write \`${fixed}\`.` : "";
-  return `${name === "" ? "Nothing" : `\`${name}\``} is not a name: a name is a letter, followed by letters, digits and \`_\`.${hint}`;
+  const hint = fixed !== name && NAME.test(fixed) ? t` Write \`${fixed}\`.` : "";
+  return name === ""
+    ? t`Nothing is not a name: a name is a letter, followed by letters, digits and \`_\`.`
+    : `${t`\`${name}\` is not a name: a name is a letter, followed by letters, digits and \`_\`.`}${hint}`;
 }
 
 function reserved({ kind }: Referent, name: string): string | undefined {
   const isWord = (RESERVED as readonly string[]).includes(name) || (kind === "surface" && name === "all");
-  return isWord ? `\`${name}\` is a word of the notation. Choose another name.` : undefined;
+  return isWord ? t`\`${name}\` is a word of the notation. Choose another name.` : undefined;
 }
 
 function taken(
@@ -62,8 +65,8 @@ function taken(
     const isSeenFromBoth =
       other.file !== model.file && !reachableFiles(program, model.file).includes(other.file);
     const both =
-      isSeenFromBoth && seer !== other.file ? `, and ${fileWords(reader, seer)} uses both files` : "";
-    return `There already is a ${kind} \`${newName}\`${where(program, other.namePlace, reader)}${both}. Choose another name.`;
+      isSeenFromBoth && seer !== other.file ? t`, and ${fileWords(reader, seer)} uses both files` : "";
+    return t`There already is a ${translated(kind)} \`${newName}\`${where(program, other.namePlace, reader)}${both}. Choose another name.`;
   }
   return undefined;
 }
@@ -88,7 +91,7 @@ function takenInside(
         : undefined;
   return (
     place &&
-    `The ${model.kind} \`${model.name}\` already has a ${kind} \`${newName}\`${where(program, place, reader)}. Choose another name.`
+    t`The ${translated(model.kind)} \`${model.name}\` already has a ${translated(kind)} \`${newName}\`${where(program, place, reader)}. Choose another name.`
   );
 }
 
@@ -98,15 +101,15 @@ function tellsLess(program: Program, { kind, place }: Referent, newName: string)
   if (kind !== "material" || model?.kind !== "material") return undefined;
   const after = chemicalsNamed({ ...model, name: newName });
   const lost = chemicalsNamed(model).find((chemical) => !after.includes(chemical));
-  return (
-    lost &&
-    `Only its name tells that \`${model.name}\` holds something ${lost === "lye" ? "caustic" : `with ${lost}`}, and findings go by that. Say so in its title or in a \`##\` line first.`
-  );
+  if (lost === undefined) return undefined;
+  return lost === "lye"
+    ? t`Only its name tells that \`${model.name}\` holds something caustic, and findings go by that. Say so in its title or in a \`##\` line first.`
+    : t`Only its name tells that \`${model.name}\` holds something with ${translated(lost)}, and findings go by that. Say so in its title or in a \`##\` line first.`;
 }
 
 function where(program: Program, place: Place, reader: Reader): string {
   const at = spanOfPlace(program, place);
-  return at ? ` in ${lineWords(reader, at.file, at.span.start)}` : "";
+  return at ? t` in ${lineWords(reader, at.file, at.span.start)}` : "";
 }
 
 function first<T, R>(items: readonly T[], find: (item: T) => R | undefined): R | undefined {

@@ -5,6 +5,7 @@
  * finds by their name where an earlier job left them. After the plain reasons against a name (`rename/new-name.ts`), the
  * renamed texts are read again and every name in them must mean what it meant before (`rename/same-meaning.ts`).
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { FileId } from "../../core/place.ts";
 import type { Referent } from "../../core/resolution/reference.ts";
 import type { FileEdit } from "../../views/places/file-finding.ts";
@@ -36,7 +37,7 @@ export function renameAt(names: Names, file: FileId, offset: number, to: string)
   if (against) return { refusal: against };
   const edits = editsOf(names, members, newName);
   const change = changeOfMeaning(names, edits, reader);
-  return change ? { refusal: `${change} Choose another name.` } : { edits };
+  return change ? { refusal: `${change} ${t`Choose another name.`}` } : { edits };
 }
 
 interface Renameable {
@@ -48,33 +49,34 @@ function renameable(names: Names, file: FileId, offset: number): Renameable | Re
   const occurrence = names.at(file, offset);
   if (!occurrence) {
     return usePathAt(names.program, file, offset)
-      ? { refusal: "This is the path of a file. Rename the file itself, and the `use` lines follow." }
-      : { refusal: NO_NAME };
+      ? { refusal: t`This is the path of a file. Rename the file itself, and the \`use\` lines follow.` }
+      : { refusal: translated(NO_NAME) };
   }
   const { referents, use } = occurrence;
   const { text } = use.name;
-  if (use.role === "vocabulary" && referents.some(({ name }) => name !== text)) return { refusal: NO_NAME };
+  if (use.role === "vocabulary" && referents.some(({ name }) => name !== text))
+    return { refusal: translated(NO_NAME) };
   if (referents.length === 0) {
-    return { refusal: `Nothing is known here by the name \`${text}\`, so it cannot be renamed.` };
+    return { refusal: t`Nothing is known here by the name \`${text}\`, so it cannot be renamed.` };
   }
   if (referents.some(({ place }) => place === undefined)) {
     return {
-      refusal: `\`${text}\` is built in and keeps its name. Declare a material of the same family to give it a name of your own.`,
+      refusal: t`\`${text}\` is built in and keeps its name. Declare a material of the same family to give it a name of your own.`,
     };
   }
   if (referents.length > 1 && use.role !== "argument-name") {
     return {
-      refusal: `\`${text}\` may mean several things here. Rename the one you mean where it is declared.`,
+      refusal: t`\`${text}\` may mean several things here. Rename the one you mean where it is declared.`,
     };
   }
-  if (!names.isComplete) return { refusal: TOO_MANY };
+  if (!names.isComplete) return { refusal: translated(TOO_MANY) };
   return { occurrence, referents };
 }
 
-const TOO_MANY =
+export const TOO_MANY =
   "The recipes here are passed to each other in so many ways that not everything a name may mean is known, so nothing can be renamed.";
 
-const NO_NAME =
+export const NO_NAME =
   "There is no name here. Names of materials, pieces, surfaces, shops, recipes, jobs and parameters can be changed; words of the notation cannot.";
 
 function editsOf(names: Names, members: readonly Referent[], text: string): readonly FileEdit[] {

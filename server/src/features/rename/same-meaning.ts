@@ -5,6 +5,7 @@
  * material of that name used somewhere, a word that the notation takes for its own in one place only.
  */
 import { parseFile } from "../../../../grammar/src/parse.ts";
+import { t } from "../../../../grammar/src/translate.ts";
 import { createChecker } from "../../core/check.ts";
 import { type Program, type ProgramFile, programFile } from "../../core/model/program.ts";
 import type { FileId } from "../../core/place.ts";
@@ -51,15 +52,15 @@ function changeIn(comparison: Comparison, file: FileId, edits: readonly FileEdit
     const is = now[index];
     if (!is || is.use.role !== was.use.role || is.span.start !== starts[index]) {
       const word = edits[0]?.text ?? was.use.name.text;
-      return `In ${lineWords(reader, file, was.span.start)} the notation would read \`${word}\` as a word of its own.`;
+      return t`In ${lineWords(reader, file, was.span.start)} the notation would read \`${word}\` as a word of its own.`;
     }
     const change = changeOf(comparison, was, is);
-    if (change) return `In ${lineWords(reader, file, was.span.start)} ${change}`;
+    if (change) return t`In ${lineWords(reader, file, was.span.start)} ${change}`;
   }
   const [first] = edits;
   const isBroken = nProblems(before.program, file) < nProblems(after.program, file);
   return first && (isBroken || now.length > old.length)
-    ? `In ${lineWords(reader, file, first.span.start)} the notation would not read \`${first.text}\` as a name.`
+    ? t`In ${lineWords(reader, file, first.span.start)} the notation would not read \`${first.text}\` as a name.`
     : undefined;
 }
 
@@ -71,9 +72,9 @@ function changeOf(
   if (meaning(was.referents, wasDeclared) === meaning(is.referents, isDeclared)) return undefined;
   const [word, things] = [`\`${is.use.name.text}\``, thingWords(is.referents)];
   if (was.referents.length > 0)
-    return `${word} would mean ${things} instead of ${thingWords(was.referents)}.`;
+    return t`${word} would mean ${things} instead of ${thingWords(was.referents)}.`;
   return was.use.role === "argument-name"
-    ? `${word} means nothing yet, and would mean ${things}.`
+    ? t`${word} means nothing yet, and would mean ${things}.`
     : undefined;
 }
 

@@ -1,6 +1,7 @@
 /** `finishwright/bench` and `finishwright/benchExport`, requests of our own: a job as it is drawn beside its text. */
 import type { CancellationToken } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
+import { t } from "../../../../grammar/src/translate.ts";
 import type { FileId } from "../../core/place.ts";
 import { shownText } from "../../escape/shown-text.ts";
 import type { Analysis } from "../../features/types.ts";
@@ -46,7 +47,9 @@ function notesOf(analysis: Analysis, file: FileId): readonly string[] {
   const errors = errorCount(analysis, file);
   if (errors === 0) return [];
   return [
-    `${errors === 1 ? "1 error stands" : `${errors} errors stand`} in this file: what is drawn may be wrong.`,
+    errors === 1
+      ? t`1 error stands in this file: what is drawn may be wrong.`
+      : t`${errors} errors stand in this file: what is drawn may be wrong.`,
   ];
 }
 

@@ -5,6 +5,7 @@
  * under names of its own, so that plans of then and of now do not take each other's place.
  */
 import type { CancellationToken } from "vscode-languageserver";
+import { t } from "../../../../grammar/src/translate.ts";
 import type { FileId } from "../../core/place.ts";
 import type { Planner } from "../../core/schedule/plan-cache.ts";
 import type { Analysis, Analyst } from "../../features/types.ts";
@@ -91,7 +92,7 @@ async function readEarlier(
     if (reached.has(file)) continue;
     reached.add(file);
     const text = texts.has(file) ? texts.get(file) : now.text(file);
-    if (text == null) earlier.setAbsent(file, "there was no such file");
+    if (text == null) earlier.setAbsent(file, t`there was no such file`);
     else earlier.setFile(file, text);
     const uses = earlier.analysis().program.files.get(file)?.uses ?? [];
     open.push(...uses.map(({ target }) => target), ...(beside.get(file) ?? []));

@@ -7,6 +7,7 @@
  */
 import type { CodeAction, CodeActionParams, Diagnostic, Range, WorkspaceEdit } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
+import { t } from "../../../../grammar/src/translate.ts";
 import type { Span } from "../../../../grammar/src/tree.ts";
 import { byGravity } from "../../core/findings.ts";
 import { memo } from "../../core/once.ts";
@@ -91,7 +92,7 @@ const fixAll = (edits: readonly FileEdit[], snapshot: Snapshot, facts: ClientFac
     ? []
     : [
         {
-          title: "Fix all that is safe to fix",
+          title: t`Fix all that is safe to fix`,
           kind: FIX_ALL,
           edit: toWorkspaceEdit(edits, snapshot, facts),
         },
@@ -108,7 +109,7 @@ const explain = ({ rule }: FileFindingPart, diagnostics: Diagnostic[], facts: Cl
   facts.commands.has(EXPLAIN_COMMAND)
     ? [
         {
-          ...commandAction(`Explain ${rule}`, EXPLAIN_COMMAND, rule),
+          ...commandAction(t`Explain ${rule}`, EXPLAIN_COMMAND, rule),
           diagnostics,
         },
       ]
@@ -125,7 +126,7 @@ function allow(
   if (edit === undefined) return [];
   return [
     {
-      title: `Allow ${part.rule} here, with a reason`,
+      title: t`Allow ${part.rule} here, with a reason`,
       kind: CodeActionKind.QuickFix,
       diagnostics,
       edit: toCommentEdit(edit, snapshot, facts),

@@ -2,7 +2,7 @@
 import type { Hover, HoverParams } from "vscode-languageserver";
 import { packagePath } from "../../core/model/package-path.ts";
 import { markdownText } from "../../escape/markdown.ts";
-import { SUMS_TITLE } from "../../features/hover/sums-title.ts";
+import { sumsTitle } from "../../features/hover/sums-title.ts";
 import type { HoverInfo } from "../../features/types.ts";
 import { MANIFEST_NAME } from "../../reading/may-read.ts";
 import { packageFacts, packageText } from "../../reading/package-facts.ts";
@@ -44,15 +44,13 @@ async function withPackage(
 
 /** For a client that shows pictures in a hover and folds away what is in `details`. */
 function drawn(info: HoverInfo): HoverInfo {
-  const [head = "", ...sums] = info.markdown.split(`\n\n${SUMS_TITLE}\n\n`);
+  const [head = "", ...sums] = info.markdown.split(`\n\n${sumsTitle()}\n\n`);
   const folded =
     sums.length === 0
       ? ""
-      : `\n\n<details><summary>${SUMS_NAME}</summary>\n\n${sums.join("\n\n")}\n\n</details>`;
+      : `\n\n<details><summary>${sumsTitle().replaceAll("*", "")}</summary>\n\n${sums.join("\n\n")}\n\n</details>`;
   const picture = info.section
     ? `![${markdownText(info.section.title)}](${sectionPicture(info.section)})\n\n`
     : "";
   return { ...info, markdown: `${picture}${head}${folded}` };
 }
-
-const SUMS_NAME = SUMS_TITLE.replaceAll("*", "");

@@ -3,6 +3,7 @@
  * bench sheets as Markdown.
  */
 import type { CancellationToken } from "vscode-languageserver";
+import { t } from "../../../../grammar/src/translate.ts";
 import type { FileId } from "../../core/place.ts";
 import { markdownText } from "../../escape/markdown.ts";
 import { shownText } from "../../escape/shown-text.ts";
@@ -55,8 +56,8 @@ const shownName = (file: FileId): string => shownText(fileNameOf(file));
 
 const noJobs = (file: FileId, job: string | undefined): string =>
   job === undefined
-    ? `${shownName(file)} has no jobs, and no file that uses it has one. A job says: job NAME {`
-    : `${shownName(file)} has no job ${shownText(job)} any more.`;
+    ? t`${shownName(file)} has no jobs, and no file that uses it has one. A job says: job NAME {`
+    : t`${shownName(file)} has no job ${shownText(job)} any more.`;
 
 /** The sheets say themselves which findings stand open. */
 async function sheetsOf(analysis: Analysis, file: FileId, job: string | undefined): Promise<string> {
@@ -83,8 +84,13 @@ export const errorCount = (analysis: Analysis, file: FileId): number =>
 function errorNotes(analysis: Analysis, jobs: readonly ReportedJob[]): readonly string[] {
   const notes = [...new Set(jobs.map(({ file }) => file))].flatMap((file) => {
     const errors = errorCount(analysis, file);
-    const count = errors === 1 ? "an error" : `${errors} errors`;
-    return errors > 0 ? [`${shownName(file)} has ${count}, so what follows may be wrong.`] : [];
+    if (errors === 0) return [];
+    const name = shownName(file);
+    return [
+      errors === 1
+        ? t`${name} has an error, so what follows may be wrong.`
+        : t`${name} has ${errors} errors, so what follows may be wrong.`,
+    ];
   });
   return notes.length > 0 ? [...notes, ""] : [];
 }
