@@ -10,7 +10,7 @@
  *     npm run picture -- --scenes --to FOLDER
  *
  * leaves in a folder what a person meets of a finding, a job and a surface, in four themes, for looking at; with
- * `--only NAME` one of them, with `--language de` as an editor in German has it. `--view` with `--file` and `--at` takes the bench view beside that line, in four themes.
+ * `--only NAME` one of them, with `--theme light` in one of the themes, and with `--language de` as an editor in German has it. `--view` with `--file` and `--at` takes the bench view beside that line, in four themes.
  */
 import { mkdirSync, readFileSync } from "node:fs";
 import path from "node:path";
@@ -39,6 +39,8 @@ const { values } = parseArgs({
     view: { type: "boolean", default: false },
     scenes: { type: "boolean", default: false },
     only: { type: "string" },
+    /** Of `LOOKS`; without it all four. */
+    theme: { type: "string" },
     /** The display language, as `de`. */
     language: { type: "string" },
   },
@@ -167,6 +169,7 @@ else {
   const { to, only } = values;
   mkdirSync(to, { recursive: true });
   for (const [name, look] of Object.entries(LOOKS)) {
+    if (values.theme !== undefined && values.theme !== name) continue;
     if (values.view)
       await takeView(look, path.join(to, `bench-view-${name}.png`), { width: 1600, height: 1400 });
     if (values.scenes)

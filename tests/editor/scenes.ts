@@ -45,7 +45,7 @@ export const scenes = (placeOf: (file: string, text: string) => string): readonl
     async show(page) {
       await goTo(page, `${MISTAKES}:1:1`);
       await runCommand(page, "Problems: Focus on Problems View");
-      await page.locator(".markers-panel .monaco-list-row").nth(3).waitFor({ state: "visible" });
+      await page.locator(".markers-panel .monaco-list-row").nth(1).waitFor({ state: "visible" });
       await stillness(page, false);
     },
     async leave(page) {
