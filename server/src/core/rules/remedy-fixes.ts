@@ -29,7 +29,7 @@ const linesBelow = (place: Place, lines: readonly string[]): TextEdit => ({
  * layer that goes over the film.
  */
 export function waitForCure(last: Action, over?: LayerAction): Fix {
-  const title = "Wait for the full cure";
+  const title = "Wait until it has cured";
   const line = "wait  until cured";
   if (over) return insertAbove("undertaking", over, title, [line]);
   if (last.op !== "wait") return fixOf("undertaking", title, [linesBelow(last.place, [line])]);

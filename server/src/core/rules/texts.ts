@@ -58,11 +58,11 @@ export const fitting = (headlines: readonly string[]): string =>
 
 /**
  * A fix of a kind (see `FixKind`). What states a duty, a wait, a test or a fact of a label is an undertaking, and its title
- * says so: "Undertake to wait for the oil's cure" of "Wait for the oil's cure".
+ * says so: "Promise to wait until the oil has cured" of "Wait until the oil has cured".
  */
 export const fixOf = (kind: FixKind, title: string, edits: readonly TextEdit[]): Fix => ({
   kind,
-  title: kind === "undertaking" ? t`Undertake to ${lowerFirst(title)}` : title,
+  title: kind === "undertaking" ? t`Promise to ${lowerFirst(title)}` : title,
   edits,
 });
 
@@ -88,7 +88,7 @@ export function undertakeDuties(place: Place, duties: readonly DutyWord[]): Fix 
   const title =
     duties.length === 1 && only !== undefined
       ? `${withoutFullStop(dutyByWord(only)!.doc)} (\`safety ${only}\`)`
-      : `See to ${duties.length} safety duties: ${andList(duties.map((duty) => `\`${duty}\``))}`;
+      : `Keep to ${duties.length} safety duties: ${andList(duties.map((duty) => `\`${duty}\``))}`;
   return fixOf("undertaking", title, edits);
 }
 

@@ -224,9 +224,9 @@ recipe repainted {
         headline: `${useName(action.use)} attacks ${coatName(coat)} below`,
         why: `${coat.unknown ? `The old finish may be ${worst.name}. ` : ""}${sentence(over.carrier)} softens the layer below, which wrinkles, lifts or smears${untilCured ? `: that has had ${shareText(waitedOf(before, coat).hours, stageHours(coat, "cured")!)} it needs to cure` : ""}.`,
         remedy: comesUp
-          ? "Wait for its full cure, and then put a coat of dewaxed shellac between the two."
+          ? "Wait until it has cured, and then put a coat of dewaxed shellac between the two."
           : untilCured
-            ? "Wait for its full cure, or put a coat of dewaxed shellac between the two."
+            ? "Wait until it has cured, or put a coat of dewaxed shellac between the two."
             : holdsOnBarrier
               ? "Put a coat of dewaxed shellac between the two, or choose a coat with a milder solvent."
               : takesShellac(worst)
@@ -236,7 +236,7 @@ recipe repainted {
         related: [layerBelow(coat)],
         fixes: mayWait
           ? [
-              insertAbove("undertaking", action, "Wait for the full cure of the layer below", [
+              insertAbove("undertaking", action, "Wait until the layer below has cured", [
                 "wait  until cured",
               ]),
             ]

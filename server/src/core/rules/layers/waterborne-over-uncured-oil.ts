@@ -1,9 +1,15 @@
 /**
  * Water-carried material over an oil that has not cured: the commonest peeling clear coat there is.
  */
+import type { Fix } from "../../findings.ts";
+import { family } from "../../knowledge/families.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
+import { relation } from "../../knowledge/layer-relation.ts";
 import { sentence } from "../../sentence.ts";
-import { topCoat } from "../../surface/state.ts";
+import type { LayerAction } from "../../surface/actions.ts";
+import type { DryingTime } from "../../surface/drying-time.ts";
+import { type Coat, hasReached, type SurfaceState, topCoat } from "../../surface/state.ts";
+import { barrierLines } from "../coat-queries.ts";
 import type { TradeRule } from "../rule.ts";
 import {
   briefCoatName,
@@ -15,7 +21,7 @@ import {
   waitBefore,
   waitLonger,
 } from "../short-wait.ts";
-import { layerBelow } from "../texts.ts";
+import { insertAbove, layerBelow } from "../texts.ts";
 
 /** Oil that must be hard before water goes over it; primers are made to be painted over at their recoat time. */
 export const mustCureFirst = (family: Family): boolean =>
@@ -32,7 +38,7 @@ export const waterborneOverUncuredOil: TradeRule = {
     summary: "A waterborne layer goes on before the oil or oil stain below has cured.",
     why: "Oil that is still soft repels water and goes on shrinking, so the film beads, wrinkles or peels off in sheets days later.",
     remedy:
-      "Wait for the oil's cure (an oil gel stain about 72 h at 21 C, longer in cold air), or put dewaxed shellac between the two.",
+      "Wait until the oil has cured (an oil gel stain about 72 h at 21 C, longer in cold air), or put dewaxed shellac between the two.",
     sources: [
       "common practice, no source: an oil gel stain waits 72 h before a waterborne clear",
       "UFC 3-190-06 section 2.4: topcoats of the same curing mechanism as the undercoat",
@@ -111,10 +117,36 @@ export const waterborneOverUncuredOil: TradeRule = {
           },
           {
             related: [layerBelow(below), ...timePlaces(run, needed, below.material)],
-            fixes: [waitLonger("Wait for the oil's cure", { run, index, action }, "wait  until cured")],
+            fixes: [
+              waitLonger("Wait until the oil has cured", { run, index, action }, "wait  until cured"),
+              ...barriers(action, before, below, needed),
+            ],
           },
         ),
       );
     },
   },
 };
+
+/** Dewaxed shellac between the two, once the oil is dry; none where the cold keeps it from that. */
+function barriers(
+  action: LayerAction,
+  before: SurfaceState,
+  oil: Coat,
+  { tooCold }: DryingTime,
+): readonly Fix[] {
+  if (tooCold || action.coat > 1 || !oil.family) return [];
+  if (
+    ["no", "needs a barrier", "fine after cure"].includes(
+      relation(family("dewaxed shellac"), oil.family).verdict,
+    )
+  )
+    return [];
+  const isDry = hasReached(before, oil, "recoat") !== "no";
+  return [
+    insertAbove("undertaking", action, "Put dewaxed shellac between the two", [
+      ...(isDry ? [] : ["wait  until recoat"]),
+      ...barrierLines(action),
+    ]),
+  ];
+}

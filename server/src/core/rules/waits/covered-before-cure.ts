@@ -97,7 +97,7 @@ function checkRun({ run, units, report }: RunContext): void {
         {
           related: [layerBelow(top), ...timePlaces(run, needed, top.material)],
           fixes: isLastCoat(run, index)
-            ? [insertAbove("undertaking", action, "Wait for the cure first", ["wait  until cured"])]
+            ? [insertAbove("undertaking", action, "Wait until it has cured", ["wait  until cured"])]
             : [],
         },
       ),

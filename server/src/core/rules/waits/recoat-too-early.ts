@@ -628,7 +628,7 @@ function fixes(
   between: boolean,
   line: string,
 ): readonly Fix[] {
-  const title = "Wait until the coat below can be coated";
+  const title = "Wait until the coat below is dry enough to coat";
   const wait = firstWait(run, below, action, index);
   if (wait) return [replaceAt("undertaking", wait.place, title, line)];
   if (!between) return [insertAbove("undertaking", action, title, [line])];
