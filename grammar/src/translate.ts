@@ -14,6 +14,8 @@ export interface Language {
   readonly tag: string;
   /** The template in this language; `undefined` where it has none, which leaves the text English. */
   readonly template: (english: string) => string | undefined;
+  /** The same by the short name of a template, see `textKey`. */
+  readonly keyed?: (key: string) => string | undefined;
 }
 
 const PLACE = Symbol.for("finishwright.language");
@@ -36,6 +38,9 @@ export function t(strings: TemplateStringsArray, ...parts: readonly (string | nu
 
 /** The same for a text that stands in a table: a template without parts. */
 export const translated = (text: string): string => process[PLACE]?.template(text) ?? text;
+
+/** A template of the language by its short name, to be handed on to where the language is spoken without its whole table. */
+export const keyedText = (key: string): string | undefined => process[PLACE]?.keyed?.(key);
 
 /** The first letter small, as within a sentence; German has capitals that stay. Texts in other languages are left alone. */
 export const lowerFirst = (text: string): string =>

@@ -1,12 +1,14 @@
 /** Texts for people that stand in tables, by the part of the program that tells them with `translated`. */
 import { grammarTexts } from "./table-texts/grammar.ts";
 import { knowledgeTexts } from "./table-texts/knowledge.ts";
+import { reportTexts } from "./table-texts/reports.ts";
 import { ruleTexts } from "./table-texts/rules.ts";
 import { viewTexts } from "./table-texts/views.ts";
 
 export const tableTexts = (): Readonly<Record<string, readonly string[]>> => ({
   grammar: grammarTexts(),
   knowledge: knowledgeTexts(),
+  reports: reportTexts(),
   rules: ruleTexts(),
   views: viewTexts(),
 });

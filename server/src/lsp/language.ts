@@ -19,14 +19,17 @@ export function languageOf(tag: string, table: unknown): Language | undefined {
   const texts = TEXTS.safeParse(table).data;
   if (texts === undefined) return undefined;
   const known = new Map<string, string | undefined>();
+  const keyed = (key: string): string | undefined => {
+    const text = Object.hasOwn(texts, key) ? texts[key] : undefined;
+    return typeof text === "string" ? text : undefined;
+  };
   return {
     tag,
+    keyed,
     template(english) {
       if (!known.has(english)) {
         if (known.size === MOST_KNOWN) known.clear();
-        const key = textKey(english);
-        const text = Object.hasOwn(texts, key) ? texts[key] : undefined;
-        known.set(english, typeof text === "string" ? text : undefined);
+        known.set(english, keyed(textKey(english)));
       }
       return known.get(english);
     },

@@ -1,4 +1,5 @@
 /** The work of jobs as a calendar file: an event for each session, reminders, and from when on a piece may be used. */
+import { t } from "../../../grammar/src/translate.ts";
 import { hoursSinceOpen } from "../core/schedule/calendar.ts";
 import { isoAfter } from "../core/schedule/iso-after.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
@@ -46,10 +47,10 @@ function nameAmong({ job }: JobResult, all: readonly JobResult[]): string {
 function alarmsOf(result: JobResult, { what, waited, start, closes }: PlanRow): readonly IcsAlarm[] {
   const left = closes === undefined ? undefined : closes - closedHours(result, closes) - start;
   return [
-    ...(waited ? [{ text: `The wait is over: ${what}`, afterMin: 0 }] : []),
+    ...(waited ? [{ text: t`The wait is over: ${what}`, afterMin: 0 }] : []),
     ...(left === undefined
       ? []
-      : [{ text: `One hour left to put it on: ${what}`, afterMin: Math.max(0, left * 60 - 60) }]),
+      : [{ text: t`One hour left to put it on: ${what}`, afterMin: Math.max(0, left * 60 - 60) }]),
   ];
 }
 
@@ -68,11 +69,11 @@ const useMoments = (result: JobResult, nameOfJob: string): readonly IcsItem[] =>
       : [
           {
             uid: `${encodeURIComponent(`${nameOfJob}-${field}`)}@finishwright`,
-            title: `${name[0]!.toUpperCase()}${name.slice(1)} from now on: ${titleOf(result)}`,
+            title: t`${`${name[0]!.toUpperCase()}${name.slice(1)}`} from now on: ${titleOf(result)}`,
             description: reason.replaceAll("`", ""),
             startAt: at,
             isMoment: true,
-            alarms: [{ text: `${titleOf(result)}: ${name} from now on`, afterMin: 0 }],
+            alarms: [{ text: t`${titleOf(result)}: ${name} from now on`, afterMin: 0 }],
           },
         ],
   );

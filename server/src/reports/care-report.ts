@@ -2,7 +2,7 @@
  * Care cards as text, Markdown and HTML. They are laid out once, as sheets are, and every form escapes what a recipe says.
  * The HTML is one file without a script: it loads nothing, and every card begins a page of paper.
  */
-import { spokenLanguage } from "../../../grammar/src/translate.ts";
+import { spokenLanguage, t } from "../../../grammar/src/translate.ts";
 import { type Inline, plain, strong } from "../escape/prose.ts";
 import type { CareCard, CareFact, SurfaceCare } from "../views/care-card.ts";
 import type { Block, LaidOut } from "./sheet-document.ts";
@@ -24,27 +24,27 @@ export const careReport = (cards: readonly CareCard[], format: SheetFormat): str
 /** Whatever is laid out as a card is. */
 export const cardsReport = (cards: readonly LaidOut[], format: SheetFormat): string => FORMATS[format](cards);
 
-const DATES =
-  "These dates are those of the plan, for the air that was planned with. If the work ended later, each of them moves by as much.";
-const FOOT =
-  "This card was calculated from the text of a recipe. It gives the usual advice and certifies nothing as safe: the labels and safety data sheets of the products, local codes and licensed practice come first.";
+const ofThePlan = (): string =>
+  t`These dates are those of the plan, for the air that was planned with. If the work ended later, each of them moves by as much.`;
+const foot = (): string =>
+  t`This card was calculated from the text of a recipe. It gives the usual advice and certifies nothing as safe: the labels and safety data sheets of the products, local codes and licensed practice come first.`;
 
 function laidOut({ title, count, handedOn, dates, dated, care, surfaces, cautions }: CareCard): LaidOut {
   return {
-    sort: "Care card",
+    sort: t`Care card`,
     title,
-    origin: plain(count > 1 ? `one for each of the ${count} pieces` : "to keep with the piece"),
+    origin: plain(count > 1 ? t`one for each of the ${count} pieces` : t`to keep with the piece`),
     head: handedOn.length > 0 ? [facts(handedOn)] : [],
     sections: [
       {
-        title: "When it may be used",
-        blocks: [facts(dates), ...(dated ? [paragraph(plain(DATES))] : [])],
+        title: t`When it may be used`,
+        blocks: [facts(dates), ...(dated ? [paragraph(plain(ofThePlan()))] : [])],
       },
-      { title: "How to look after it", blocks: care.flatMap(careBlocks) },
-      { title: "What it was finished with", blocks: [facts(surfaces)] },
-      { title: "Take care", blocks: cautions.length > 0 ? [bullets(cautions.map(plain))] : [] },
+      { title: t`How to look after it`, blocks: care.flatMap(careBlocks) },
+      { title: t`What it was finished with`, blocks: [facts(surfaces)] },
+      { title: t`Take care`, blocks: cautions.length > 0 ? [bullets(cautions.map(plain))] : [] },
     ].filter(({ blocks }) => blocks.length > 0),
-    foot: FOOT,
+    foot: foot(),
   };
 }
 
@@ -56,11 +56,11 @@ const facts = (rows: readonly CareFact[]): Block => ({
 });
 
 const careBlocks = ({ surfaces, top, clean, avoid, repair }: SurfaceCare): readonly Block[] => [
-  paragraph([...strong(surfaces.join(", ")), ...plain(`. On top: ${top}.`)]),
+  paragraph([...strong(surfaces.join(", ")), ...plain(t`. On top: ${top}.`)]),
   facts([
-    { name: "Clean", text: clean },
-    { name: "Keep away", text: avoid },
-    { name: "Repair", text: repair },
+    { name: t`Clean`, text: clean },
+    { name: t`Keep away`, text: avoid },
+    { name: t`Repair`, text: repair },
   ]),
 ];
 
@@ -91,7 +91,7 @@ function cardsHtml(cards: readonly LaidOut[]): string {
     `<html lang="${spokenLanguage()}">`,
     "<head>",
     '<meta charset="utf-8">',
-    `<title>${html(cards.map(({ title }) => title).join(", ") || "Care card")}</title>`,
+    `<title>${html(cards.map(({ title }) => title).join(", ") || t`Care card`)}</title>`,
     `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
     '<meta name="referrer" content="no-referrer">',

@@ -1,4 +1,5 @@
 /** What changed in meaning, in Markdown for a pull request: nothing in a recipe becomes a link, a mention or a heading. */
+import { t, translated } from "../../../grammar/src/translate.ts";
 import { markdownCode, markdownFence, markdownText } from "../escape/markdown.ts";
 import { isChange } from "../views/changes/line-changes.ts";
 import type { Changes, DeclarationChange, FileChange, FilePair } from "../views/changes/model.ts";
@@ -18,19 +19,19 @@ import {
 export function changesMarkdown(changes: Changes, labels: StateLabels): string {
   const named = (pair: FilePair): string => markdownCode(fileLabel(labels, pair));
   const blocks = [
-    "## Changes at the bench",
+    `## ${t`Changes at the bench`}`,
     summaryText(changes),
     ...changes.files.flatMap((file) =>
       fileBlocks(file, `${named(file)}${fileStatus(labels, file, markdownCode)}`),
     ),
     ...(changes.layoutOnly.length === 0
       ? []
-      : [`No change of meaning, only layout and comments: ${changes.layoutOnly.map(named).join(", ")}`]),
+      : [t`No change of meaning, only layout and comments: ${changes.layoutOnly.map(named).join(", ")}`]),
     ...(changes.nameOnly.length === 0
       ? []
       : [
-          `No change of meaning, only another name: ${changes.nameOnly
-            .map((pair) => `${named(pair)} (was ${markdownCode(labels.before(pair.before ?? ""))})`)
+          t`No change of meaning, only another name: ${changes.nameOnly
+            .map((pair) => t`${named(pair)} (was ${markdownCode(labels.before(pair.before ?? ""))})`)
             .join(", ")}`,
         ]),
   ];
@@ -48,14 +49,14 @@ function fileBlocks(file: FileChange, heading: string): readonly string[] {
 
 function declarationBlocks(change: DeclarationChange): readonly string[] {
   return [
-    `**${STATUS_WORDS[change.status]} ${change.kind}: ${inert(change.title)}**`,
+    `**${t`${translated(STATUS_WORDS[change.status])} ${translated(change.kind)}: ${inert(change.title)}`}**`,
     ...table(changeRows(change)),
     ...change.work.flatMap(({ place, lines }) => [
-      place === "" ? "Work:" : `Work on ${inert(place)}:`,
+      place === "" ? t`Work:` : t`Work on ${inert(place)}:`,
       ...fence(withNeighbours(lines).map((line) => (line ? `${MARKS[line.kind]} ${line.text}` : "  …"))),
     ]),
     ...(change.written.some(isChange)
-      ? ["Written:", ...fence(change.written.map(({ kind, text }) => `${MARKS[kind]} ${text}`))]
+      ? [t`Written:`, ...fence(change.written.map(({ kind, text }) => `${MARKS[kind]} ${text}`))]
       : []),
     ...findingList(change.findings),
   ];
@@ -66,7 +67,7 @@ const table = (rows: readonly ChangeRow[]): readonly string[] =>
     ? []
     : [
         [
-          "| | before | after | difference |",
+          `| | ${t`before`} | ${t`after`} | ${t`difference`} |`,
           "| --- | ---: | ---: | ---: |",
           ...rows.map(
             ({ name, before, after, difference }) =>
@@ -79,7 +80,7 @@ const table = (rows: readonly ChangeRow[]): readonly string[] =>
 const fence = (lines: readonly string[]): readonly string[] =>
   lines.length === 0 ? [] : [markdownFence(lines).replace(/^`+/u, "$&diff")];
 
-const FINDING_WORDS = { new: "New", gone: "Gone", changed: "Changed" } as const;
+export const FINDING_WORDS = { new: "New", gone: "Gone", changed: "Changed" } as const;
 
 const findingList = (findings: FileChange["findings"]): readonly string[] =>
   findings.length === 0
@@ -88,7 +89,7 @@ const findingList = (findings: FileChange["findings"]): readonly string[] =>
         findings
           .map(
             (finding) =>
-              `- ${FINDING_WORDS[finding.kind]} ${inert(findingText(finding))} (${markdownCode(finding.rule)})`,
+              `- ${translated(FINDING_WORDS[finding.kind])} ${inert(findingText(finding))} (${markdownCode(finding.rule)})`,
           )
           .join("\n"),
       ];

@@ -1,4 +1,5 @@
 /** What changed in a declaration, in words that text and Markdown share: every figure before, after, and by how much. */
+import { t, translated } from "../../../grammar/src/translate.ts";
 import { cansText, litresText, momentText, moneyText } from "../core/measure/figures.ts";
 import { formatDuration } from "../core/measure/format-amount.ts";
 import { hoursBetween } from "../core/measure/iso-dates.ts";
@@ -40,8 +41,8 @@ export function fileStatus(
   file: FilePair & { readonly status: ChangeStatus },
   say: (name: string) => string,
 ): string {
-  if (file.isRenamed) return ` (renamed from ${say(labels.before(file.before ?? ""))})`;
-  return file.status === "changed" ? "" : ` (${STATUS_WORDS[file.status].toLowerCase()})`;
+  if (file.isRenamed) return ` (${t`renamed from ${say(labels.before(file.before ?? ""))}`})`;
+  return file.status === "changed" ? "" : ` (${translated(STATUS_WORDS[file.status]).toLowerCase()})`;
 }
 
 export const changeRows = (change: DeclarationChange): readonly ChangeRow[] => [
@@ -57,7 +58,7 @@ export const changeRows = (change: DeclarationChange): readonly ChangeRow[] => [
   }),
   ...change.waits.map(
     ({ material, stage, before, after }): ChangeRow => ({
-      name: `${material}, ${STAGES[stage]}`,
+      name: `${material}, ${translated(STAGES[stage])}`,
       before: before === undefined ? "" : formatDuration(before),
       after: after === undefined ? "" : formatDuration(after),
       difference: before === undefined || after === undefined ? "" : signed(after - before, formatDuration),
@@ -65,7 +66,7 @@ export const changeRows = (change: DeclarationChange): readonly ChangeRow[] => [
   ),
 ];
 
-const STAGES = {
+export const STAGES = {
   touch: "dry to the touch",
   recoat: "wait for the next coat",
   stackable: "until it can be stacked",
@@ -76,14 +77,14 @@ function figureRow({ currency }: DeclarationChange, { figure, before, after }: F
   const { name, say } = FIGURES[figure];
   const text = (value: FigureChange["before"], money: string | undefined): string => {
     if (value === undefined) return "";
-    if (value === null) return NOT_KNOWN;
+    if (value === null) return translated(NOT_KNOWN);
     return typeof value === "string" ? momentText(value) : say(value, money);
   };
   // Money of two currencies has no difference.
   const isMoney = say === moneyText;
   const isTwo = isMoney && currency.before !== currency.after;
   return {
-    name,
+    name: translated(name),
     before: text(before, currency.before),
     after: text(after, currency.after),
     difference: isTwo
@@ -103,10 +104,10 @@ function differenceText(
 }
 
 function amountText(amount: MaterialAmount | undefined, currency: string | undefined): string {
-  if (amount === undefined) return "none";
+  if (amount === undefined) return t`none`;
   const { litres, cans, cost } = amount;
   return [
-    litres === null ? NOT_KNOWN : litresText(litres),
+    litres === null ? translated(NOT_KNOWN) : litresText(litres),
     ...(cans.length > 0 ? [cansText(cans)] : []),
     ...(cost === null ? [] : [moneyText(cost, currency)]),
   ].join(", ");
@@ -114,9 +115,9 @@ function amountText(amount: MaterialAmount | undefined, currency: string | undef
 
 /** `2 h → 3 h (+1 h)` */
 export function rowText({ before, after, difference }: ChangeRow): string {
-  const more = difference === "" || difference === "same" ? "" : ` (${difference})`;
+  const more = difference === "" || difference === t`same` ? "" : ` (${difference})`;
   if (before === "") return after;
-  if (after === "") return `was ${before}`;
+  if (after === "") return t`was ${before}`;
   return `${before} → ${after}${more}`;
 }
 
@@ -134,10 +135,10 @@ export const MARKS = { same: " ", added: "+", removed: "-" } as const;
 
 /** `warning: Recoat too early`, with what it was where it says something else now. */
 export function findingText({ severity, headline, was }: FindingChange): string {
-  const now = `${severity}: ${headline}`;
+  const now = `${translated(severity)}: ${headline}`;
   if (was === undefined) return now;
-  const before = was.severity === severity ? was.headline : `${was.severity}: ${was.headline}`;
-  return `${now} (was: ${before})`;
+  const before = was.severity === severity ? was.headline : `${translated(was.severity)}: ${was.headline}`;
+  return t`${now} (was: ${before})`;
 }
 
 export const FINDING_MARKS = { new: "+", gone: "-", changed: "~" } as const;
@@ -146,17 +147,19 @@ export const STATUS_WORDS = { added: "New", removed: "Removed", changed: "Change
 
 /** `2 files change in meaning, 1 in layout alone, 1 in name alone, of 12 files.` */
 export function summaryText({ files, layoutOnly, nameOnly, looked }: Changes): string {
-  const all = counted(looked, "file");
+  const all = filesText(looked);
   const others = [
-    { count: layoutOnly.length, apart: "in layout alone", alone: "in another layout" },
-    { count: nameOnly.length, apart: "in name alone", alone: "under another name" },
+    { count: layoutOnly.length, apart: t`in layout alone`, alone: t`in another layout` },
+    { count: nameOnly.length, apart: t`in name alone`, alone: t`under another name` },
   ].filter(({ count }) => count > 0);
   if (files.length === 0) {
-    const rest = others.map(({ count, alone }) => ` ${counted(count, "file")} ${alone}.`);
-    return `No change of meaning in ${all}.${rest.join("")}`;
+    const rest = others.map(({ count, alone }) => ` ${filesText(count)} ${alone}.`);
+    return `${looked === 1 ? t`No change of meaning in ${looked} file.` : t`No change of meaning in ${looked} files.`}${rest.join("")}`;
   }
-  const rest = others.map(({ count, apart }) => `, ${count} ${apart}`);
-  return `${counted(files.length, "file")} ${files.length === 1 ? "changes" : "change"} in meaning${rest.join("")}, of ${all}.`;
+  const rest = others.map(({ count, apart }) => `, ${count} ${apart}`).join("");
+  return files.length === 1
+    ? t`${files.length} file changes in meaning${rest}, of ${all}.`
+    : t`${files.length} files change in meaning${rest}, of ${all}.`;
 }
 
-const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? "" : "s"}`;
+const filesText = (count: number): string => (count === 1 ? t`${count} file` : t`${count} files`);

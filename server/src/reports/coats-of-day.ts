@@ -1,4 +1,5 @@
 /** Which coats a day puts on which surfaces, in a line: those of one material on one surface together, then equal surfaces. */
+import { t } from "../../../grammar/src/translate.ts";
 import { andList } from "../core/model/suggest.ts";
 import type { BenchRow } from "../views/sheet/model.ts";
 
@@ -27,5 +28,12 @@ export function coatsOfDay(rows: readonly BenchRow[], letters: ReadonlyMap<strin
 function coatsText({ coats }: BenchRow, numbers: readonly number[]): string {
   const { material = "", count = 1, each = "coat" } = coats ?? {};
   if (count === 1) return material;
-  return `${material}, ${each}${numbers.length > 1 ? "s" : ""} ${andList(numbers.map(String))} of ${count}`;
+  const which = andList(numbers.map(String));
+  if (each === "session")
+    return numbers.length > 1
+      ? t`${material}, sessions ${which} of ${count}`
+      : t`${material}, session ${which} of ${count}`;
+  return numbers.length > 1
+    ? t`${material}, coats ${which} of ${count}`
+    : t`${material}, coat ${which} of ${count}`;
 }

@@ -3,6 +3,7 @@
  * More jobs than a terminal is wide stand in tables below each other.
  */
 
+import { t } from "../../../grammar/src/translate.ts";
 import { areaText, filmText, gramsText, litresText, momentText, moneyText } from "../core/measure/figures.ts";
 import { formatDuration, formatWork } from "../core/measure/format-amount.ts";
 import { figuresIn, type ShownFigures, type UnitSystem } from "../core/measure/shown-figures.ts";
@@ -165,7 +166,7 @@ function sideText(side: ComparisonSide, figure: ComparedFigure, say: Say): strin
 
 /** `+15 min`, `−7.00 EUR`, `same` */
 export const signed = (value: number, say: (value: number) => string): string =>
-  Math.abs(value) < 1e-9 ? "same" : `${value > 0 ? "+" : "−"}${say(Math.abs(value))}`;
+  Math.abs(value) < 1e-9 ? t`same` : `${value > 0 ? "+" : "−"}${say(Math.abs(value))}`;
 
 function materialRows({ sides, differences }: Comparison, { litres: say }: ShownFigures): readonly Row[] {
   const text = (litres: number | null): string =>

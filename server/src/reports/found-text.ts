@@ -1,4 +1,5 @@
 /** What a search found, for a terminal: one match a line, where it stands first, or two where one is too narrow. */
+import { t } from "../../../grammar/src/translate.ts";
 import { dayText, moneyText } from "../core/measure/figures.ts";
 import { formatDuration, formatWork } from "../core/measure/format-amount.ts";
 import { shownText } from "../escape/shown-text.ts";
@@ -40,21 +41,21 @@ function wordsOf({ by, what }: Matched): readonly string[] {
   if (IN_FIGURES.has(by)) return [];
   if (by === "days" && typeof what === "number") return [formatDuration(what * 24)];
   return [
-    by === "wear" ? `wear ${what}` : by === "for" ? `for ${what}` : by === "text" ? `"${what}"` : `${what}`,
+    by === "wear" ? t`wear ${what}` : by === "for" ? `for ${what}` : by === "text" ? `"${what}"` : `${what}`,
   ];
 }
 
 function inJobs({ kind, jobs }: Found): readonly string[] {
   if (kind === "job" || jobs.length === 0) return [];
-  return [jobs.length === 1 ? `in ${jobs[0]}` : `in ${jobs.length} jobs`];
+  return [jobs.length === 1 ? t`in ${jobs[0]!}` : t`in ${jobs.length} jobs`];
 }
 
 /** `4 h 30 min, 120.00 EUR, Mon 8 Mar 2027` */
 function figuresText({ hours, cost, currency, lastWork }: FoundFigures): string {
   return shownText(
     [
-      hours === null ? "hours not known" : formatWork(hours),
-      cost === null ? "cost not known" : moneyText(cost, currency ?? undefined),
+      hours === null ? t`hours not known` : formatWork(hours),
+      cost === null ? t`cost not known` : moneyText(cost, currency ?? undefined),
       ...(lastWork === null ? [] : [dayText(lastWork)]),
     ].join(", "),
   );

@@ -2,6 +2,7 @@
  * What an editor shows of jobs beside their text, behind one module: the language server loads it when the first is asked
  * for. Sheets and the drawing of a job come out of it by a detour of `bundles.ts`.
  */
+import { t } from "../../../grammar/src/translate.ts";
 import type { UnitSystem } from "../core/measure/shown-figures.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
@@ -56,7 +57,7 @@ export const JOB_REPORTS = {
       unitsOf,
       jobs.map(({ file }) => file),
     );
-    return `Shopping list for ${names}\n\n${shoppingText({ baskets: shoppingList(results), paper, units })}`;
+    return `${t`Shopping list for ${names}`}\n\n${shoppingText({ baskets: shoppingList(results), paper, units })}`;
   },
 } as const;
 
@@ -74,10 +75,10 @@ export function leftOut(
   const known = new Set(inShops.map(({ file }) => projectOf(file)));
   if (known.has("open"))
     return [
-      "The plan has the jobs of open files and of what they use. Open the folder to plan with all its jobs.\n",
+      t`The plan has the jobs of open files and of what they use. Open the folder to plan with all its jobs.\n`,
     ];
   return known.has("many")
-    ? ["The folder has more recipes than are looked at. The jobs of the rest are left out of the plan.\n"]
+    ? [t`The folder has more recipes than are looked at. The jobs of the rest are left out of the plan.\n`]
     : [];
 }
 

@@ -1,4 +1,5 @@
 /** How good a plan is, in words. */
+import { t } from "../../../grammar/src/translate.ts";
 import { percentText } from "../core/measure/figures.ts";
 import { formatDuration } from "../core/measure/format-amount.ts";
 import type { Shop } from "../core/model/model.ts";
@@ -6,10 +7,13 @@ import type { OverAir, Schedule } from "../core/schedule/types.ts";
 
 /** That more is given off than the room's air carries away, and why the plan does it all the same. */
 export function overAirText({ laterHours }: OverAir): string {
-  const over = "  At times this gives off more vapour than the room's air carries away";
-  if (laterHours === undefined) return `${over}: no plan that keeps to it was found.`;
-  if (laterHours === 0) return `${over}: keeping to it would make jobs late.`;
-  return `${over}: keeping to it would put off the last work by ${formatDuration(laterHours)}.`;
+  const text =
+    laterHours === undefined
+      ? t`At times this gives off more vapour than the room's air carries away: no plan that keeps to it was found.`
+      : laterHours === 0
+        ? t`At times this gives off more vapour than the room's air carries away: keeping to it would make jobs late.`
+        : t`At times this gives off more vapour than the room's air carries away: keeping to it would put off the last work by ${formatDuration(laterHours)}.`;
+  return `  ${text}`;
 }
 
 /** How good the plan is, and in which hours: proven, or within which gap of what is proven; in sessions by the end of the last work. */
@@ -17,13 +21,26 @@ export function proofText(
   { exact, lowerBound, gap, lastWorkAt }: Schedule,
   shop: Pick<Shop, "hours"> | undefined,
 ): string {
-  const hours = shop === undefined ? "" : shop.hours ? " in the shop's hours" : ", working at any hour,";
-  const gapText = `(a gap of ${percentText(gap * 100)})`;
-  if (lastWorkAt !== undefined)
+  const least = formatDuration(lowerBound);
+  const wide = percentText(gap * 100);
+  if (lastWorkAt === undefined) {
+    if (shop === undefined)
+      return exact ? t`no plan is shorter` : t`no plan is shorter than ${least} (a gap of ${wide})`;
+    if (shop.hours)
+      return exact
+        ? t`no plan in the shop's hours is shorter`
+        : t`no plan in the shop's hours is shorter than ${least} (a gap of ${wide})`;
     return exact
-      ? `no plan${hours} ends it earlier`
-      : `no plan${hours} ends it within ${formatDuration(lowerBound)} ${gapText}`;
+      ? t`no plan, working at any hour, is shorter`
+      : t`no plan, working at any hour, is shorter than ${least} (a gap of ${wide})`;
+  }
+  if (shop === undefined)
+    return exact ? t`no plan ends it earlier` : t`no plan ends it within ${least} (a gap of ${wide})`;
+  if (shop.hours)
+    return exact
+      ? t`no plan in the shop's hours ends it earlier`
+      : t`no plan in the shop's hours ends it within ${least} (a gap of ${wide})`;
   return exact
-    ? `no plan${hours} is shorter`
-    : `no plan${hours} is shorter than ${formatDuration(lowerBound)} ${gapText}`;
+    ? t`no plan, working at any hour, ends it earlier`
+    : t`no plan, working at any hour, ends it within ${least} (a gap of ${wide})`;
 }

@@ -1,5 +1,6 @@
 /** The plans of jobs as tables for people and as JSON for programs. */
 
+import { t, translated } from "../../../grammar/src/translate.ts";
 import { dayText, momentText, printed, timeText, weekdayText } from "../core/measure/figures.ts";
 import { exactDuration, formatDuration } from "../core/measure/format-amount.ts";
 import { isBeingPlanned } from "../core/schedule/being-planned.ts";
@@ -83,16 +84,16 @@ function jobText(
   const { schedule } = result;
   const title = titleOf(result, colours);
   if (schedule.status === "impossible") {
-    const reasons = schedule.conflicts.map(({ reason }) => `  No plan: ${shownText(reason)}.`);
+    const reasons = schedule.conflicts.map(({ reason }) => `  ${t`No plan: ${shownText(reason)}.`}`);
     return [title, ...withHelps(result, helps, reasons)].join("\n");
   }
-  if (isBeingPlanned(schedule)) return `${title}\n  ${sentence(BEING_PLANNED_TEXT)}.`;
+  if (isBeingPlanned(schedule)) return `${title}\n  ${sentence(translated(BEING_PLANNED_TEXT))}.`;
   const kept = noDateLines(result);
   const missing = isDated(result) || kept.length > 0 ? [] : gapsOf(result, "finish");
   const lines = [
     ...kept,
     ...daysText(planRows(result), colours),
-    ...(missing.length > 0 ? [`  No dates: ${missing.join(", ")}.`] : []),
+    ...(missing.length > 0 ? [`  ${t`No dates: ${missing.join(", ")}.`}`] : []),
     ...airText(schedule),
     ...(kept.length > 0 ? [] : [...endLines(result), ...amongText(result, inShop)]),
     ...notesText(result),
@@ -103,7 +104,7 @@ function jobText(
 /** Before all else why nothing can be promised; empty where dates may be told. */
 function noDateLines(result: JobResult): readonly string[] {
   const kept = unpromised(result);
-  return kept ? [`  ${sentence(NO_DATE_TEXT)}: ${shownText(kept.reasons.join(", "))}.`] : [];
+  return kept ? [`  ${sentence(translated(NO_DATE_TEXT))}: ${shownText(kept.reasons.join(", "))}.`] : [];
 }
 
 /** What would help comes first where the job is late, and last where it was only asked. */
@@ -116,16 +117,16 @@ function withHelps(
   const list =
     helps.length === 0
       ? [
-          "  Nothing was found that lets it end earlier: no hour more, nobody more, no warmer air, no other material.",
+          `  ${t`Nothing was found that lets it end earlier: no hour more, nobody more, no warmer air, no other material.`}`,
         ]
       : [
-          "  What would help, each by itself, with the job alone in its shop:",
+          `  ${t`What would help, each by itself, with the job alone in its shop:`}`,
           ...helps.map((help) => `    ${shownText(helpText(help))}.`),
         ];
   const { ready } = result.job;
   if (ready === undefined || !isLate(result)) return [...lines, ...list];
   const wanted = momentText(ready.time === undefined ? ready.date : `${ready.date}T${ready.time}`);
-  return [`  Wanted by ${wanted}, and not done by then.`, ...list, ...lines];
+  return [`  ${t`Wanted by ${wanted}, and not done by then.`}`, ...list, ...lines];
 }
 
 /** A heading for every day on which something begins, and what begins on it. */
@@ -148,15 +149,15 @@ function daysText(all: readonly PlanRow[], colours: Colours): readonly string[] 
   });
 }
 
-const dayOf = ({ startAt }: PlanLine): string => (startAt ? dayText(startAt) : "From the start");
+const dayOf = ({ startAt }: PlanLine): string => (startAt ? dayText(startAt) : t`From the start`);
 
 /** `09:00 to 09:10`; an end on another day has its weekday, and its date where that may be of another week. */
 function timesText({ start, end, startAt, endAt }: PlanLine): string {
-  if (!startAt || !endAt) return `${afterText(start)} to ${afterText(end)}`;
+  if (!startAt || !endAt) return t`${afterText(start)} to ${afterText(end)}`;
   const to = timeText(endAt);
-  if (dayText(startAt) === dayText(endAt)) return `${timeText(startAt)} to ${to}`;
+  if (dayText(startAt) === dayText(endAt)) return t`${timeText(startAt)} to ${to}`;
   const isNear = end - start < HOURS_OF_SIX_DAYS;
-  return `${timeText(startAt)} to ${isNear ? `${weekdayText(endAt)} ${to}` : momentText(endAt)}`;
+  return t`${timeText(startAt)} to ${isNear ? `${weekdayText(endAt)} ${to}` : momentText(endAt)}`;
 }
 
 /** Within six days a weekday says which day is meant. */
@@ -165,9 +166,9 @@ const HOURS_OF_SIX_DAYS = 144;
 const afterText = (hours: number): string => (hours === 0 ? "0 h" : exactDuration(hours));
 
 function slackText({ critical, slack, done }: PlanLine): string {
-  if (done) return "done";
-  if (critical) return "critical";
-  return slack > 0 ? `can slip ${formatDuration(slack)}` : "";
+  if (done) return t`done`;
+  if (critical) return t`critical`;
+  return slack > 0 ? t`can slip ${formatDuration(slack)}` : "";
 }
 
 /** What the other jobs of its shop do to the job. */
@@ -183,9 +184,9 @@ function airText({ heldByAir, overAir }: Schedule): readonly string[] {
   if (overAir !== undefined) return [overAirText(overAir)];
   if (heldByAir === undefined) return [];
   if (heldByAir === "usual")
-    return ["  Sessions are kept small so that the room's air carries the vapour away."];
+    return [`  ${t`Sessions are kept small so that the room's air carries the vapour away.`}`];
   return [
-    "  Sessions are kept small for the room's air, by the strictest solvent that may be meant: name it to have larger ones.",
+    `  ${t`Sessions are kept small for the room's air, by the strictest solvent that may be meant: name it to have larger ones.`}`,
   ];
 }
 
@@ -194,8 +195,8 @@ function endLines(result: JobResult): readonly string[] {
   const { schedule, totals } = result;
   if (totals.finish === null) {
     // A plan of a part of the work proves nothing of the whole.
-    if (totals.elapsed_h === null) return ["  How long it takes is not known."];
-    return [`  Elapsed ${formatDuration(totals.elapsed_h)}; ${proofText(schedule, result.shop)}.`];
+    if (totals.elapsed_h === null) return [`  ${t`How long it takes is not known.`}`];
+    return [`  ${t`Elapsed ${formatDuration(totals.elapsed_h)}; ${proofText(schedule, result.shop)}.`}`];
   }
   const [first, ...dates] = jobDates(result).map(
     ({ name, text, reason }) => `  ${sentence(`${name} ${text}: ${shownText(reason)}`)}`,
@@ -208,7 +209,7 @@ function endLines(result: JobResult): readonly string[] {
 function fewestText(result: JobResult): readonly string[] {
   const dates = fewestCoatJobDates(result);
   return dates
-    ? [`  With the fewest coats ${dates.map(({ name, text }) => `${name} ${text}`).join(", ")}.`]
+    ? [`  ${t`With the fewest coats ${dates.map(({ name, text }) => `${name} ${text}`).join(", ")}.`}`]
     : [];
 }
 

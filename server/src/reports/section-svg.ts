@@ -4,6 +4,7 @@
  * on one page. Every coat is a group with its step and its place in the run, for whoever wants to point at it.
  */
 
+import { translated } from "../../../grammar/src/translate.ts";
 import { filmText, litresText } from "../core/measure/figures.ts";
 import { htmlText } from "../escape/html.ts";
 import type { OldCoats, Section, SectionCoat } from "../views/section/model.ts";
@@ -33,15 +34,15 @@ export interface SectionLook {
   readonly letter?: string;
   /** The drawing alone, for where a list beside it says what it shows; `width` is then that of the drawing. */
   readonly isBare?: boolean;
-  /** How its few words are said; not given: in English. */
+  /** How its few words are said; not given: in the language of the process. */
   readonly say?: Say;
 }
 
 /** Says a text in the language of who reads it, with `{0}` and so on filled. */
 export type Say = (text: string, ...args: readonly (string | number)[]) => string;
 
-const inEnglish: Say = (text, ...args) =>
-  text.replace(/\{(\d)\}/gu, (_, at: string) => String(args[Number(at)]));
+const spoken: Say = (text, ...args) =>
+  translated(text).replace(/\{(\d)\}/gu, (_, at: string) => String(args[Number(at)]));
 
 /** Of a drawing without labels. */
 export const BARE_WIDTH = AXIS + BLOCK + 4;
@@ -94,7 +95,7 @@ export interface SectionDrawing {
 
 export function sectionDrawing(
   section: Section,
-  { width: wide, scale, litres = litresText, letter = "", isBare = false, say = inEnglish }: SectionLook,
+  { width: wide, scale, litres = litresText, letter = "", isBare = false, say = spoken }: SectionLook,
 ): SectionDrawing {
   const width = isBare ? BARE_WIDTH : wide;
   const { soaked, films } = parted(section);
@@ -144,7 +145,7 @@ function middlesOf(films: readonly Film[]): readonly number[] {
 }
 
 /** What the drawing shows, for those who hear it. */
-export function sectionInWords({ title, wood, old, coats, filmUm }: Section, say: Say = inEnglish): string {
+export function sectionInWords({ title, wood, old, coats, filmUm }: Section, say: Say = spoken): string {
   const before = old.map((each) => `${oldText(each, say)} ${keptText(each, "", say)}`);
   const after = coats.map((coat) => {
     const { isFilm, dryUm, title: name } = coat;

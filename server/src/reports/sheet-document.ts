@@ -3,6 +3,7 @@
  * The three renderers only draw what stands here, so that they never say different things.
  */
 
+import { t, translated } from "../../../grammar/src/translate.ts";
 import { SEVERITIES } from "../core/findings.ts";
 import { percentText, shortMomentText, timeText } from "../core/measure/figures.ts";
 import { andList } from "../core/model/suggest.ts";
@@ -33,7 +34,7 @@ import {
 } from "../views/sheet/model.ts";
 import { stripParts } from "../views/sheet/strip-parts.ts";
 import { capital } from "../views/sheet/words.ts";
-import { counted, NOT_SAFE } from "./findings-text.ts";
+import { NOT_SAFE } from "./findings-text.ts";
 import { sectionInWords } from "./section-svg.ts";
 
 /** What the text and the Markdown are drawn from: a sheet, or a card. */
@@ -140,33 +141,33 @@ type Locate = (at: FileSpan) => string;
 
 export function sheetDocument(sheet: Sheet, file: string, locate: Locate): SheetDocument {
   return {
-    sort: sheet.kind === "job" ? "Job sheet" : "Recipe sheet",
+    sort: sheet.kind === "job" ? t`Job sheet` : t`Recipe sheet`,
     title: sheet.title,
     file,
     sheet,
-    origin: [...code(sheet.name), ...plain(` in ${file}`)],
+    origin: [...code(sheet.name), ...plain(t` in ${file}`)],
     head: [...docs(sheet.docs), ...findings(sheet.findings, locate), ...facts(sheet.facts), ...gaps(sheet)],
     sections: [
-      { title: "Choose before starting", blocks: facts(sheet.choices) },
-      { title: "Safety", blocks: safety(sheet) },
-      { title: "Pieces and surfaces", blocks: pieces(sheet) },
-      { title: "Shop", blocks: docs(sheet.shopDocs) },
-      { title: "Materials", blocks: materials(sheet) },
-      { title: "Day by day", blocks: days(sheet) },
+      { title: t`Choose before starting`, blocks: facts(sheet.choices) },
+      { title: t`Safety`, blocks: safety(sheet) },
+      { title: t`Pieces and surfaces`, blocks: pieces(sheet) },
+      { title: t`Shop`, blocks: docs(sheet.shopDocs) },
+      { title: t`Materials`, blocks: materials(sheet) },
+      { title: t`Day by day`, blocks: days(sheet) },
       ...sheet.procedures.map(procedure),
-      { title: SERVICE_TITLE, blocks: service(sheet) },
+      { title: serviceTitle(), blocks: service(sheet) },
     ].filter(({ blocks }) => blocks.length > 0),
-    foot: FOOT,
+    foot: foot(),
   };
 }
 
-export const SERVICE_TITLE = "When it may be used";
+export const serviceTitle = (): string => t`When it may be used`;
 
-const FOOT =
-  "This sheet was calculated from the text of a recipe. It advises; it never certifies anything as safe: labels, safety data sheets, local codes and licensed practice come first.";
+const foot = (): string =>
+  t`This sheet was calculated from the text of a recipe. It advises; it never certifies anything as safe: labels, safety data sheets, local codes and licensed practice come first.`;
 
-const SAFETY =
-  "These are the usual cautions, no more. Keeping to them does not make the work safe, and nothing here certifies that it is: read the label and the safety data sheet of every product first, and follow local codes and licensed practice where they ask for more.";
+const usual = (): string =>
+  t`These are the usual cautions, no more. Keeping to them does not make the work safe, and nothing here certifies that it is: read the label and the safety data sheet of every product first, and follow local codes and licensed practice where they ask for more.`;
 
 const paragraph = (text: Inline): { readonly kind: "paragraph"; readonly text: Inline } => ({
   kind: "paragraph",
@@ -186,17 +187,19 @@ const facts = (rows: Sheet["facts"]): readonly Block[] =>
 const MOST_LISTED = 20;
 
 /** Said where a sheet is read from its top; a page of paper has the room for what is found alone. */
-const NOTHING_FOUND =
-  "Nothing was found among what is checked: layers that do not hold, waits, amounts, dates, old paint, cautions that are not stated.";
+const nothingFound = (): string =>
+  t`Nothing was found among what is checked: layers that do not hold, waits, amounts, dates, old paint, cautions that are not stated.`;
 
 const notListed = (count: number): string =>
-  `${counted(count, "more finding")} ${count === 1 ? "is" : "are"} not listed here. \`finishwright check\` lists them all.`;
+  count === 1
+    ? t`${count} more finding is not listed here. \`finishwright check\` lists them all.`
+    : t`${count} more findings are not listed here. \`finishwright check\` lists them all.`;
 
 function findings(found: readonly SheetFinding[], locate: Locate): readonly Block[] {
-  if (found.length === 0) return [paragraph(plain(`${NOTHING_FOUND} ${NOT_SAFE}`))];
+  if (found.length === 0) return [paragraph(plain(`${nothingFound()} ${translated(NOT_SAFE)}`))];
   return [
     findingsBox(found, ({ severity, rule, message, at }) => [
-      ...strong(`${severity} ${rule}`),
+      ...strong(`${translated(severity)} ${rule}`),
       ...plain(` (${locate(at)}): `),
       ...prose(message),
     ]),
@@ -206,9 +209,16 @@ function findings(found: readonly SheetFinding[], locate: Locate): readonly Bloc
 /** Of what is handed on: without rules and lines, which are for whoever writes the recipe. */
 export const handedOnFindings = (found: readonly SheetFinding[]): Box =>
   findingsBox(found, ({ severity, gist, rest }) => [
-    ...strong(`${capital(severity)}: ${gist}.`),
+    ...strong(`${capital(translated(severity))}: ${gist}.`),
     ...prose(rest === "" ? "" : `\n${rest}`),
   ]);
+
+const COUNTED: Readonly<Record<SheetFinding["severity"], (count: number) => string>> = {
+  error: (count) => (count === 1 ? t`${count} error` : t`${count} errors`),
+  warning: (count) => (count === 1 ? t`${count} warning` : t`${count} warnings`),
+  information: (count) => t`${count} information`,
+  hint: (count) => (count === 1 ? t`${count} hint` : t`${count} hints`),
+};
 
 /** Of at least one finding. */
 function findingsBox(found: readonly SheetFinding[], itemOf: (finding: SheetFinding) => Inline): Box {
@@ -216,18 +226,18 @@ function findingsBox(found: readonly SheetFinding[], itemOf: (finding: SheetFind
   const counts = SEVERITIES.flatMap((severity) => {
     const count = found.filter((finding) => finding.severity === severity).length;
     if (count === 0) return [];
-    return [severity === "information" ? `${count} information` : counted(count, severity)];
+    return [COUNTED[severity](count)];
   });
   return {
     kind: "box",
     tone: errors ? "error" : "warning",
     isFindings: true,
-    title: `${errors ? "Resolve before starting" : "Check before starting"}: ${counts.join(", ")}`,
+    title: `${errors ? t`Resolve before starting` : t`Check before starting`}: ${counts.join(", ")}`,
     blocks: [
       // The gravest come first.
       { kind: "numbers", items: found.slice(0, MOST_LISTED).map(itemOf) },
       ...(found.length > MOST_LISTED ? [paragraph(plain(notListed(found.length - MOST_LISTED)))] : []),
-      paragraph(plain(NOT_SAFE)),
+      paragraph(plain(translated(NOT_SAFE))),
     ],
   };
 }
@@ -236,12 +246,12 @@ function gaps({ gaps: list }: Sheet): readonly Block[] {
   if (list.length === 0) return [];
   const items = list.map(({ figure, missing }) => [...plain(`${figure}: `), ...prose(missing.join(", "))]);
   return [
-    { kind: "box", tone: "note", title: "Could not be calculated", blocks: [{ kind: "bullets", items }] },
+    { kind: "box", tone: "note", title: t`Could not be calculated`, blocks: [{ kind: "bullets", items }] },
   ];
 }
 
 /** Ranges of steps would only seem to contradict the lines of the steps, so the cautions point to those. */
-const WEAR_BY_LINE = "Each line of work has words of these; this is what they ask for.";
+const wearByLine = (): string => t`Each line of work has words of these; this is what they ask for.`;
 
 /** Of all forms; `more`: what else is said of a duty. */
 /** `where` has each name its surfaces, for lists whose lines do not name the dangers of every step. */
@@ -257,12 +267,12 @@ export function cautions(
     const { label, surfaces, stated, doc } = duty;
     const isSome = names === "where" && surfaces.length > 0 && surfaces.length < procedures.length;
     const on = isSome ? [surfaces.join(", ")] : [];
-    const where = [...on, ...(stated ? [] : ["not stated in the recipe"])].join(", ");
+    const where = [...on, ...(stated ? [] : [t`not stated in the recipe`])].join(", ");
     return [...strong(label), ...plain(`${where === "" ? "" : ` (${where})`}: ${doc}${more(duty)}`)];
   });
   const air: Inline = fumes ? [...strong(fumes.gist), ...plain(` ${fumes.text.replaceAll("`", "")}`)] : [];
   return [
-    ...(items.length > 0 ? [plain(WEAR_BY_LINE)] : []),
+    ...(items.length > 0 ? [plain(wearByLine())] : []),
     ...lead,
     ...items,
     ...(air.length > 0 ? [air] : []),
@@ -271,7 +281,7 @@ export function cautions(
 
 function safety(sheet: Sheet): readonly Block[] {
   const items = cautions(sheet, ({ defer }) => ` ${defer}`);
-  return [paragraph(plain(SAFETY)), ...(items.length > 0 ? [{ kind: "bullets", items } as const] : [])];
+  return [paragraph(plain(usual())), ...(items.length > 0 ? [{ kind: "bullets", items } as const] : [])];
 }
 
 // ---------------------------------------------------------------------------------------------------------------
@@ -288,14 +298,14 @@ function pieces({ pieces: list, surfaces }: Sheet): readonly Block[] {
   ]);
   const table: Table = {
     kind: "table",
-    caption: "Surfaces",
+    caption: t`Surfaces`,
     columns: [
-      { title: "Surface" },
-      { title: "Made of" },
-      { title: "On it now" },
-      { title: "Wear" },
-      { title: "Area" },
-      { title: "New film, dry" },
+      { title: t`Surface` },
+      { title: t`Made of` },
+      { title: t`On it now` },
+      { title: t`Wear` },
+      { title: t`Area` },
+      { title: t`New film, dry` },
     ],
     groups: surfaces.map(({ title, substrate, existing, wear, area, film }) => ({
       head: plain(title),
@@ -322,12 +332,12 @@ function materials({ kind, materials: list, paper, sparePercent }: Sheet): reado
   const inJob = kind === "job";
   const table: Table = {
     kind: "table",
-    caption: inJob ? `What to have ready. ${spareText(sparePercent)}` : "What to have ready",
+    caption: inJob ? t`What to have ready. ${spareText(sparePercent)}` : t`What to have ready`,
     columns: [
-      { title: "Material" },
-      { title: "What it is" },
+      { title: t`Material` },
+      { title: t`What it is` },
       ...(inJob
-        ? AMOUNT_TITLES.map((title, i) => ({ title, form: i < 2 ? "figure" : "short" }) as const)
+        ? amountTitles().map((title, i) => ({ title, form: i < 2 ? "figure" : "short" }) as const)
         : []),
     ],
     groups: list.map((material) => ({
@@ -349,17 +359,22 @@ function materials({ kind, materials: list, paper, sparePercent }: Sheet): reado
     ...(notes.length > 0 ? [{ kind: "bullets", items: notes, isSmall: true } as const] : []),
     ...(sheets === ""
       ? []
-      : [paragraph([...strong("Abrasive paper"), ...plain(`, an estimate by common practice: ${sheets}.`)])]),
+      : [
+          paragraph([
+            ...strong(t`Abrasive paper`),
+            ...plain(t`, an estimate by common practice: ${sheets}.`),
+          ]),
+        ]),
   ];
 }
 
 /** Litres of the job, litres that are there, and cans for the rest. */
-export const AMOUNT_TITLES = ["You need", "You have", "New cans"] as const;
+export const amountTitles = (): readonly string[] => [t`You need`, t`You have`, t`New cans`];
 
 export const spareText = (percent: number): string =>
   percent === 0
-    ? "Nothing is added to the amounts, so measure well."
-    : `${percentText(percent)} more than the work takes is in the amounts, so that it does not run out.`;
+    ? t`Nothing is added to the amounts, so measure well.`
+    : t`${percentText(percent)} more than the work takes is in the amounts, so that it does not run out.`;
 
 const materialKind = ({ sort, name }: SheetMaterial): Inline => [
   ...plain(sort),
@@ -387,12 +402,12 @@ function days({ days: list }: Sheet): readonly Block[] {
   return [
     {
       kind: "table",
-      caption: "Planned schedule",
+      caption: t`Planned schedule`,
       columns: [
-        { title: "Day" },
-        { title: "Time", form: "short" },
-        { title: "Surface" },
-        { title: "Steps", form: "short" },
+        { title: t`Day` },
+        { title: t`Time`, form: "short" },
+        { title: t`Surface` },
+        { title: t`Steps`, form: "short" },
       ],
       groups: list.map(({ day, tasks }) => ({
         head: plain(day),
@@ -406,10 +421,10 @@ function service({ service: { light, date, cures, cautions } }: Sheet): readonly
   return [
     ...(light === undefined
       ? []
-      : [paragraph([...strong(`Light use from ${light}`), ...plain(`, ${LIGHT_USE}`)])]),
+      : [paragraph([...strong(t`Light use from ${light}`), ...plain(`, ${lightUse()}`)])]),
     ...(date === undefined
       ? []
-      : [paragraph([...strong(`Full use from ${date}`), ...plain(`, ${FULL_CURE}`)])]),
+      : [paragraph([...strong(t`Full use from ${date}`), ...plain(`, ${fullCure()}`)])]),
     ...(cures.length > 0
       ? [
           {
@@ -422,14 +437,14 @@ function service({ service: { light, date, cures, cautions } }: Sheet): readonly
   ];
 }
 
-const LIGHT_USE = "setting things down with care, nothing hot, wet or heavy.";
-const FULL_CURE =
-  "when by the plan the last coat of every surface has had its full cure in this shop's air. The labels decide.";
+const lightUse = (): string => t`setting things down with care, nothing hot, wet or heavy.`;
+const fullCure = (): string =>
+  t`when by the plan the last coat of every surface has had its full cure in this shop's air. The labels decide.`;
 
 // ---------------------------------------------------------------------------------------------------------------
 // Steps
 
-function procedure({ title, pieces: count, piece = "Piece", entries }: SheetProcedure): SheetSection {
+function procedure({ title, pieces: count, piece = t`Piece`, entries }: SheetProcedure): SheetSection {
   const blocks: Block[] = [];
   for (const entry of entries) {
     if (entry.kind !== "step") {
@@ -441,9 +456,9 @@ function procedure({ title, pieces: count, piece = "Piece", entries }: SheetProc
     if (last?.kind === "steps") blocks[blocks.length - 1] = { ...last, steps: [...last.steps, step] };
     else blocks.push({ kind: "steps", steps: [step] });
   }
-  const many = count > 1 ? `, ${count} pieces` : "";
+  const many = count > 1 ? t`, ${count} pieces` : "";
   return {
-    title: `${title === "" ? "Step by step" : `${title}, step by step`}${many}`,
+    title: `${title === "" ? t`Step by step` : t`${title}, step by step`}${many}`,
     blocks,
   };
 }
@@ -453,9 +468,9 @@ function entryBlocks(entry: Exclude<SheetEntry, SheetStep>): readonly Block[] {
     case "part":
       return [{ kind: "part", title: entry.title }, ...docs(entry.docs)];
     case "note":
-      return [{ kind: "box", tone: "note", title: "Note", blocks: [paragraph(plain(entry.text))] }];
+      return [{ kind: "box", tone: "note", title: t`Note`, blocks: [paragraph(plain(entry.text))] }];
     case "open":
-      return [{ kind: "box", tone: "warning", title: "Not known", blocks: [paragraph(plain(entry.text))] }];
+      return [{ kind: "box", tone: "warning", title: t`Not known`, blocks: [paragraph(plain(entry.text))] }];
   }
 }
 
@@ -469,8 +484,8 @@ function drawnStep(step: SheetStep, count: number, piece: string): DrawnStep {
     findings: found,
     cautions,
     wear: [
-      ...(wear.length > 0 ? [`Wear: ${wear.join(", ")}.`] : []),
-      ...(dangers.length > 0 ? [`Caution: ${dangers.join(", ")}.`] : []),
+      ...(wear.length > 0 ? [t`Wear: ${wear.map(translated).join(", ")}.`] : []),
+      ...(dangers.length > 0 ? [t`Caution: ${dangers.map(translated).join(", ")}.`] : []),
     ].join(" "),
     piece,
     ticks: ticksOf(step, count),
@@ -484,7 +499,7 @@ function stripLines({ strip, planned }: SheetStep, count: number): readonly stri
   if (goes.length < 2) return stripParts(strip, goes[0]).lines;
   return goes.flatMap((go) => {
     const [first = 0] = go.pieces;
-    const head = go.pieces.length === 1 ? `Piece ${first}` : `Pieces ${andList(go.pieces.map(String))}`;
+    const head = go.pieces.length === 1 ? t`Piece ${first}` : t`Pieces ${andList(go.pieces.map(String))}`;
     return [`${head}: ${stripParts(strip, go).lines.join(" ")}`];
   });
 }
@@ -510,8 +525,8 @@ export const boxOf = ({ done }: Tick, label: string): string => (done.includes(l
 /** `Mon 8 Mar 09:00 to 09:25`; the day only where it is another than said just before. */
 function whenText(op: SheetStep["op"], time: PlannedTime, before?: PlannedTime): string {
   const { startAt, endAt } = time;
-  if (op === "wait") return `until ${momentAfter(before?.endAt, endAt)}`;
-  return `${momentAfter(before?.startAt, startAt)} to ${momentAfter(startAt, endAt)}`;
+  if (op === "wait") return t`until ${momentAfter(before?.endAt, endAt)}`;
+  return t`${momentAfter(before?.startAt, startAt)} to ${momentAfter(startAt, endAt)}`;
 }
 
 const momentAfter = (before: string | undefined, iso: string): string =>
@@ -525,9 +540,9 @@ function wholeTime(op: SheetStep["op"], planned: readonly PlannedTime[]): string
     .map((each) => each.endAt)
     .toSorted()
     .at(-1)!;
-  return `${whenText(op, { ...first, endAt })}, all pieces`;
+  return t`${whenText(op, { ...first, endAt })}, all pieces`;
 }
 
 /** `See findings 2, 5.` */
 export const seeFindings = (numbers: readonly number[]): string =>
-  `See finding${numbers.length > 1 ? "s" : ""} ${numbers.join(", ")}.`;
+  numbers.length > 1 ? t`See findings ${numbers.join(", ")}.` : t`See finding ${numbers.join(", ")}.`;

@@ -6,7 +6,7 @@
  * Everything of a recipe is escaped; a policy in the head allows this very script and forbids all other scripts and all
  * loading even where that should fail.
  */
-import { spokenLanguage } from "../../../grammar/src/translate.ts";
+import { keyedText, spokenLanguage, t } from "../../../grammar/src/translate.ts";
 import { shortDayText, timeText } from "../core/measure/figures.ts";
 import { figuresIn } from "../core/measure/shown-figures.ts";
 import type { FileId } from "../core/place.ts";
@@ -16,17 +16,17 @@ import { coatsOfDay } from "./coats-of-day.ts";
 import { inlineLines } from "./inline-lines.ts";
 import { sectionScale, sectionSvg } from "./section-svg.ts";
 import {
-  AMOUNT_TITLES,
+  amountTitles,
   type Box,
   cautions,
   handedOnFindings,
-  SERVICE_TITLE,
   type SheetDocument,
+  serviceTitle,
   spareText,
 } from "./sheet-document.ts";
 import { docBlockHtml, html, inline, type PictureOf } from "./sheet-html-text.ts";
 import { benchHtml, stepNumbers } from "./sheet-rows.ts";
-import { SHEET_SCRIPT, SHEET_SCRIPT_HASH } from "./sheet-script.generated.ts";
+import { SHEET_SCRIPT, SHEET_SCRIPT_HASH, SHEET_SCRIPT_TEXTS } from "./sheet-script.generated.ts";
 import { SHEET_STYLE } from "./sheet-style.ts";
 import { surfaceLetters } from "./surface-letters.ts";
 
@@ -36,7 +36,7 @@ export type PicturesOf = (file: FileId) => PictureOf;
 /** Without pictures, texts name them. Each stands in the file once, where it is named first. */
 export function sheetsHtml(documents: readonly SheetDocument[], pictures?: PicturesOf): string {
   const shown = pictures ? eachOnce(pictures) : NO_PICTURES;
-  const title = documents.map((document) => document.title).join(", ") || "Finish sheet";
+  const title = documents.map((document) => document.title).join(", ") || t`Finish sheet`;
   return [
     "<!doctype html>",
     `<html lang="${spokenLanguage()}">`,
@@ -54,6 +54,7 @@ export function sheetsHtml(documents: readonly SheetDocument[], pictures?: Pictu
     "<main>",
     ...documents.map((document, i) => article(document, i, shown)),
     "</main>",
+    ...scriptTexts(),
     `<script>${SHEET_SCRIPT}</script>`,
     "</body>",
     "</html>",
@@ -61,9 +62,20 @@ export function sheetsHtml(documents: readonly SheetDocument[], pictures?: Pictu
   ].join("\n");
 }
 
+/** What the script says, in the language of the sheet; the script itself has it in English. No data ends its own element. */
+function scriptTexts(): readonly string[] {
+  if (spokenLanguage() === "en") return [];
+  const texts = SHEET_SCRIPT_TEXTS.split(" ").flatMap((key) => {
+    const text = keyedText(key);
+    return text === undefined ? [] : [[key, text] as const];
+  });
+  const data = JSON.stringify(Object.fromEntries(texts)).replaceAll("<", "\\u003c");
+  return [`<script type="application/json" data-texts>${data}</script>`];
+}
+
 function contents(documents: readonly SheetDocument[]): string {
   const links = documents.map(({ title }, i) => `<li><a href="#sheet-${i + 1}">${html(title)}</a></li>`);
-  return `<nav aria-label="Sheets"><ol>\n${links.join("\n")}\n</ol></nav>`;
+  return `<nav aria-label="${html(t`Sheets`)}"><ol>\n${links.join("\n")}\n</ol></nav>`;
 }
 
 function article(document: SheetDocument, index: number, pictures: PicturesOf): string {
@@ -83,7 +95,7 @@ function article(document: SheetDocument, index: number, pictures: PicturesOf): 
     `<article id="${id}" aria-labelledby="${id}-title" data-job="${sheet.bench.fingerprint}"${openingData(sheet)}>`,
     "<header>",
     `<h1 id="${id}-title">${html(document.title)}</h1>`,
-    `<p class="sort">${html(document.sort)}, from ${html(document.file)}</p>`,
+    `<p class="sort">${html(t`${document.sort}, from ${document.file}`)}</p>`,
     "</header>",
     '<div class="live" hidden></div>',
     '<div class="head">',
@@ -93,23 +105,23 @@ function article(document: SheetDocument, index: number, pictures: PicturesOf): 
     '<div class="facts">',
     ...facts([...aboutPieces(sheet), ...sheet.facts]),
     "</div>",
-    ...part("choose", "Choose before starting", facts(sheet.choices)),
+    ...part("choose", t`Choose before starting`, facts(sheet.choices)),
     `<section class="safety" aria-labelledby="${id}-safety">`,
     // It is met once, before the first tick; then the page folds it away, so that the steps come early.
-    `<details data-before open><summary><h2 id="${id}-safety">Before you start</h2></summary>`,
+    `<details data-before open><summary><h2 id="${id}-safety">${html(t`Before you start`)}</h2></summary>`,
     ...safety(sheet),
     "</details>",
     "</section>",
-    ...part("cuts", "What goes on", cuts(sheet, letters)),
-    ...part("days", "Days", days(sheet, letters)),
-    ...part("ready", "What to have ready", ready(sheet)),
-    ...part("work", "Steps", [
+    ...part("cuts", t`What goes on`, cuts(sheet, letters)),
+    ...part("days", t`Days`, days(sheet, letters)),
+    ...part("ready", t`What to have ready`, ready(sheet)),
+    ...part("work", t`Steps`, [
       benchHtml(sheet.bench, { id, findings: sheet.findings, say: figuresIn(sheet.units), letters }),
     ]),
     ...notes(id, sheet, pictures),
-    ...part("service", SERVICE_TITLE, service(document)),
-    `<section class="went"><h2>As it went</h2><textarea data-note-all aria-label="As it went" rows="4" maxlength="4000"></textarea>`,
-    '<div class="tools" hidden><button type="button" data-copy>Copy what is done</button> <button type="button" data-print>Print</button> <button type="button" data-forget>Clear all ticks and notes</button><output></output><textarea data-copied aria-label="What is done, as text" readonly rows="6" hidden></textarea></div></section>',
+    ...part("service", serviceTitle(), service(document)),
+    `<section class="went"><h2>${html(t`As it went`)}</h2><textarea data-note-all aria-label="${html(t`As it went`)}" rows="4" maxlength="4000"></textarea>`,
+    `<div class="tools" hidden><button type="button" data-copy>${html(t`Copy what is done`)}</button> <button type="button" data-print>${html(t`Print`)}</button> <button type="button" data-forget>${html(t`Clear all ticks and notes`)}</button><output></output><textarea data-copied aria-label="${html(t`What is done, as text`)}" readonly rows="6" hidden></textarea></div></section>`,
     `<footer><p>${html(document.foot)}</p></footer>`,
     "</article>",
   ].join("\n");
@@ -137,7 +149,7 @@ function eachOnce(pictures: PicturesOf): PicturesOf {
       const key = `${file}\0${target}`;
       const picture = pictureOf(target);
       if (picture === undefined || "reason" in picture) return picture;
-      if (seen.has(key)) return { reason: "is shown above" };
+      if (seen.has(key)) return { reason: t`is shown above` };
       seen.add(key);
       return picture;
     };
@@ -188,19 +200,19 @@ const facts = (rows: Sheet["facts"]): readonly string[] =>
 
 const aboutPieces = ({ pieces }: Sheet): Sheet["facts"] =>
   pieces.map(({ title, count, facts: more }) => ({
-    name: pieces.length > 1 ? "Piece" : count > 1 ? "Pieces" : "Piece",
+    name: pieces.length === 1 && count > 1 ? t`Pieces` : t`Piece`,
     text: [count > 1 ? `${count} × ${title}` : title, ...more].join(", "),
   }));
 
 // ---------------------------------------------------------------------------------------------------------------
 // Page 1
 
-const DEFER =
-  "These are the usual cautions, no more: keeping to them does not make the work safe. The label and the safety data sheet of every product, local codes and licensed practice come first, and say which glove, filter and air are right.";
+const defer = (): string =>
+  t`These are the usual cautions, no more: keeping to them does not make the work safe. The label and the safety data sheet of every product, local codes and licensed practice come first, and say which glove, filter and air are right.`;
 
 function safety(sheet: Sheet): readonly string[] {
   const items = cautions(sheet, () => "", "nowhere");
-  return [...(items.length > 0 ? [listHtml("ul", items)] : []), `<p class="defer">${html(DEFER)}</p>`];
+  return [...(items.length > 0 ? [listHtml("ul", items)] : []), `<p class="defer">${html(defer())}</p>`];
 }
 
 function cuts({ surfaces, units }: Sheet, letters: ReadonlyMap<string, string>): readonly string[] {
@@ -208,9 +220,9 @@ function cuts({ surfaces, units }: Sheet, letters: ReadonlyMap<string, string>):
   const scale = sectionScale(surfaces.map(({ section }) => section));
   const figures = surfaces.map(({ title, area, wear, film, section }) => {
     const more = [
-      area === "not known" ? "area not known" : area,
-      ...(wear ? [`${wear} wear`] : []),
-      `film ${film}`,
+      area === t`not known` ? t`area not known` : area,
+      ...(wear ? [t`${wear} wear`] : []),
+      t`film ${film}`,
     ];
     const letter = letters.get(title) ?? "";
     return `<figure><figcaption><b>${html(letter === "" ? title : `${letter}: ${title}`)}</b> ${html(more.join(", "))}</figcaption>\n${sectionSvg(section, { width: 400, scale, letter, litres: figuresIn(units).litres })}</figure>`;
@@ -228,7 +240,7 @@ function days({ bench }: Sheet, letters: ReadonlyMap<string, string>): readonly 
       .toSorted()
       .at(-1)!;
     const cells = [
-      `${timeText(first.startAt)} to ${end.slice(0, 10) === date ? timeText(end) : "the next day"}`,
+      t`${timeText(first.startAt)} to ${end.slice(0, 10) === date ? timeText(end) : t`the next day`}`,
       `${stepNumbers(first, letters)} ${first.title}`,
       coatsOfDay(list, letters),
     ];
@@ -237,41 +249,43 @@ function days({ bench }: Sheet, letters: ReadonlyMap<string, string>): readonly 
     ];
   });
   if (rows.length === 0) return [];
-  const heads = ["Day", "Time", "Begins with", "Coats"];
+  const heads = [t`Day`, t`Time`, t`Begins with`, t`Coats`];
   return [
-    '<table><caption class="unseen">Days of work</caption>',
-    `<thead><tr>${heads.map((head) => `<th scope="col">${head}</th>`).join("")}</tr></thead>`,
+    `<table><caption class="unseen">${html(t`Days of work`)}</caption>`,
+    `<thead><tr>${heads.map((head) => `<th scope="col">${html(head)}</th>`).join("")}</tr></thead>`,
     ...rows,
     "</table>",
   ];
 }
 
-/** Columns of figures, which stand at the right. */
-const FIGURES: ReadonlySet<string> = new Set(AMOUNT_TITLES.slice(0, 2));
-
 function ready({ kind, materials, paper, sparePercent }: Sheet): readonly string[] {
   const isJob = kind === "job";
   const box = (name: string): string =>
-    `<td class="got"><label><input type="checkbox" data-got="${html(name)}" aria-label="${html(`Ready: ${name}`)}"></label></td>`;
+    `<td class="got"><label><input type="checkbox" data-got="${html(name)}" aria-label="${html(t`Ready: ${name}`)}"></label></td>`;
   const rows = materials.map(
     ({ title, sort, takes, onHand, open }) =>
       `<tbody><tr><th scope="row">${html(title)}</th><td>${html(sort)}</td>${isJob ? `<td class="figure">${html(takes)}</td><td class="figure">${html(onHand)}</td><td>${html(open)}</td>` : ""}${box(title)}</tr></tbody>`,
   );
-  const heads = ["Material", "What it is", ...(isJob ? AMOUNT_TITLES : []), "Ready"];
+  const [need = "", have = "", cans = ""] = amountTitles();
+  // Columns of figures stand at the right.
+  const figures = new Set([need, have]);
+  const heads = [t`Material`, t`What it is`, ...(isJob ? [need, have, cans] : []), t`Ready`];
   const sheets = paper.map(({ name, text }) => `${name} ${text}`).join("; ");
   return [
     ...(rows.length === 0
       ? []
       : [
           '<div class="table"><table>',
-          `<caption>${isJob ? html(spareText(sparePercent)) : "Materials"}</caption>`,
-          `<thead><tr>${heads.map((head) => `<th scope="col"${FIGURES.has(head) ? ' class="figure"' : ""}>${head}</th>`).join("")}</tr></thead>`,
+          `<caption>${isJob ? html(spareText(sparePercent)) : html(t`Materials`)}</caption>`,
+          `<thead><tr>${heads.map((head) => `<th scope="col"${figures.has(head) ? ' class="figure"' : ""}>${html(head)}</th>`).join("")}</tr></thead>`,
           ...rows,
           "</table></div>",
         ]),
     ...(sheets === ""
       ? []
-      : [`<p><strong>Abrasive paper</strong>, an estimate by common practice: ${html(sheets)}.</p>`]),
+      : [
+          `<p><strong>${html(t`Abrasive paper`)}</strong>${html(t`, an estimate by common practice: ${sheets}.`)}</p>`,
+        ]),
   ];
 }
 
@@ -302,7 +316,7 @@ function notes(
   const items = [
     ...pieces.flatMap(({ title, docs: text }) => item(title, text)),
     ...surfaces.flatMap(({ title, docs: text }) => item(title, text)),
-    ...item("Shop", shopDocs),
+    ...item(t`Shop`, shopDocs),
     ...[...parts, ...materials].flatMap(({ title, docs: text }) => item(title, text)),
   ].filter((text) => !seen.has(text) && seen.add(text));
   const labels = materials.flatMap(({ title, notes }) =>
@@ -311,11 +325,11 @@ function notes(
   if (items.length === 0 && labels.length === 0) return [];
   return [
     `<section class="about${items.length > 0 ? "" : " unprinted"}" aria-labelledby="${sheet}-about">`,
-    `<h2 id="${sheet}-about">Notes</h2>`,
+    `<h2 id="${sheet}-about">${html(t`Notes`)}</h2>`,
     ...(items.length > 0 ? [`<ul>\n${items.join("\n")}\n</ul>`] : []),
     ...(labels.length > 0
       ? [
-          `<details class="labels"><summary>What the labels say</summary><ul>\n${labels.join("\n")}\n</ul></details>`,
+          `<details class="labels"><summary>${html(t`What the labels say`)}</summary><ul>\n${labels.join("\n")}\n</ul></details>`,
         ]
       : []),
     "</section>",
@@ -326,7 +340,7 @@ function notes(
 // Page 2
 
 function service({ sections }: SheetDocument): readonly string[] {
-  const found = sections.find(({ title }) => title === SERVICE_TITLE);
+  const found = sections.find(({ title }) => title === serviceTitle());
   return (found?.blocks ?? []).flatMap((block) =>
     block.kind === "paragraph" || block.kind === "bullets" ? [blockHtml(block)] : [],
   );

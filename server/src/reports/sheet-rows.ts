@@ -1,4 +1,5 @@
 /** The list of what to do on an HTML sheet: a line each with boxes, amount, what to wear and when to leave it alone. */
+import { t, translated } from "../../../grammar/src/translate.ts";
 import { shortMomentText, timeText } from "../core/measure/figures.ts";
 import { exactDuration, roundedUpHours } from "../core/measure/format-amount.ts";
 import type { ShownFigures } from "../core/measure/shown-figures.ts";
@@ -29,11 +30,23 @@ export function benchHtml(bench: BenchList, sheet: OfSheet): string {
   const boxes = Math.max(1, ...rows.map(({ pieces }) => pieces.length));
   return [
     `<div class="bench boxes-${boxes} where-${whereWidth(rows)}">`,
-    '<p class="row heads" aria-hidden="true"><span>From</span><span>Step</span><span>Of</span><span>Done</span><span>What</span><span>Put on</span><span>Don’t touch until</span></p>',
+    `<p class="row heads" aria-hidden="true">${headTitles()
+      .map((title) => `<span>${html(title)}</span>`)
+      .join("")}</p>`,
     ...bench.groups.map((group, i) => groupHtml(group, sheet, i)),
     "</div>",
   ].join("\n");
 }
+
+const headTitles = (): readonly string[] => [
+  t`From`,
+  t`Step`,
+  t`Of`,
+  t`Done`,
+  t`What`,
+  t`Put on`,
+  t`Don’t touch until`,
+];
 
 /** How much room the longest place takes on paper. */
 function whereWidth(rows: readonly BenchRow[]): "short" | "middle" | "long" {
@@ -48,7 +61,7 @@ function groupHtml({ title, date, rows }: BenchGroup, sheet: OfSheet, index: num
     .flatMap(({ endAt }) => endAt ?? [])
     .toSorted()
     .at(-1);
-  const times = start && end ? ` <span>${timeText(start)} to ${whenText(end, date)}</span>` : "";
+  const times = start && end ? ` <span>${html(t`${timeText(start)} to ${whenText(end, date)}`)}</span>` : "";
   const id = `${sheet.id}-group-${index + 1}`;
   return [
     `<section class="group" aria-labelledby="${id}">`,
@@ -89,7 +102,7 @@ function offHtml(row: BenchRow, { letters }: OfSheet): string {
     `<span class="no">${html(stepNumbers(row, letters))}</span>`,
     `<span class="where">${html(placesText(row.places))}</span>`,
     `<span class="ticks">${boxes.map((piece) => `<span class="blank">${piece}</span>`).join("")}</span>`,
-    `<span class="what"><b>Take the stripper off</b>${strip?.offFrom === undefined ? ", when its label time is up" : ""}${wornHtml(
+    `<span class="what"><b>${html(t`Take the stripper off`)}</b>${strip?.offFrom === undefined ? html(t`, when its label time is up`) : ""}${wornHtml(
       wear,
       dangers,
     )
@@ -121,7 +134,7 @@ function rowHtml(row: BenchRow, sheet: OfSheet): string {
 function rowData(row: BenchRow, findings: readonly SheetFinding[]): readonly string[] {
   const { fingerprint, title, steps, startAt, endAt, then, light, full, wear, dangers, strip } = row;
   const isUnknown = then && [then.hours, then.at, then.leastHours].every((known) => known === undefined);
-  const where = placesText(row.places, " and ");
+  const where = placesText(row.places, t` and `);
   const checks = checksOf(row, findings);
   const data = (name: string, value: string | number | undefined): readonly string[] =>
     value === undefined ? [] : [`data-${name}="${value}"`];
@@ -188,7 +201,7 @@ function placesText(places: readonly BenchPlace[], between = ", "): string {
 function numbersText(numbers: readonly number[], between: string): string {
   const [first = 0] = numbers;
   if (numbers.length > 2 && numbers.every((number, i) => number === first + i))
-    return `${first} to ${numbers.at(-1)}`;
+    return t`${first} to ${numbers.at(-1)!}`;
   return between === ", " ? numbers.join(", ") : andList(numbers.map(String));
 }
 
@@ -197,7 +210,7 @@ function ticksHtml(row: BenchRow): string {
   const labels = pieces.length === 0 || of === 1 ? [0] : pieces;
   return labels
     .map((piece) => {
-      const name = piece === 0 ? `Done: ${title}` : `Piece ${piece} done: ${title}`;
+      const name = piece === 0 ? t`Done: ${title}` : t`Piece ${piece} done: ${title}`;
       return `<label><input type="checkbox" data-piece="${piece}"${doneHtml(row, piece)} aria-label="${html(name)}"><span>${piece === 0 ? "" : piece}</span></label>`;
     })
     .join("");
@@ -228,39 +241,59 @@ function whatHtml(row: BenchRow, { id, say }: OfSheet): string {
     [
       `<b>${html(title)}</b>`,
       ...(litres === undefined ? [] : [`<span class="takes">${html(say.litres(litres))}</span>`]),
-      ...(by === undefined ? [] : [`<span class="by">${html(`by ${by}`)}</span>`]),
+      ...(by === undefined ? [] : [`<span class="by">${html(translated(`by ${by}`))}</span>`]),
     ].join(", "),
     ...wornHtml(wear, dangers),
     ...(strip?.lines ?? []).map(
       (text, i) => `<small class="part${strip?.takesOff && i > 0 ? " unprinted" : ""}">${html(text)}</small>`,
     ),
     ...(links.length > 0
-      ? [`<small class="see">See finding${links.length > 1 ? "s" : ""} ${links.join(", ")}.</small>`]
+      ? [
+          `<small class="see">${links.length > 1 ? t`See findings ${links.join(", ")}.` : t`See finding ${links.join(", ")}.`}</small>`,
+        ]
       : []),
     ...small.map((text) => `<small>${text}</small>`),
   ].join(" ");
 }
 
 const wornHtml = (wear: readonly string[], dangers: readonly string[]): readonly string[] => [
-  ...(wear.length > 0 ? [`<span class="wear">${html(`Wear: ${wear.join(", ")}.`)}</span>`] : []),
-  ...(dangers.length > 0 ? [`<span class="danger">${html(`Caution: ${dangers.join(", ")}.`)}</span>`] : []),
+  ...(wear.length > 0
+    ? [`<span class="wear">${html(t`Wear: ${wear.map(translated).join(", ")}.`)}</span>`]
+    : []),
+  ...(dangers.length > 0
+    ? [`<span class="danger">${html(t`Caution: ${dangers.map(translated).join(", ")}.`)}</span>`]
+    : []),
 ];
 
 /** From when what has its last coat may be used, which is not until when nobody touches it. */
 function useText({ light, full }: BenchRow): readonly string[] {
-  const from = (name: string, use: UseFrom | undefined): readonly string[] => {
+  const when = (
+    use: UseFrom | undefined,
+    later: (long: string) => string,
+    on: (moment: string) => string,
+  ): readonly string[] => {
     if (use === undefined) return [];
     return [
-      use.at === undefined
-        ? `${name} use ${exactDuration(roundedUpHours(use.hours))} later`
-        : `${name} use ${shortMomentText(use.at)}`,
+      use.at === undefined ? later(exactDuration(roundedUpHours(use.hours))) : on(shortMomentText(use.at)),
     ];
   };
-  const both = [...from("light", light), ...from("full", full)].join(", ");
-  return both === "" ? [] : [`Last coat: ${both}.`];
+  const both = [
+    ...when(
+      light,
+      (long) => t`light use ${long} later`,
+      (moment) => t`light use ${moment}`,
+    ),
+    ...when(
+      full,
+      (long) => t`full use ${long} later`,
+      (moment) => t`full use ${moment}`,
+    ),
+  ].join(", ");
+  return both === "" ? [] : [t`Last coat: ${both}.`];
 }
 
-const STAGE = { touch: "touch-dry", recoat: "", stackable: "stackable", cured: "" } as const;
+const stageText = (stage: NonNullable<NonNullable<BenchRow["then"]>["until"]>): string =>
+  stage === "touch" ? t`touch-dry` : stage === "stackable" ? t`stackable` : "";
 
 /** Until when nobody touches it, how long that is for what went on late, and how late the next coat may be; a line each. */
 function thenHtml(row: BenchRow): string {
@@ -272,15 +305,15 @@ function thenHtml(row: BenchRow): string {
 
 /** Of what is laid on and taken off. */
 function offLines({ startAt, strip }: BenchRow): readonly string[] {
-  if (strip?.hours === undefined) return ["__:__", "<small>by its label</small>"];
-  const long = `${exactDuration(roundedUpHours(strip.hours))} after it is on`;
+  if (strip?.hours === undefined) return ["__:__", `<small>${html(t`by its label`)}</small>`];
+  const long = t`${exactDuration(roundedUpHours(strip.hours))} after it is on`;
   if (strip.offFrom === undefined) return [html(long)];
   return [html(whenText(strip.offFrom, startAt?.slice(0, 10))), `<small>${html(long)}</small>`];
 }
 
 function untilLines({ startAt, then, pieces }: BenchRow): readonly string[] {
   if (!then) return [];
-  const stage = then.until ? STAGE[then.until] : "";
+  const stage = then.until ? stageText(then.until) : "";
   if (then.at) {
     const day = startAt?.slice(0, 10);
     const free = html(whenText(then.at, day));
@@ -289,21 +322,30 @@ function untilLines({ startAt, then, pieces }: BenchRow): readonly string[] {
     if (then.firstAt === undefined || then.firstAt.slice(0, 10) !== day) return [`${stageHtml}${free}`];
     const first = html(timeText(then.firstAt));
     const other = pieces.length === 2 ? pieces.find((piece) => piece !== then.firstPiece) : undefined;
-    const [one, two] = other === undefined ? ["first", "last"] : [`piece ${then.firstPiece}`, `${other}`];
+    const [one, two] =
+      other === undefined ? [t`first`, t`last`] : [t`piece ${then.firstPiece ?? 0}`, `${other}`];
     return [`<small>${one}</small> ${first}, <small>${two}</small> ${free}`];
   }
   if (then.hours !== undefined || then.leastHours !== undefined) return stage === "" ? [] : [html(stage)];
-  if (then.until === "cured") return ["it has cured, by the label"];
-  return [html(stage === "" ? "the label’s time" : stage)];
+  if (then.until === "cured") return [html(t`it has cured, by the label`)];
+  return [html(stage === "" ? t`the label’s time` : stage)];
 }
 
 /** `2 h after it is on`: what counts for what went on at another time than planned. */
 function longLines({ then, op }: BenchRow): readonly string[] {
   const hours = then?.hours ?? then?.leastHours;
   if (hours === undefined) return [];
-  const least = then?.hours === undefined ? "at least " : "";
-  const after = op === "layer" ? "after it is on" : "after it";
-  const text = html(`${least}${exactDuration(roundedUpHours(inFives(hours)))} ${after}`);
+  const long = exactDuration(roundedUpHours(inFives(hours)));
+  const least = then?.hours === undefined;
+  const said =
+    op === "layer"
+      ? least
+        ? t`at least ${long} after it is on`
+        : t`${long} after it is on`
+      : least
+        ? t`at least ${long} after it`
+        : t`${long} after it`;
+  const text = html(said);
   return [then?.at === undefined ? text : `<small>${text}</small>`];
 }
 
@@ -313,9 +355,9 @@ const inFives = (hours: number): number => (hours < 1 ? hours : Math.ceil(hours 
 /** The next coat needs sanding first after that; counted from the beginning, as nobody knows when which piece is done. */
 function latestLines({ then, startAt }: BenchRow): readonly string[] {
   if (then?.latestHours === undefined) return [];
-  if (startAt === undefined) return [html(`next coat within ${exactDuration(then.latestHours)}, or sand`)];
+  if (startAt === undefined) return [html(t`next coat within ${exactDuration(then.latestHours)}, or sand`)];
   const latest = hoursAfter(startAt, then.latestHours);
-  return latest === undefined ? [] : [html(`next coat by ${shortMomentText(latest)}, or sand`)];
+  return latest === undefined ? [] : [html(t`next coat by ${shortMomentText(latest)}, or sand`)];
 }
 
 /** The day stands with it where it is another one. */
@@ -327,5 +369,5 @@ function moreHtml({ details, cautions, title }: BenchRow): string {
     ...cautions.map((text) => `<p class="caution">${html(text)}</p>`),
     ...details.map((text) => `<p>${html(text)}</p>`),
   ];
-  return `<details class="more"><summary>More</summary>${lines.join("")}<label class="noted">Done at <input type="datetime-local" data-at aria-label="${html(`Done at: ${title}`)}"></label><label class="noted">Note <input type="text" data-note aria-label="${html(`Note: ${title}`)}" maxlength="300" autocomplete="off"></label></details>`;
+  return `<details class="more"><summary>${html(t`More`)}</summary>${lines.join("")}<label class="noted">${html(t`Done at`)} <input type="datetime-local" data-at aria-label="${html(t`Done at: ${title}`)}"></label><label class="noted">${html(t`Note`)} <input type="text" data-note aria-label="${html(t`Note: ${title}`)}" maxlength="300" autocomplete="off"></label></details>`;
 }

@@ -1,4 +1,5 @@
 /** The plan of a shop as pages for the wall, one a week, and as JSON. */
+import { t } from "../../../grammar/src/translate.ts";
 import { dayText, momentText, shortDayText, timeText, weekdayText } from "../core/measure/figures.ts";
 import { andList } from "../core/model/suggest.ts";
 import { markdownCode as code } from "../escape/markdown.ts";
@@ -16,36 +17,49 @@ export function shopText(planned: PlannedShop, colours: Colours): string {
   const name = `${shop.name}${shop.title ? ` “${shownText(shop.title)}”` : ""}`;
   const jobs = planned.jobs.map(({ job }) => code(job.name));
   const lines = [
-    colours.bold(`${name}: the week${weeks.length === 1 ? "" : "s"} of ${andList(jobs)}`),
+    colours.bold(
+      weeks.length === 1
+        ? t`${name}: the week of ${andList(jobs)}`
+        : t`${name}: the weeks of ${andList(jobs)}`,
+    ),
     ...(shop.crew > 1 ? [`  ${peopleText(shop.crew)}`] : []),
     ...planned.plans.flatMap(planText),
     ...leftOut.map(
-      ({ name }) => `  Not in this plan: ${code(name)} is planned alone and may need the same people.`,
+      ({ name }) => `  ${t`Not in this plan: ${code(name)} is planned alone and may need the same people.`}`,
     ),
   ];
   return `${lines.join("\n")}\n\n${weeks.map((week) => `${weekText(week, shop.crew, colours)}\n`).join("\n")}`;
 }
 
 const peopleText = (crew: number): string =>
-  crew === 2 ? "A and B are the two people of the shop." : `A to ${letterOf(crew)} are its ${crew} people.`;
+  crew === 2 ? t`A and B are the two people of the shop.` : t`A to ${letterOf(crew)} are its ${crew} people.`;
 
 /** A to Z, then A2 and on. */
 const letterOf = (person: number): string =>
   `${String.fromCharCode(65 + ((person - 1) % 26))}${person > 26 ? Math.ceil(person / 26) : ""}`;
+
+function lastText(
+  lastWorkAt: string,
+  jobs: PlannedShop["plans"][number]["jobs"],
+  schedule: PlannedShop["plans"][number]["schedule"],
+  isOneOfSeveral: boolean,
+): string {
+  const last = momentText(lastWorkAt);
+  const proof = proofText(schedule, jobs[0]?.shop);
+  const which = andList(jobs.map(({ job }) => code(job.name)));
+  return isOneOfSeveral ? t`Last work of ${which} ${last}; ${proof}.` : t`Last work ${last}; ${proof}.`;
+}
 
 function planText(
   { jobs, schedule, lastWorkAt }: PlannedShop["plans"][number],
   _: number,
   all: readonly unknown[],
 ) {
-  const which = all.length > 1 ? ` of ${andList(jobs.map(({ job }) => code(job.name)))}` : "";
   return [
-    ...(lastWorkAt === undefined
-      ? []
-      : [`  Last work${which} ${momentText(lastWorkAt)}; ${proofText(schedule, jobs[0]?.shop)}.`]),
+    ...(lastWorkAt === undefined ? [] : [`  ${lastText(lastWorkAt, jobs, schedule, all.length > 1)}`]),
     ...(schedule.inOrder
       ? [
-          "  So many jobs are planned one after the other in the order of `ready`, each fixed before the next.",
+          `  ${t`So many jobs are planned one after the other in the order of \`ready\`, each fixed before the next.`}`,
         ]
       : []),
     ...(schedule.overAir ? [overAirText(schedule.overAir)] : []),
@@ -73,21 +87,21 @@ function weekText({ monday, sessions }: ShopWeek, crew: number, colours: Colours
       ),
     ];
   });
-  return [colours.bold(`Week of ${dayText(monday)}`), ...lines].join("\n");
+  return [colours.bold(t`Week of ${dayText(monday)}`), ...lines].join("\n");
 }
 
 /** One line for everything that is done in a session: its time, who does it, what, and on which pieces of which jobs. */
 function cellsOf(session: ShopSession, crew: number): readonly (readonly string[])[] {
   const byWhat = new Map<string, string[]>();
   for (const { job, row, closesAt } of session.does) {
-    const before = closesAt === undefined ? "" : `, begin by ${nearText(closesAt, session.startAt)}`;
+    const before = closesAt === undefined ? "" : t`, begin by ${nearText(closesAt, session.startAt)}`;
     const where = `${job}: ${surfacesText(row)}${before}`;
     const others = byWhat.get(row.what);
     if (others === undefined) byWhat.set(row.what, [where]);
     else others.push(where);
   }
   return [...byWhat].map(([what, where], at) => [
-    at === 0 ? `${timeText(session.startAt)} to ${nearText(session.endAt, session.startAt)}` : "",
+    at === 0 ? t`${timeText(session.startAt)} to ${nearText(session.endAt, session.startAt)}` : "",
     ...(crew > 1 ? [at === 0 ? letterOf(session.person) : ""] : []),
     shownText(what),
     shownText(where.join(" | ")),

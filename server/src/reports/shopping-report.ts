@@ -3,6 +3,7 @@
  * as a Markdown checklist. Money of two currencies is never added up.
  */
 
+import { t } from "../../../grammar/src/translate.ts";
 import { cansText, cents, moneyText, printed } from "../core/measure/figures.ts";
 import { figuresIn, type ShownFigures, type UnitSystem } from "../core/measure/shown-figures.ts";
 import type { PaperUse } from "../core/totals/paper.ts";
@@ -45,7 +46,7 @@ export function shoppingText({ baskets, paper = [], label, units = "metric" }: S
       .map((cell, i) => (i === 1 || i === 4 ? padStart : padEnd)(shownText(cell), widths[i]!))
       .join("  ")
       .trimEnd();
-  const sheets = paper.length > 0 ? `\n${PAPER_TITLE}: ${paper.map(paperText).join(", ")}\n` : "";
+  const sheets = paper.length > 0 ? `\n${paperTitle()}: ${paper.map(paperText).join(", ")}\n` : "";
   return `${tables.map((rows) => `${rows.map(line).join("\n")}\n`).join("\n")}${sheets}`;
 }
 
@@ -59,7 +60,7 @@ function originOf(baskets: readonly ShoppingBasket[], label: ShoppingReport["lab
   }
   return ({ name, file, builtIn }) => {
     if (!label || (files.get(name)?.size ?? 0) < 2) return "";
-    return builtIn ? " (built in)" : ` (${label(file)})`;
+    return builtIn ? t` (built in)` : ` (${label(file)})`;
   };
 }
 
@@ -70,29 +71,29 @@ const itemRow = (
   say: ShownFigures,
 ): readonly string[] => [
   item.material.name + origin(item.material),
-  item.litres === null ? "not known" : say.litres(item.litres),
-  item.onHand > 0 ? `${say.litres(item.onHand)} on hand` : "",
+  item.litres === null ? t`not known` : say.litres(item.litres),
+  item.onHand > 0 ? t`${say.litres(item.onHand)} on hand` : "",
   buyText(item),
   item.cost === null || item.containers.length === 0 ? "" : moneyText(item.cost, currency),
 ];
 
 const sumRow = ({ currency, cost, knownCost }: ShoppingBasket): readonly string[] => [
-  "together",
+  t`together`,
   "",
   "",
-  cost === null ? WITHOUT_UNKNOWN : "",
+  cost === null ? withoutUnknown() : "",
   moneyText(knownCost, currency),
 ];
 
-const WITHOUT_UNKNOWN = "excluding items without a price";
-const PAPER_TITLE = "Abrasives, an estimate by common practice, not included in the total";
+const withoutUnknown = (): string => t`excluding items without a price`;
+const paperTitle = (): string => t`Abrasives, an estimate by common practice, not included in the total`;
 
 const paperText = ({ grit, sheets }: PaperUse): string =>
-  `${sheets} sheet${sheets === 1 ? "" : "s"} of grit ${grit}`;
+  sheets === 1 ? t`${sheets} sheet of grit ${grit}` : t`${sheets} sheets of grit ${grit}`;
 
 function buyText({ containers, cost, gaps }: ShoppingItem): string {
   if (containers.length > 0) return cansText(containers);
-  return cost === null ? gaps.join(", ") : "nothing to buy";
+  return cost === null ? gaps.join(", ") : t`nothing to buy`;
 }
 
 // ---------------------------------------------------------------------------------------------------------------
@@ -192,9 +193,9 @@ export function shoppingMarkdown({ baskets, paper = [], label, units = "metric" 
   });
   const sheets =
     paper.length > 0
-      ? `\n${PAPER_TITLE}:\n\n${paper.map((use) => `- [ ] ${paperText(use)}\n`).join("")}`
+      ? `\n${paperTitle()}:\n\n${paper.map((use) => `- [ ] ${paperText(use)}\n`).join("")}`
       : "";
-  return `# Shopping list\n\n${lists.length > 0 ? lists.join("\n") : "Nothing to buy.\n"}${sheets}`;
+  return `# ${t`Shopping list`}\n\n${lists.length > 0 ? lists.join("\n") : `${t`Nothing to buy.`}\n`}${sheets}`;
 }
 
 function itemLine(
@@ -209,11 +210,12 @@ function itemLine(
   const name = material.title
     ? `${markdownText(material.title)} (\`${material.name}\`)`
     : `\`${material.name}\``;
-  return `- [ ] ${what} ${name}${markdownText(origin(material))}${price}, for ${jobs.map((job) => `\`${job}\``).join(", ")}`;
+  const wanted = `${what} ${name}${markdownText(origin(material))}${price}`;
+  return `- [ ] ${t`${wanted}, for ${jobs.map((job) => `\`${job}\``).join(", ")}`}`;
 }
 
 const sumLine = ({ currency, cost, knownCost }: ShoppingBasket): string =>
-  `Together ${moneyText(knownCost, currency)}${cost === null ? `, ${WITHOUT_UNKNOWN}` : ""}.`;
+  t`Together ${moneyText(knownCost, currency)}${cost === null ? `, ${withoutUnknown()}` : ""}.`;
 
 const needText = ({ litres, onHand }: ShoppingItem, say: ShownFigures): string =>
-  litres === null ? "some" : `${say.litres(Math.max(0, litres - onHand))} of`;
+  litres === null ? t`some` : t`${say.litres(Math.max(0, litres - onHand))} of`;

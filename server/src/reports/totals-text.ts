@@ -3,6 +3,7 @@
  * computed the line of the text that is missing.
  */
 
+import { t, translated } from "../../../grammar/src/translate.ts";
 import {
   cansText,
   filmText,
@@ -56,18 +57,18 @@ function jobText({ label, result, units = "metric" }: ReportedJob, colours: Colo
   const title = job.title ? ` “${shownText(job.title)}”` : "";
   return [
     `${colours.bold(`${job.name}${title}`)}${colours.dim(`  ${shownText(label)}`)}`,
-    ...table("Surfaces", surfaceRows(result, say)),
-    ...table("Materials", materialRows(result, say)),
-    ...table("Time", [
-      figure(result, "hands_on_h", "hands-on", formatWork),
-      figure(result, "elapsed_h", "elapsed", formatDuration),
+    ...table(t`Surfaces`, surfaceRows(result, say)),
+    ...table(t`Materials`, materialRows(result, say)),
+    ...table(t`Time`, [
+      figure(result, "hands_on_h", t`hands-on`, formatWork),
+      figure(result, "elapsed_h", t`elapsed`, formatDuration),
       ...jobDates(result).map(({ name, text, reason }) => row(name, text, reason)),
-      ...planNotes(result).map((note) => row("note", "", note)),
+      ...planNotes(result).map((note) => row(t`note`, "", note)),
     ]),
-    ...table(result.shop?.room ? `Fumes (${FUMES_BASIS})` : "Fumes", fumesRows(result)),
-    ...table(`Fumes by the hour (${HOURS_BASIS})`, hourRows(result)),
-    ...table("Abrasives (an estimate by common practice, not in the cost)", paperRows(result, say)),
-    ...table("Cost", costRows(result)),
+    ...table(result.shop?.room ? t`Fumes (${translated(FUMES_BASIS)})` : t`Fumes`, fumesRows(result)),
+    ...table(t`Fumes by the hour (${translated(HOURS_BASIS)})`, hourRows(result)),
+    ...table(t`Abrasives (an estimate by common practice, not in the cost)`, paperRows(result, say)),
+    ...table(t`Cost`, costRows(result)),
     ...worthLines(result),
     ...recordTables(result, say),
   ].join("\n");
@@ -85,24 +86,24 @@ function recordTables({ record, totals, shop }: JobResult, { litres }: ShownFigu
   ): readonly Row[] => {
     const [before, now] = [planned[field], totals[field]];
     if (before === null || now === null) return [];
-    return [row(name, say(now), [`planned ${say(before)}`, more].filter(Boolean).join("; "))];
+    return [row(name, say(now), [t`planned ${say(before)}`, more].filter(Boolean).join("; "))];
   };
   const money = (amount: number): string => moneyText(amount, shop?.currency);
   const names = distinctNames(stock.map(({ material }) => material));
   return [
-    ...table(`Planned and actual, by the record up to ${momentText(record.lastAt)}`, [
-      ...beside("hands_on_h", "hands-on", formatWork, `${formatWork(doneHours)} of it done`),
-      ...beside("material_cost", "materials", money),
-      ...beside("labour_cost", "labour", money),
-      ...beside("total_cost", "total", money),
+    ...table(t`Planned and actual, by the record up to ${momentText(record.lastAt)}`, [
+      ...beside("hands_on_h", t`hands-on`, formatWork, t`${formatWork(doneHours)} of it done`),
+      ...beside("material_cost", t`materials`, money),
+      ...beside("labour_cost", t`labour`, money),
+      ...beside("total_cost", t`total`, money),
     ]),
     ...table(
-      "In the shop now",
+      t`In the shop now`,
       stock.map(({ usedL, nowL, toBuy }, at) =>
         row(
           names[at]!,
           litres(nowL),
-          [`${litres(usedL)} used`, ...(toBuy.length > 0 ? [`to buy ${cansText(toBuy)}`] : [])].join("; "),
+          [t`${litres(usedL)} used`, ...(toBuy.length > 0 ? [t`to buy ${cansText(toBuy)}`] : [])].join("; "),
         ),
       ),
     ),
@@ -129,8 +130,8 @@ function figure<F extends GapField>(
   say: (value: NonNullable<JobResult["totals"][F]>) => string,
 ): Row {
   const value = result.totals[field];
-  if (awaitsPlan(result, field)) return row(name, BEING_PLANNED_TEXT);
-  if (value === null) return row(name, "not known", gapsOf(result, field).join(", "));
+  if (awaitsPlan(result, field)) return row(name, translated(BEING_PLANNED_TEXT));
+  if (value === null) return row(name, t`not known`, gapsOf(result, field).join(", "));
   return row(name, say(value as NonNullable<JobResult["totals"][F]>));
 }
 
@@ -142,12 +143,12 @@ function surfaceRows(result: JobResult, say: ShownFigures): readonly Row[] {
   const rows = surfaces.map((surface, index) =>
     row(
       surface.name,
-      surface.area_m2 === null ? "not known" : areas.parts[index]!,
-      surface.dry_film_um === null ? "dry film not known" : `${filmText(surface.dry_film_um)} dry film`,
+      surface.area_m2 === null ? t`not known` : areas.parts[index]!,
+      surface.dry_film_um === null ? t`dry film not known` : t`${filmText(surface.dry_film_um)} dry film`,
     ),
   );
   return surfaces.length > 1 || totals.area_m2 === null
-    ? [...rows, figure(result, "area_m2", "together", () => areas.total)]
+    ? [...rows, figure(result, "area_m2", t`together`, () => areas.total)]
     : rows;
 }
 
@@ -164,10 +165,10 @@ function materialRows(result: JobResult, say: ShownFigures): readonly Row[] {
       cost === null
         ? gaps.join(", ")
         : containers.length === 0
-          ? "on hand"
-          : `${cansText(containers)} for ${moneyText(cost, result.shop?.currency)}`;
-    const over = left < LEAST_LEFT ? "" : `, ${say.litres(left)} left over`;
-    return row(names[index]!, litres === null ? "not known" : say.litres(litres), `${bought}${over}`);
+          ? t`on hand`
+          : t`${cansText(containers)} for ${moneyText(cost, result.shop?.currency)}`;
+    const over = left < LEAST_LEFT ? "" : t`, ${say.litres(left)} left over`;
+    return row(names[index]!, litres === null ? t`not known` : say.litres(litres), `${bought}${over}`);
   });
 }
 
@@ -184,7 +185,7 @@ function fumesRows(result: JobResult): readonly Row[] {
     voc_g !== null && Math.abs(all - voc_g) < 1e-6 ? voc_g : undefined,
   );
   return [
-    figure(result, "voc_g", "VOC", (grams) => gramsThatAddUp([grams]).total),
+    figure(result, "voc_g", t`VOC`, (grams) => gramsThatAddUp([grams]).total),
     ...shown.map(({ name, air }, index) => row(shownText(name), addends.parts[index]!, air)),
     ...(worst ? [row(shownText(worst.name), gramsText(worst.grams), worst.air)] : []),
   ];
@@ -199,19 +200,19 @@ function hourRows(result: JobResult): readonly Row[] {
   if (!peak) return [];
   const inPeak = gramsThatAddUp(peak.lines.map(({ grams }) => grams));
   const lines = peak.lines.map(({ name }, index) => `${shownText(name)} ${inPeak.parts[index]!}`);
-  const from = `from ${peak.from}`;
+  const from = t`from ${peak.from}`;
   const days = fumesDays(result);
   const perDay = gramsThatAddUp(days.map(({ grams }) => grams));
   const later = days.slice(MOST_DAYS);
   return [
-    row("most in an hour", gramsText(peak.grams), lines.length > 1 ? `${from}: ${lines.join(", ")}` : from),
+    row(t`most in an hour`, gramsText(peak.grams), lines.length > 1 ? `${from}: ${lines.join(", ")}` : from),
     ...days.slice(0, MOST_DAYS).map(({ name, from: first, hours }, index) => {
       const text = perDay.parts[index]!;
       const whole = roundedParts(hours, text.includes(".") ? 1 : 0, Number.parseFloat(text));
-      return row(name, text, `hourly from ${first}: ${whole.join(" ")}`);
+      return row(name, text, t`hourly from ${first}: ${whole.join(" ")}`);
     }),
     ...(later.length > 0
-      ? [row(`${later.length} more days`, gramsText(later.reduce((sum, { grams }) => sum + grams, 0)))]
+      ? [row(t`${later.length} more days`, gramsText(later.reduce((sum, { grams }) => sum + grams, 0)))]
       : []),
   ];
 }
@@ -219,9 +220,11 @@ function hourRows(result: JobResult): readonly Row[] {
 function paperRows({ runs }: JobResult, say: ShownFigures): readonly Row[] {
   return jobPaper(runs).map(({ grit, sheets, discs, areaM2, hours }) =>
     row(
-      `grit ${grit}`,
-      `${sheets} sheet${sheets === 1 ? "" : "s"}`,
-      `or ${discs} disc${discs === 1 ? "" : "s"}; ${say.area(areaM2)} in ${formatDuration(hours)}`,
+      t`grit ${grit}`,
+      sheets === 1 ? t`${sheets} sheet` : t`${sheets} sheets`,
+      discs === 1
+        ? t`or ${discs} disc; ${say.area(areaM2)} in ${formatDuration(hours)}`
+        : t`or ${discs} discs; ${say.area(areaM2)} in ${formatDuration(hours)}`,
     ),
   );
 }
@@ -238,21 +241,21 @@ function costRows(result: JobResult): readonly Row[] {
   const earned = earnedPerHour(totals);
   return [
     {
-      ...figure(result, "material_cost", "materials", money),
-      ...(used === null ? {} : { more: `whole cans; ${usedText(used, result)}` }),
+      ...figure(result, "material_cost", t`materials`, money),
+      ...(used === null ? {} : { more: t`whole cans; ${usedText(used, result)}` }),
     },
-    ...(job.supplies || supplies > 0 ? [row("supplies", money(supplies))] : []),
-    figure(result, "labour_cost", "labour", money),
-    ...(other !== undefined && other > 0.005 ? [row("pieces", money(other))] : []),
+    ...(job.supplies || supplies > 0 ? [row(t`supplies`, money(supplies))] : []),
+    figure(result, "labour_cost", t`labour`, money),
+    ...(other !== undefined && other > 0.005 ? [row(t`pieces`, money(other))] : []),
     {
-      ...figure(result, "total_cost", "total", money),
-      ...(totals.total_cost !== null && totals.labour_cost === null ? { more: "without labour" } : {}),
+      ...figure(result, "total_cost", t`total`, money),
+      ...(totals.total_cost !== null && totals.labour_cost === null ? { more: t`without labour` } : {}),
     },
-    ...(job.budget ? [row("budget", money(job.budget.amount))] : []),
-    figure(result, "saving", "saving", money),
+    ...(job.budget ? [row(t`budget`, money(job.budget.amount))] : []),
+    figure(result, "saving", t`saving`, money),
     ...(earned === null
       ? []
-      : [{ ...row("an hour earns", money(earned)), more: "new ones less all costs but labour" }]),
+      : [{ ...row(t`an hour earns`, money(earned)), more: t`new ones less all costs but labour` }]),
     ...pieceRows(result, money),
   ];
 }
@@ -263,12 +266,12 @@ function pieceRows(result: JobResult, money: (amount: number) => string): readon
   if (costs.length === 1 && costs[0]!.count === 1) return [];
   return costs.flatMap(({ piece, count, centMore, total, newPrice, saving }) => {
     if (total === null) return [];
-    const odd = centMore > 0 ? [`${centMore} of the ${count} 0.01 more`] : [];
+    const odd = centMore > 0 ? [t`${centMore} of the ${count} 0.01 more`] : [];
     const saved =
       newPrice === undefined || saving === null
         ? []
-        : [`a new one ${money(newPrice)}, saves ${money(saving)}`];
-    return [row(`each ${piece}`, money(total), [...odd, ...saved].join("; "))];
+        : [t`a new one ${money(newPrice)}, saves ${money(saving)}`];
+    return [row(t`each ${piece}`, money(total), [...odd, ...saved].join("; "))];
   });
 }
 
@@ -276,7 +279,7 @@ function pieceRows(result: JobResult, money: (amount: number) => string): readon
 function worthLines(result: JobResult): readonly string[] {
   const worth = worthTable(result);
   if (!worth) return [];
-  const head = ["", ...WORTH_COLUMNS];
+  const head = ["", ...WORTH_COLUMNS.map(translated)];
   const rows = worth.rows.map(({ name, figures }) => [name, ...figures]);
   const widths = head.map((title, at) =>
     Math.max(displayWidth(title), ...rows.map((cells) => displayWidth(cells[at]!))),
@@ -284,7 +287,7 @@ function worthLines(result: JobResult): readonly string[] {
   const line = (cells: readonly string[]): string =>
     `    ${cells.map((cell, at) => (at === 0 ? padEnd : padStart)(shownText(cell), widths[at]!)).join("  ")}`;
   return [
-    `  Is it worth it? (${shownText(worth.basis)})`,
+    `  ${t`Is it worth it? (${shownText(worth.basis)})`}`,
     ...[head, ...rows].map(line),
     ...worth.notes.flatMap((note) => wrap(note, WIDTH - 4).map((each) => `    ${each}`)),
   ];

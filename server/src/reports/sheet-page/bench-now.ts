@@ -2,6 +2,7 @@
  * What is now, what is next and what is to be minded meanwhile, from the steps of a sheet and the times of their ticks.
  * Plain data in and out; the page only shows it. Times are local, see `local-times.ts`.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import { THIN_VENEER } from "../../views/sheet/gear.ts";
 import { clockOf, dayOf, hoursFrom, isSameDay, later } from "./local-times.ts";
 import { type Opening, openAt } from "./opening.ts";
@@ -305,7 +306,7 @@ function drying(order: Order, step: PageStep, ticked: Ticked, now: string): Runn
   const done = pieces.length === 0 ? undefined : doneAt(step, ticked, pieces);
   if (done === undefined) return undefined;
   const isAll = pieces.length === step.pieces.length;
-  const on = isAll ? placeOf(step) : `${placeOf(step)}, only piece ${pieces.join(", ")}`;
+  const on = isAll ? placeOf(step) : t`${placeOf(step)}, only piece ${pieces.join(", ")}`;
   const free = step.isUnknown ? "" : freeAt(step, ticked, pieces);
   const isOver = free === undefined || (free !== "" && free <= now);
   // Nobody knows when that of the label alone is over, but whoever goes on has looked.

@@ -2,6 +2,7 @@
  * What an HTML sheet says on a telephone: what to do now, when the wait ends and what may go wrong, under the same three
  * headings at all times. Plain data in and out, see `bench-now.ts`.
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { AIR_GEAR, STRIPPER_VAPOUR, THIN_VENEER, wornTogether } from "../../views/sheet/gear.ts";
 import {
   asksLabel,
@@ -84,17 +85,16 @@ export function liveTexts(order: Order, ticked: Ticked, now: string): LiveTexts 
   };
 }
 
-const RISKS = "What may go wrong";
-const RISKS_MEANWHILE = "What may go wrong meanwhile";
+const risksTitle = (): string => t`What may go wrong`;
 
 const allDone = (at: Moment): LiveTexts => ({
   is: "done",
-  what: "All steps are ticked",
+  what: t`All steps are ticked`,
   more: [],
   first: [],
   waits:
-    at.running.length > 0 ? at.running.map((wait) => runningText(wait, at.now)) : [["No wait is left.", ""]],
-  risksTitle: RISKS,
+    at.running.length > 0 ? at.running.map((wait) => runningText(wait, at.now)) : [[t`No wait is left.`, ""]],
+  risksTitle: risksTitle(),
   risks: risksOf(at, undefined),
   isEarly: false,
 });
@@ -116,7 +116,7 @@ function inHand(at: Moment, current: Start, next: BenchNow["next"]): StateTexts 
     ].filter(Boolean),
     first: firstOf(step),
     waits: waitsInHand(at, current),
-    risksTitle: RISKS,
+    risksTitle: risksTitle(),
     risks: [...whysOf(step), ...tooLate(at, step), ...risksOf(at, step)],
     ...(next ? { next: nextText(next, current, now) } : {}),
     button: buttonText(current),
@@ -135,42 +135,42 @@ function notYet(at: Moment, current: Start): StateTexts {
     .toSorted((a, b) => Number(b.free === due) - Number(a.free === due))
     .map((wait) => runningText(wait, now));
   return {
-    what: laid === undefined ? `Nothing to do until ${until}` : `Leave the stripper on until ${until}`,
-    more: [`${leftText(due, now)}. ${laid === undefined ? awayText(at) : "Stay near."}`],
+    what: laid === undefined ? t`Nothing to do until ${until}` : t`Leave the stripper on until ${until}`,
+    more: [`${leftText(due, now)}. ${laid === undefined ? awayText(at) : t`Stay near.`}`],
     first: [],
-    waits: waits.length > 0 ? waits : [["Nothing is drying.", ""]],
-    risksTitle: laid === undefined ? RISKS_MEANWHILE : RISKS,
+    waits: waits.length > 0 ? waits : [[t`Nothing is drying.`, ""]],
+    risksTitle: laid === undefined ? t`What may go wrong meanwhile` : risksTitle(),
     // How late the next coat may be stands with the wait.
     risks: [...risksOf(at, undefined), ...tooLate(at, step, "past"), ...whysOf(step)],
     next: {
-      title: `Next, at ${until}`,
-      what: laid === undefined ? (step.isLeftOn ? LAY_ON : step.title) : TAKE_OFF,
+      title: t`Next, at ${until}`,
+      what: laid === undefined ? (step.isLeftOn ? layOn() : step.title) : takeOff(),
       more: [step.isLeftOn ? step.title : "", step.where, wearText(at, step)].filter(Boolean),
       first: firstOf(step),
     },
-    button: laid === undefined ? "Done already" : "Taken off",
+    button: laid === undefined ? t`Done already` : t`Taken off`,
     isEarly: true,
   };
 }
 
 const awayText = ({ hazards }: Moment): string =>
-  hazards.dangers.includes("fumes") ? "You may go; leave the air moving." : "You may go.";
+  hazards.dangers.includes("fumes") ? t`You may go; leave the air moving.` : t`You may go.`;
 
 // ---------------------------------------------------------------------------------------------------------------
 // What to do
 
-const LAY_ON = "Lay the stripper on";
-const TAKE_OFF = "Take the stripper off";
+const layOn = (): string => t`Lay the stripper on`;
+const takeOff = (): string => t`Take the stripper off`;
 
 function whatToDo({ step, laid, why }: Start): string {
   if (laid !== undefined)
-    return step.leaveH === undefined ? "Stay here: the stripper acts, don’t touch it" : TAKE_OFF;
-  if (why === "label") return "Don’t touch it yet: read its label";
-  return step.isLeftOn ? LAY_ON : step.title;
+    return step.leaveH === undefined ? t`Stay here: the stripper acts, don’t touch it` : takeOff();
+  if (why === "label") return t`Don’t touch it yet: read its label`;
+  return step.isLeftOn ? layOn() : step.title;
 }
 
 const buttonText = ({ step, laid }: Start): string =>
-  laid === undefined ? (step.isLeftOn ? "Laid on" : "Done") : "Taken off";
+  laid === undefined ? (step.isLeftOn ? t`Laid on` : t`Done`) : t`Taken off`;
 
 /** With what keeps off the vapour of a stripper that lies on another surface. */
 function wearText({ running }: Moment, step: PageStep): string {
@@ -179,24 +179,30 @@ function wearText({ running }: Moment, step: PageStep): string {
     ...step.wear,
     ...beside.flatMap((wait) => wait.step.wear.filter((item) => AIR_GEAR.has(item))),
   ]);
-  return worn.length === 0 ? "" : `Wear: ${worn.join(", ")}.`;
+  return worn.length === 0 ? "" : t`Wear: ${worn.map(translated).join(", ")}.`;
 }
 
 function nextText(next: NonNullable<BenchNow["next"]>, current: Start, now: string): NextTexts {
   const { step, from, isLaid, isRightAfter } = next;
   const isActing = current.laid !== undefined && current.step.leaveH === undefined;
-  const soon = isActing ? "once it is off" : isLaid ? "when its label time is up" : "right after this";
   return {
     // What nobody has to wait for goes on at once, whatever minute the plan has for it.
-    title: `Next, ${from > now && !isRightAfter ? `from ${clockText(from, now)}` : soon}`,
-    what: isLaid ? TAKE_OFF : step.title,
+    title:
+      from > now && !isRightAfter
+        ? t`Next, from ${clockText(from, now)}`
+        : isActing
+          ? t`Next, once it is off`
+          : isLaid
+            ? t`Next, when its label time is up`
+            : t`Next, right after this`,
+    what: isLaid ? takeOff() : step.title,
     more: [step.where].filter(Boolean),
     first: firstOf(step),
   };
 }
 
 /** What was found on its line, as orders. */
-const firstOf = ({ checks }: PageStep): readonly string[] => checks.map(({ order }) => `First: ${order}`);
+const firstOf = ({ checks }: PageStep): readonly string[] => checks.map(({ order }) => t`First: ${order}`);
 
 /** The step whose label alone knows how long it is left alone, as soon as somebody has to know. */
 function askedStep({ order, running }: Moment, { step }: Start): PageStep | undefined {
@@ -218,70 +224,105 @@ function waitsInHand({ running, now }: Moment, current: Start): readonly TwoLine
   const [laid, dries] = [running.filter(({ isLaid }) => isLaid), running.filter(({ isLaid }) => !isLaid)];
   const waits = [...textsOf(laid), ...ownWait(current, now), ...textsOf(dries)];
   if (waits.length > 0) return waits;
-  return [current.why === "label" ? [BY_LABEL, ""] : NO_WAIT];
+  // Said only where nothing else waits either: beside another wait it reads as its opposite.
+  return [
+    [current.why === "label" ? byLabel() : t`No wait after this step: go on as soon as it is done.`, ""],
+  ];
 }
 
 /** The wait that the step begins when it is done, or laid on; nothing where it begins none, or its own label is still to be read. */
 function ownWait({ step, laid, why, dry }: Start, now: string): readonly TwoLines[] {
   if (why === "label") return [];
   if (laid !== undefined)
-    return [[`Over since ${clockText(dry, now)}`, "The stripper’s time is up: take it off at once."]];
+    return [[t`Over since ${clockText(dry, now)}`, t`The stripper’s time is up: take it off at once.`]];
   const isToLay = step.isLeftOn;
-  const head = isToLay ? "Once it is laid on" : "Once this is done";
-  const off = isToLay ? ", then take it off at once" : "";
   if (isToLay ? step.leaveH === undefined : step.isUnknown)
-    return [[BY_LABEL, `${head}, don’t touch it as long as its label says${off}.`]];
+    return [
+      [
+        byLabel(),
+        isToLay
+          ? t`Once it is laid on, don’t touch it as long as its label says, then take it off at once.`
+          : t`Once this is done, don’t touch it as long as its label says.`,
+      ],
+    ];
   const hours = isToLay ? step.leaveH : step.waitH;
   const free = hours === undefined ? freeAt(step, () => now) : later(now, hours);
   if (free === undefined || free <= now) return [];
-  const long = hours === undefined ? "" : ` for ${lastingText(Math.ceil(hours * 60))}`;
-  const until = `Until ${clockText(free, now)}${hours === undefined ? "" : isToLay ? ", if it is laid on now" : ", if it is done now"}`;
-  return [[until, `${head}, don’t touch it${long}${off}.`]];
+  const until = clockText(free, now);
+  if (hours === undefined) return [[t`Until ${until}`, t`Once this is done, don’t touch it.`]];
+  const long = lastingText(Math.ceil(hours * 60));
+  return isToLay
+    ? [
+        [
+          t`Until ${until}, if it is laid on now`,
+          t`Once it is laid on, don’t touch it for ${long}, then take it off at once.`,
+        ],
+      ]
+    : [[t`Until ${until}, if it is done now`, t`Once this is done, don’t touch it for ${long}.`]];
 }
 
-/** Said only where nothing else waits either: beside another wait it reads as its opposite. */
-const NO_WAIT: TwoLines = ["No wait after this step: go on as soon as it is done.", ""];
-const BY_LABEL = "When its label time is up";
+const byLabel = (): string => t`When its label time is up`;
 
 /** Of what lies there: until when, and whether one may touch it. */
 function runningText({ step, on, done, free, isLaid }: RunningWait, now: string): TwoLines {
   const { latestH, lightH, fullH } = step;
-  const head = isLaid ? `${TAKE_OFF} at` : "Until";
-  const until = free === "" ? BY_LABEL : `${head} ${clockText(free, now)}, ${leftText(free, now)}`;
-  const since = free === "" ? ` since ${clockText(done, now)}` : "";
+  const since = clockText(done, now);
+  const what = isLaid
+    ? free === ""
+      ? t`${on}: the stripper acts since ${since}. Don’t touch it before, then take it off at once.`
+      : t`${on}: the stripper acts. Don’t touch it before.`
+    : free === ""
+      ? t`${on}: it dries since ${since}, don’t touch it.`
+      : t`${on}: it dries, don’t touch it.`;
   const more = [
-    isLaid
-      ? `${on}: the stripper acts${since}. Don’t touch it before${free === "" ? ", then take it off at once" : ""}.`
-      : `${on}: it dries${since}, don’t touch it.`,
+    what,
     latestH === undefined
       ? ""
-      : `Next coat by ${clockText(later(done, latestH), now)}, or sand it dull first.`,
-    lightH === undefined ? "" : `Light use from ${clockText(later(done, lightH), now)}.`,
-    fullH === undefined ? "" : `Full use from ${clockText(later(done, fullH), now)}.`,
+      : t`Next coat by ${clockText(later(done, latestH), now)}, or sand it dull first.`,
+    lightH === undefined ? "" : t`Light use from ${clockText(later(done, lightH), now)}.`,
+    fullH === undefined ? "" : t`Full use from ${clockText(later(done, fullH), now)}.`,
   ];
-  return [until, more.filter(Boolean).join(" ")];
+  return [untilText(free, now, isLaid), more.filter(Boolean).join(" ")];
+}
+
+function untilText(free: string, now: string, isLaid: boolean): string {
+  if (free === "") return byLabel();
+  const moment = clockText(free, now);
+  const left = leftText(free, now);
+  return isLaid ? t`Take the stripper off at ${moment}, ${left}` : t`Until ${moment}, ${left}`;
 }
 
 // ---------------------------------------------------------------------------------------------------------------
 // What may go wrong
 
 /** What the cautions of the sheet ask for, in a few words; they and the labels say the rest. */
-const ACTS: Readonly<Record<string, string>> = {
-  [STRIPPER_VAPOUR]: "Stripper’s vapour in the room: keep the respirator on",
-  [THIN_VENEER]: "Thin veneer: don’t go through it, least at the edges",
-  fumes: "Fumes: keep the air moving",
-  fire: "Fire: no flame or spark in the room",
-  "lead in old paint": "Lead in old paint: not before it is tested",
-  lead: "Lead: keep it wet, let no dust fly",
-  "others in the room": "Others in the room: keep them out",
-};
+function actOf(danger: string): string {
+  switch (danger) {
+    case STRIPPER_VAPOUR:
+      return t`Stripper’s vapour in the room: keep the respirator on`;
+    case THIN_VENEER:
+      return t`Thin veneer: don’t go through it, least at the edges`;
+    case "fumes":
+      return t`Fumes: keep the air moving`;
+    case "fire":
+      return t`Fire: no flame or spark in the room`;
+    case "lead in old paint":
+      return t`Lead in old paint: not before it is tested`;
+    case "lead":
+      return t`Lead: keep it wet, let no dust fly`;
+    case "others in the room":
+      return t`Others in the room: keep them out`;
+    default:
+      return translated(danger);
+  }
+}
 
 /** All rags in one act; of them those with drying oil would still heat up in a dry can. */
 function ragsRisk(rags: readonly string[]): readonly TwoLines[] {
   const [oily, solvent] = [rags.includes("oily rags"), rags.includes("solvent rags")];
-  if (oily && solvent) return [["Rags catch fire: into the closed metal can, the oily ones in water", ""]];
-  if (oily) return [["Oily rags catch fire: in water in the closed metal can", ""]];
-  return solvent ? [["Solvent rags catch fire: into the closed metal can", ""]] : [];
+  if (oily && solvent) return [[t`Rags catch fire: into the closed metal can, the oily ones in water`, ""]];
+  if (oily) return [[t`Oily rags catch fire: in water in the closed metal can`, ""]];
+  return solvent ? [[t`Solvent rags catch fire: into the closed metal can`, ""]] : [];
 }
 
 /** What the step in hand brings, and what earlier ones have left behind. */
@@ -290,11 +331,9 @@ function risksOf({ hazards, running }: Moment, step: PageStep | undefined): read
   const dangers = [
     ...new Set([...(isBeside ? [STRIPPER_VAPOUR] : []), ...(step?.dangers ?? []), ...hazards.dangers]),
   ].filter((danger) => danger !== STRIPPER_VAPOUR || isBeside);
-  const acts = dangers
-    .filter((danger) => !isRags(danger))
-    .map((danger): TwoLines => [ACTS[danger] ?? danger, ""]);
+  const acts = dangers.filter((danger) => !isRags(danger)).map((danger): TwoLines => [actOf(danger), ""]);
   const soft: readonly TwoLines[] =
-    hazards.soft.length === 0 ? [] : [[`Dry but still soft: ${hazards.soft.join("; ")}`, ""]];
+    hazards.soft.length === 0 ? [] : [[t`Dry but still soft: ${hazards.soft.join("; ")}`, ""]];
   const found = [...leftTooLong(running, step), ...acts, ...ragsRisk(dangers.filter(isRags)), ...soft];
   return found.length > 0 ? found : [lesserRisk(step, running)];
 }
@@ -302,18 +341,18 @@ function risksOf({ hazards, running }: Moment, step: PageStep | undefined): read
 /** What has dried on comes off with more stripper only (common practice, no source); its label decides. */
 const leftTooLong = (running: readonly RunningWait[], step: PageStep | undefined): readonly TwoLines[] =>
   running.some(({ isLaid }) => isLaid) || (step?.isLeftOn ?? false)
-    ? [["Left on longer than its label says, the stripper dries on", ""]]
+    ? [[t`Left on longer than its label says, the stripper dries on`, ""]]
     : [];
 
 /** Where no danger is named. */
 function lesserRisk(step: PageStep | undefined, running: readonly RunningWait[]): TwoLines {
   if (step?.wear.some((item) => item.includes("dust")))
-    return ["Dust: don’t breathe it, keep the mask on", ""];
-  if (step?.wear.includes("gloves")) return ["On bare skin it does harm: gloves on", ""];
-  if (step !== undefined) return ["What its label warns of: read it first", ""];
+    return [t`Dust: don’t breathe it, keep the mask on`, ""];
+  if (step?.wear.includes("gloves")) return [t`On bare skin it does harm: gloves on`, ""];
+  if (step !== undefined) return [t`What its label warns of: read it first`, ""];
   return running.length > 0
-    ? ["Touched too early, it keeps the mark", ""]
-    : ["Nothing is known, and nothing is certified as safe", ""];
+    ? [t`Touched too early, it keeps the mark`, ""]
+    : [t`Nothing is known, and nothing is certified as safe`, ""];
 }
 
 const whysOf = ({ checks }: PageStep): readonly TwoLines[] =>
@@ -334,6 +373,6 @@ function tooLate(
     .toSorted();
   if (end === undefined || (when === "past" && end >= now)) return [];
   return end < now
-    ? [[`Too late for the next coat since ${clockText(end, now)}: sand it dull first`, ""]]
-    : [[`Later than ${clockText(end, now)}: sand it dull first`, ""]];
+    ? [[t`Too late for the next coat since ${clockText(end, now)}: sand it dull first`, ""]]
+    : [[t`Later than ${clockText(end, now)}: sand it dull first`, ""]];
 }

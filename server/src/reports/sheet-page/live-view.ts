@@ -1,6 +1,7 @@
 /// <reference lib="dom" />
 /// <reference lib="dom.iterable" />
 /** The part of an HTML sheet that says what is now: its elements, and how they show what `live-texts.ts` says. */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { LiveTexts, NextTexts, TwoLines } from "./live-texts.ts";
 
 /** What somebody may press or write in it. */
@@ -30,18 +31,18 @@ export function liveView(live: HTMLElement, actions: LiveActions): LiveView {
   const gist = child(live, "gist", "div");
   live.before(gist);
   const clock = child(gist, "clock");
-  child(gist, "label").textContent = "Do now";
+  child(gist, "label").textContent = t`Do now`;
   const what = child(gist, "what");
   what.setAttribute("role", "status");
   const more = child(live, "more-now", "div");
   const first = child(live, "first", "div");
   const buttons = child(live, "buttons", "div");
   const [tick, go, undo] = [
-    button(buttons, "Done", actions.tick),
-    button(buttons, "Show step", actions.go),
-    button(buttons, "Undo", actions.undo),
+    button(buttons, t`Done`, actions.tick),
+    button(buttons, t`Show step`, actions.go),
+    button(buttons, t`Undo`, actions.undo),
   ];
-  child(live, "label").textContent = "When the wait ends";
+  child(live, "label").textContent = t`When the wait ends`;
   // Where a wait is asked for, its field is the answer that is wanted.
   const asks = labelField(live, actions.label);
   const waits = child(live, "waits", "ul");
@@ -136,8 +137,8 @@ function labelField(
   return (isMinutes, hours, isAsked) => {
     field.hidden = !isAsked;
     unit = isMinutes ? 60 : 1;
-    words.textContent = "Its label says";
-    unitWord.textContent = isMinutes ? "minutes" : "hours";
+    words.textContent = t`Its label says`;
+    unitWord.textContent = isMinutes ? t`minutes` : t`hours`;
     // What somebody is writing is left alone.
     if (document.activeElement !== input)
       input.value = hours === undefined ? "" : String(+(hours * unit).toFixed(2));

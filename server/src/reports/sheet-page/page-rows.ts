@@ -1,6 +1,7 @@
 /// <reference lib="dom" />
 /// <reference lib="dom.iterable" />
 /** The lines of the list of an HTML sheet, read from the attributes that `sheet-rows.ts` wrote. */
+import { t } from "../../../../grammar/src/translate.ts";
 import { type PageStep, withLabel } from "./bench-now.ts";
 import type { Opening } from "./opening.ts";
 
@@ -32,7 +33,7 @@ function rowOf(element: HTMLElement): Row {
   const boxes = [...element.querySelectorAll<HTMLInputElement>("input[data-piece]")];
   const texts = (selector: string): readonly string[] =>
     [...element.querySelectorAll(selector)].map(({ textContent }) => textContent ?? "");
-  const use = [...texts(".takes").map((litres) => `Use ${litres}`), ...texts(".by")].join(", ");
+  const use = [...texts(".takes").map((litres) => t`Use ${litres}`), ...texts(".by")].join(", ");
   return {
     element,
     step: dataset.step ?? "",

@@ -7,6 +7,7 @@
  *
  * It writes texts as texts, loads nothing and sends nothing. A sheet without it is the same sheet on paper.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import {
   doneAt,
   dueAt,
@@ -24,6 +25,7 @@ import { showKept, takeInput, tickedIn, tickRow } from "./kept-rows.ts";
 import { liveTexts } from "./live-texts.ts";
 import { type LiveView, liveView } from "./live-view.ts";
 import { localTime } from "./local-times.ts";
+import { speakAsThePage } from "./page-language.ts";
 import { labelled, openingOf, type Row, rowsIn } from "./page-rows.ts";
 import { clockText, momentText } from "./time-texts.ts";
 
@@ -67,7 +69,7 @@ function begin(article: HTMLElement): void {
     bench.rows.some(({ is }) => is.pieces.some((piece) => ticked(is, piece) !== undefined));
   const save = (): void => {
     if (!writeKept(key, kept))
-      output.textContent = "This browser keeps nothing for this page: ticks are lost when it is closed.";
+      output.textContent = t`This browser keeps nothing for this page: ticks are lost when it is closed.`;
   };
   const show = (): void => showKept(article, bench.rows, kept);
   const changed = (): void => {
@@ -141,7 +143,7 @@ function begin(article: HTMLElement): void {
   );
   find("[data-print]").addEventListener("click", () => window.print());
   find("[data-forget]").addEventListener("click", () => {
-    if (!window.confirm("Clear all ticks and notes of this sheet on this device?")) return;
+    if (!window.confirm(t`Clear all ticks and notes of this sheet on this device?`)) return;
     Object.assign(kept, nothingKept());
     bench = benchNow();
     changed();
@@ -163,10 +165,10 @@ async function copyOut(text: string, area: HTMLTextAreaElement, output: HTMLElem
   area.hidden = false;
   try {
     await navigator.clipboard.writeText(text);
-    output.textContent = "Copied. Here it is as well:";
+    output.textContent = t`Copied. Here it is as well:`;
   } catch {
     area.select();
-    output.textContent = "Copy this text:";
+    output.textContent = t`Copy this text:`;
   }
 }
 
@@ -193,20 +195,21 @@ function showMay({ element, boxes, is }: Row, order: Order, ticked: Ticked, time
   element.classList.toggle("ahead", isAhead);
   element.classList.toggle("done", done !== undefined);
   element.classList.toggle("early", done === undefined && early !== "");
-  const text = early === "" ? "" : `${isAhead ? "Done too early" : "Not yet"}: ${early}.`;
+  const text = early === "" ? "" : isAhead ? t`Done too early: ${early}.` : t`Not yet: ${early}.`;
   if (may.textContent !== text) may.textContent = text;
 }
 
 /** Why a step is before its time or its turn at a moment, told `now`; empty where it is not. */
 function earlyText(order: Order, start: Start, at: string, now: string): string {
   const { dry, planned, why, last, laid } = start;
-  if (laid !== undefined) return dry > at ? `leave it on until ${clockText(dry, now)}` : "";
+  if (laid !== undefined) return dry > at ? t`leave it on until ${clockText(dry, now)}` : "";
   if (why === "step") {
-    const then = planned > at ? `planned for ${clockText(planned, now)}, ` : "";
-    return `${then}after “${last?.title ?? ""}”`;
+    const after = t`after “${last?.title ?? ""}”`;
+    return planned > at ? `${t`planned for ${clockText(planned, now)}`}, ${after}` : after;
   }
-  if (dry > at) return `dry enough from ${clockText(dry, now)}`;
-  return why === "wait" || isSoon(dueAt(order, start), at) ? "" : `planned for ${clockText(planned, now)}`;
+  if (dry > at) return t`dry enough from ${clockText(dry, now)}`;
+  return why === "wait" || isSoon(dueAt(order, start), at) ? "" : t`planned for ${clockText(planned, now)}`;
 }
 
+speakAsThePage();
 for (const article of document.querySelectorAll<HTMLElement>("article[data-job]")) begin(article);

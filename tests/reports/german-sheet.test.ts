@@ -1,0 +1,89 @@
+/** A sheet in German: its words, and those that its script says, which it carries with it. */
+import { parse } from "parse5";
+import { afterEach, expect, test } from "vitest";
+import { speak } from "../../grammar/src/translate.ts";
+import { languageOf } from "../../server/src/lsp/language.ts";
+import { sheetDocument } from "../../server/src/reports/sheet-document.ts";
+import { sheetsHtml } from "../../server/src/reports/sheet-html.ts";
+import { orderOf, type PageStep } from "../../server/src/reports/sheet-page/bench-now.ts";
+import { liveTexts } from "../../server/src/reports/sheet-page/live-texts.ts";
+import { SHEET_SCRIPT_TEXTS } from "../../server/src/reports/sheet-script.generated.ts";
+import { packedTexts } from "../../server/tools/texts.ts";
+import { analyse } from "../harness/check-text.ts";
+
+const SHELF = `piece shelf {
+  surface board {
+    shape panel 800 mm x 300 mm
+    wood  beech
+  }
+}
+recipe clear_coat {
+  layer waterborne_polyurethane
+  wait  until cured
+}
+job shelves {
+  piece shelf
+  apply clear_coat to board
+}
+`;
+
+const sheet = (): string =>
+  sheetsHtml(
+    analyse({ "test.finish": SHELF })
+      .sheets("test.finish")
+      .map((each) => sheetDocument(each, "test.finish", ({ file }) => file)),
+  );
+
+const german = () => languageOf("de", JSON.parse(packedTexts("de")));
+
+const CARRIED = /<script type="application\/json" data-texts>(.*)<\/script>/u;
+
+afterEach(() => speak(undefined));
+
+test("an English sheet carries no texts", () => {
+  expect(sheet()).not.toMatch(CARRIED);
+});
+
+test("a German sheet is German, well formed, and carries all that its script says", () => {
+  speak(german());
+  const html = sheet();
+  const errors: string[] = [];
+  parse(html, { onParseError: ({ code }) => errors.push(code) });
+  expect(errors).toEqual([]);
+  expect(html).toContain('<html lang="de">');
+  expect(html).toContain(">Vor dem Beginn</h2>");
+  const texts = JSON.parse(CARRIED.exec(html)![1]!);
+  expect(Object.keys(texts).toSorted()).toEqual(SHEET_SCRIPT_TEXTS.split(" ").toSorted());
+});
+
+test("no text that is carried ends its element", () => {
+  const key = SHEET_SCRIPT_TEXTS.split(" ")[0]!;
+  speak({ tag: "de", template: () => undefined, keyed: (each) => (each === key ? "</script>" : undefined) });
+  expect(JSON.parse(CARRIED.exec(sheet())![1]!)).toEqual({ [key]: "</script>" });
+});
+
+test("what is to be done is said in German, with what is worn and what can hurt", () => {
+  speak(german());
+  const step: PageStep = {
+    title: "Klarlack",
+    where: "Brett",
+    surfaces: ["board"],
+    pieces: ["0"],
+    isCoat: true,
+    use: "",
+    wear: ["gloves"],
+    dangers: ["fumes"],
+    checks: [],
+    waitH: 2,
+    isCured: false,
+    isUnknown: false,
+    isLeftOn: false,
+  };
+  const texts = liveTexts(orderOf([step]), () => undefined, "2027-03-08T09:05");
+  expect(texts.more).toEqual(["Brett", "Tragen: Handschuhe."]);
+  expect(texts.waits).toEqual([
+    ["Bis 11:05, wenn es jetzt getan wird", "Danach nicht berühren, Dauer: 2\u00a0h."],
+  ]);
+  expect(texts.risks).toEqual([["Dämpfe: weiter lüften", ""]]);
+  expect(texts.button).toBe("Getan");
+});
