@@ -23,6 +23,7 @@ const safetyTexts = (): readonly string[] => [
   ...WOODS.flatMap(({ name }) => irritationBy(name) ?? []),
   ...IGNITION_SOURCES.flatMap(({ word, putOut, lights }) => (lights ? [word, putOut] : [])),
   ...KINDS,
+  "thinner",
   ...Object.values(LAST_GRITS).map(({ where }) => where),
 ];
 

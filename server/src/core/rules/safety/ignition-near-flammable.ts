@@ -189,7 +189,7 @@ function check({ action, before, run, units, report }: MomentContext): void {
   const inShop = t`The shop's ${source} can light the vapour`;
   const briefly = t`The ${source} can light vapour`;
   report({
-    headline: fitting([t`${inShop} of \`${use.name}\``, inShop]),
+    headline: fitting([t`The shop's ${source} can light the vapour of \`${use.name}\``, inShop]),
     why: t`${flashText(use, units)}. Its vapour is heavier than air and can creep along the floor of \`${shop.name}\` to the flame or the spark.`,
     part: {
       group: MISSING_DUTIES,
