@@ -95,8 +95,8 @@ test("a surface is drawn as the job leaves it, a layer as the line leaves it; ho
   const svg = pictureIn(surface);
   expect(svg).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg"/u);
   expect(svg.match(/data-step=/gu)).toHaveLength(3);
-  // First of all, and with room around it, so that no figure of its scale is cut off.
-  expect(surface).toMatch(/^!\[/u);
+  // Below what it is, and with room around it, so that no figure of its scale is cut off.
+  expect(surface.split("\n\n")[1]).toMatch(/^!\[/u);
   expect(svg).toMatch(/^<svg [^>]*viewBox="-6 -6 /u);
   expect(svg).toContain("&lt;b&gt;Top&lt;/b&gt; &amp; [rim](x)");
   expect(svg).not.toMatch(/<(?:b|script|image|foreignObject)\b/u);

@@ -111,7 +111,7 @@ export function surfaceCard(ctx: HoverContext, surface: Surface, piece: Piece | 
   const several = surface.shapes.length > 1;
   const { substrate, existing, asLeftBy, lead } = surface;
   return paragraphs(
-    heading(surface.name, surface.title, of),
+    `${heading(surface.name, surface.title, of)}${surface.shapes.length === 0 ? "" : `: ${surfaceFacts(surface, figuresHere(ctx))}`}`,
     docText(surface.docs),
     surface.shapes.length === 0
       ? t`No \`shape\` yet: its area is not known.`

@@ -50,7 +50,9 @@ function drawn(info: HoverInfo): HoverInfo {
       ? ""
       : `\n\n<details><summary>${sumsTitle().replaceAll("*", "")}</summary>\n\n${sums.join("\n\n")}\n\n</details>`;
   const picture = info.section
-    ? `![${markdownText(info.section.title)}](${sectionPicture(info.section)})\n\n`
-    : "";
-  return { ...info, markdown: `${picture}${head}${folded}` };
+    ? [`![${markdownText(info.section.title)}](${sectionPicture(info.section)})`]
+    : [];
+  // A hover is low: what the thing is stands over the picture, and what there is to say of it below.
+  const [first = "", ...rest] = head.split("\n\n");
+  return { ...info, markdown: `${[first, ...picture, ...rest].join("\n\n")}${folded}` };
 }
