@@ -182,6 +182,32 @@ describe("a client that pulls", () => {
     await client.end();
   });
 
+  test("is told of a file that is opened under the name of one that was closed until it asks", async () => {
+    const client = await startClient();
+    await client.open(A, "bad");
+    expect(await client.findings(A)).toHaveLength(1);
+    await client.close(A);
+    // Its question about the text before keeps it from asking, and its tab is hidden when it is told for the first time.
+    await client.open(A, "so\nbad bad");
+    await client.take("workspace/diagnostic/refresh");
+    await client.take("workspace/diagnostic/refresh");
+    expect(await client.findings(A)).toHaveLength(2);
+    await client.end();
+  });
+
+  test("is told of it also where the findings are the same, and where it was asked about before it was opened", async () => {
+    const client = await startClient();
+    await client.open(A, "bad");
+    await client.findings(A);
+    await client.close(A);
+    // What a client that closes a file still asks is answered, and says nothing of the file that is opened next.
+    await client.findings(A);
+    await client.open(A, "bad");
+    await client.take("workspace/diagnostic/refresh");
+    await client.findings(A);
+    await client.end();
+  });
+
   test("is asked to pull again when a used file appears, changes and goes on disk", async () => {
     const disk = new Map<string, string>();
     const client = await startClient({ disk });

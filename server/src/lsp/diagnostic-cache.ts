@@ -35,6 +35,8 @@ export interface DiagnosticCache {
   readonly delivered: Map<FileId, string>;
   /** Open files whose findings a client has asked for since they were opened. */
   readonly asked: Set<FileId>;
+  /** How often a file was opened, for those who began with one that may have been closed and opened again since. */
+  readonly openings: Map<FileId, number>;
   /**
    * Files that were closed, of which the client may have something else than it was told: VS Code's drops what is
    * answered of a file whose tab is gone, and passes over what it is told of all files while such an answer is on its
@@ -79,6 +81,7 @@ export const createDiagnosticCache = (session: DiagnosedBy): DiagnosticCache => 
   return {
     delivered: new Map(),
     asked: new Set(),
+    openings: new Map(),
     doubtful: new Set(),
     prepare(file) {
       const { generation } = session.changes;

@@ -174,10 +174,16 @@ const spokenOf = (method: string, params: unknown): string => {
 };
 
 export const HANDLERS: readonly Handler[] = [
-  notification("textDocument/didOpen", ({ files }, { textDocument }: DidOpenTextDocumentParams) => {
-    files.open(textDocument.uri, textDocument.version, textDocument.text);
-    files.look(textDocument.uri);
-  }),
+  notification(
+    "textDocument/didOpen",
+    ({ diagnostics, files }, { textDocument }: DidOpenTextDocumentParams) => {
+      const file = fileIdOf(textDocument.uri);
+      diagnostics.asked.delete(file);
+      diagnostics.openings.set(file, (diagnostics.openings.get(file) ?? 0) + 1);
+      files.open(textDocument.uri, textDocument.version, textDocument.text);
+      files.look(textDocument.uri);
+    },
+  ),
   notification(
     "textDocument/didChange",
     ({ files }, { textDocument, contentChanges }: DidChangeTextDocumentParams) => {

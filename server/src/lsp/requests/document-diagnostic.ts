@@ -43,6 +43,7 @@ const reportOf = async (
   token: CancellationToken,
 ): Promise<DocumentDiagnosticReport> => {
   const version = session.files.versionOf(file);
+  const opening = session.diagnostics.openings.get(file);
   await yieldToMessages();
   for (let attempt = 1; ; attempt += 1) {
     await session.files.settledSoFar(file);
@@ -58,7 +59,9 @@ const reportOf = async (
   }
   const { resultId, items } = session.diagnostics.of(file);
   session.diagnostics.delivered.set(file, resultId);
-  session.diagnostics.asked.add(file);
+  // A client that has closed the file since, and opened another of its name, throws the answer away.
+  if (version !== undefined && session.diagnostics.openings.get(file) === opening)
+    session.diagnostics.asked.add(file);
   return resultId === params.previousResultId
     ? { kind: DocumentDiagnosticReportKind.Unchanged, resultId }
     : { kind: DocumentDiagnosticReportKind.Full, resultId, items };
