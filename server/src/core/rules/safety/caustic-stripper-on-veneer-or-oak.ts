@@ -121,7 +121,7 @@ job lid {
 function woodHarmed(run: SurfaceRun): string | undefined {
   if (run.kind === "assumed") {
     const kinds = run.recipe?.forKinds ?? [];
-    return kinds.length > 0 && kinds.every((kind) => kind === "veneer") ? "veneer" : undefined;
+    return kinds.length > 0 && kinds.every((kind) => kind === "veneer") ? t`veneer` : undefined;
   }
   const substrate = run.surface?.substrate;
   if (!substrate) return undefined;
