@@ -16,5 +16,11 @@ export const knowledgeTexts = (): readonly string[] => [
   ...SUBSTRATES.keys(),
   ...carrierSchema.options,
   ...[...SHEENS, ...OUTDOORS].map(({ word }) => word),
+  // What a recipe is for, and the shapes whose faces its line leaves open.
+  "wood",
+  "veneer",
+  "panel",
+  "disc",
+  "oval",
   ...SOLVENTS.map(({ name }) => name),
 ];

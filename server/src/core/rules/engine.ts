@@ -9,6 +9,7 @@
  * on the recipe or job that it was looking at.
  */
 
+import { t } from "../../../../grammar/src/translate.ts";
 import { byGravity, type Finding, type RelatedPlace, type Severity } from "../findings.ts";
 import { attempt, type Fault } from "../internal-error.ts";
 import type { UnitSystem } from "../measure/shown-figures.ts";
@@ -179,7 +180,7 @@ export function judgeBy(rules: readonly TradeRule[], unitsOf: (file: FileId) => 
   };
 }
 
-const partOf = (rule: TradeRule): string => `The rule \`${rule.id}\``;
+const partOf = (rule: TradeRule): string => t`The rule \`${rule.id}\``;
 
 /**
  * Every rule looks at every moment, so what they are shown is made once for all of them: `judge` is the rule that is
@@ -405,6 +406,6 @@ function relatedOf(draft: Draft): readonly RelatedPlace[] {
   const elsewhere =
     draft.place.file !== draft.cause.file || draft.place.declaration !== draft.cause.declaration;
   return elsewhere
-    ? [{ place: draft.cause, message: "The line of the recipe", isCause: true }, ...given]
+    ? [{ place: draft.cause, message: t`The line of the recipe`, isCause: true }, ...given]
     : given;
 }

@@ -8,6 +8,7 @@
  */
 
 import { firstIndex } from "../../../../grammar/src/binary-search.ts";
+import { lowerFirst, t } from "../../../../grammar/src/translate.ts";
 import type { Span } from "../../../../grammar/src/tree.ts";
 import {
   byGravity,
@@ -300,7 +301,7 @@ function besideReplaced(findings: readonly Finding[]): readonly Finding[] {
 const ifKept = onceFor(
   (finding: Finding): Finding => ({
     ...finding,
-    remedy: `Best use another material here, as another finding on this line says. If you keep it: ${finding.remedy.charAt(0).toLowerCase()}${finding.remedy.slice(1)}`,
+    remedy: t`Best use another material here, as another finding on this line says. If you keep it: ${lowerFirst(finding.remedy)}`,
   }),
 );
 
@@ -324,7 +325,7 @@ function consequenceText(
   const steps = text.match(/`(?:step|safety) [^`]*`/gu) ?? [];
   // What the finding above has in its own order is not said again in another.
   const isSaid = steps.length > 0 && steps.every((step) => primary.remedy.includes(step));
-  if (isSaid) return `${headline}: the steps above do it`;
+  if (isSaid) return t`${headline}: the steps above do it`;
   return text === "" ? headline : `${headline}. ${withoutFullStop(text)}`;
 }
 
@@ -333,7 +334,7 @@ const alsoLines = (finding: Finding, consequences: readonly Finding[]): readonly
   ...new Set(
     consequences
       .filter(({ brief }) => brief !== "")
-      .map((each) => `Also: ${consequenceText(each, finding)}.`),
+      .map((each) => t`Also: ${consequenceText(each, finding)}.`),
   ),
 ];
 

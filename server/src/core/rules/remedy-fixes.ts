@@ -3,6 +3,7 @@
  * finish taken off, another material. Each writes all that the next finding would ask for, duties and waits among them.
  */
 
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Value } from "../../../../grammar/src/tree.ts";
 import type { Fix, TextEdit } from "../findings.ts";
 import { family } from "../knowledge/families.ts";
@@ -29,7 +30,7 @@ const linesBelow = (place: Place, lines: readonly string[]): TextEdit => ({
  * layer that goes over the film.
  */
 export function waitForCure(last: Action, over?: LayerAction): Fix {
-  const title = "Wait until it has cured";
+  const title = t`Wait until it has cured`;
   const line = "wait  until cured";
   if (over) return insertAbove("undertaking", over, title, [line]);
   if (last.op !== "wait") return fixOf("undertaking", title, [linesBelow(last.place, [line])]);
@@ -67,11 +68,11 @@ export function moreCoats({ syntax, place }: LayerAction, coats: number): Fix | 
   const [from, to] = written ? [written.span.start, last!.span.end] : [material.span.end, material.span.end];
   const count = written ? `${coats}` : ` x ${coats}`;
   if (block || said) {
-    return fixOf("change", `Make it ${coats} coats`, [{ place: at(place, from, to), text: count }]);
+    return fixOf("change", t`Make it ${coats} coats`, [{ place: at(place, from, to), text: count }]);
   }
   const end = place.span.end;
   const between = " {\n    wait until recoat\n  }";
-  return fixOf("undertaking", `Make it ${coats} coats, each when the one below is dry`, [
+  return fixOf("undertaking", t`Make it ${coats} coats, each when the one below is dry`, [
     // Two edits at one place would have no order.
     ...(to === end
       ? [{ place: at(place, from, end), text: `${count}${between}` }]
@@ -95,7 +96,7 @@ export function onlyCoats({ syntax, place }: LayerAction, coats: number): readon
       ? coatsTo.span
       : { ...written.span, end: (coatsTo ?? written).span.end };
   const edit = { place: at(place, most.start, most.end), text: `${coats}` };
-  return [fixOf("change", `Make it ${coats} coat${coats === 1 ? "" : "s"}`, [edit])];
+  return [fixOf("change", coats === 1 ? t`Make it ${coats} coat` : t`Make it ${coats} coats`, [edit])];
 }
 
 /** What does the lines between the coats of a layer, after all that is done there. Empty where that is not one block. */
@@ -141,8 +142,8 @@ export function clearOnTop(run: SurfaceRun): readonly Fix[] {
   const isHard = run.surface?.wear?.value === "hard";
   const coats = clear && isHard ? Math.ceil(1 / wearShare(family(clear), false) - 1e-6) : USUAL_COATS;
   return [
-    ...(clear ? [onTop(run, action, `Put ${clear} over it, ${coats} coats`, clear, coats)] : []),
-    ...(isHard ? [] : [onTop(run, action, "Put wax over it", "paste wax", 1)]),
+    ...(clear ? [onTop(run, action, t`Put ${translated(clear)} over it, ${coats} coats`, clear, coats)] : []),
+    ...(isHard ? [] : [onTop(run, action, t`Put wax over it`, "paste wax", 1)]),
   ];
 }
 
@@ -159,7 +160,7 @@ export function clearBetween(below: Family, above: Action): readonly Fix[] {
   if (!clear) return [];
   const mustCure = relation(family(clear), below).verdict === "fine after cure";
   return [
-    insertAbove("undertaking", above, `Put a coat of ${clear} between the two`, [
+    insertAbove("undertaking", above, t`Put a coat of ${translated(clear)} between the two`, [
       ...(mustCure ? ["wait  until cured"] : []),
       ...safetyLine(above, dutiesOf(clear)),
       ...coatLines(clear, 1),
@@ -211,9 +212,9 @@ export function takeOldFinishOff(run: SurfaceRun, before: SurfaceState, action: 
   const isThin = substrate.kind === "plywood" || substrate.veneerMm !== undefined;
   const first = before.wax && !isThin ? dewaxLines(action) : [];
   return isThin
-    ? [insertAbove("undertaking", action, "Strip the old finish first", strippingLines(action))]
+    ? [insertAbove("undertaking", action, t`Strip the old finish first`, strippingLines(action))]
     : [
-        insertAbove("undertaking", action, "Sand the old finish off first", [
+        insertAbove("undertaking", action, t`Sand the old finish off first`, [
           ...first,
           ...(before.grease && first.length === 0 ? ["step  clean with soap", "wait  overnight"] : []),
           ...safetyLine(action, ["dust_mask"]),
@@ -236,13 +237,13 @@ const strippingLines = (action: Action): readonly string[] => [
 export const layAsToner = ({ syntax, place }: LayerAction): readonly Fix[] =>
   syntax.tails.some(({ kind }) => kind === "wiped" || kind === "as")
     ? []
-    : [fixOf("change", "Lay it thin, as toner", [{ place: at(place, place.span.end), text: ", as toner" }])];
+    : [fixOf("change", t`Lay it thin, as toner`, [{ place: at(place, place.span.end), text: ", as toner" }])];
 
 /** The same in water, which leaves the layer below alone: a stain laid thin on it, or a clear. */
 export function inWaterInstead(action: LayerAction, below: Family): readonly Fix[] {
   const { material } = action.syntax;
   const role = action.use.material?.family?.role;
-  const title = (name: FamilyName): string => `Put ${name} on instead`;
+  const title = (name: FamilyName): string => t`Put ${translated(name)} on instead`;
   if (role === "stain" && action.toner && material) {
     const edit = {
       place: at(action.place, material.span.start, material.span.end),

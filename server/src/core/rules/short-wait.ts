@@ -3,6 +3,7 @@
  * job's shop makes of it, with times that add up, and a remedy that satisfies all of them.
  */
 
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { type Fix, gravest, type RelatedPlace, type Severity } from "../findings.ts";
 import { factorText } from "../measure/figures.ts";
 import { exactDuration, formatDuration, roundedUpHours, spokenDuration } from "../measure/format-amount.ts";
@@ -82,13 +83,14 @@ export function missingTo(
   return { needed, had: sureHours(waitedOf(state, coat)) };
 }
 
+/** The field that states the time to a stage, and the words for its line. */
 const FIELDS: Readonly<
-  Record<Stage, { readonly field: "touch" | "recoat" | "stackable" | "cure"; readonly words: string }>
+  Record<Stage, { readonly field: "touch" | "recoat" | "stackable" | "cure"; readonly told: () => string }>
 > = {
-  touch: { field: "touch", words: "time to touch dry" },
-  recoat: { field: "recoat", words: "recoat time" },
-  stackable: { field: "stackable", words: "time to stack" },
-  cured: { field: "cure", words: "cure" },
+  touch: { field: "touch", told: () => t`The label's time to touch dry` },
+  recoat: { field: "recoat", told: () => t`The label's recoat time` },
+  stackable: { field: "stackable", told: () => t`The label's time to stack` },
+  cured: { field: "cure", told: () => t`The label's cure` },
 };
 
 /** A coat by its name, and the material where a parameter put it on. */
@@ -105,18 +107,15 @@ export function timePlaces(
   { factor, stage }: DryingTime,
   material: Material | undefined,
 ): readonly RelatedPlace[] {
-  const { field, words } = FIELDS[stage];
+  const { field, told } = FIELDS[stage];
   const label = material?.[field]?.place;
   const air = factor > 1.005 ? run.shop?.air?.place : undefined;
-  return [
-    ...(label ? [related(label, `The label's ${words}`)] : []),
-    ...(air ? [related(air, "The air of the shop")] : []),
-  ];
+  return [...(label ? [related(label, told())] : []), ...(air ? [related(air, t`The air of the shop`)] : [])];
 }
 
 /** A coat by the name that stands on the line alone, for headlines. */
 export const briefCoatName = (coat: Coat): string =>
-  coat.origin === "existing" ? `the old ${coat.what}` : `\`${coat.what}\``;
+  coat.origin === "existing" ? t`the old ${translated(coat.what)}` : `\`${coat.what}\``;
 
 function textOf(waits: readonly NeededWait[], says: ShortWaitSays): Report {
   const distinct = distinctWaits(waits);
@@ -125,7 +124,7 @@ function textOf(waits: readonly NeededWait[], says: ShortWaitSays): Report {
     headline: fitting(says.headlines(hadText(longest.had), needText(distinct))),
     why: `${says.why}\n${neededText(distinct, says)}`,
     remedy: remedyText(distinct, longest, says),
-    brief: `${distinct.some(isTooCold) ? inWarmth(distinct, says) : `Write \`${says.instead}\`${lengthText(distinct, says)}${whereText(says)}`}${says.also ? `; ${says.also}` : ""}.`,
+    brief: `${distinct.some(isTooCold) ? inWarmth(distinct, says) : t`Write \`${says.instead}\`${lengthText(distinct, says)}${whereText(says)}`}${says.also ? `; ${says.also}` : ""}.`,
     ...(says.ifReplaced === undefined ? {} : { ifReplaced: says.ifReplaced }),
     severity: gravest(distinct.map((wait) => severityOf(wait, says))),
     ...easedText(distinct, says),
@@ -178,7 +177,7 @@ function needText(waits: readonly NeededWait[]): string {
     wait.needed.tooCold ? roundedUpHours(wait.needed.label) : toldHours(wait),
   );
   const [least, most] = [Math.min(...hours), Math.max(...hours)];
-  const where = least < most ? " here" : waits.some(isTooCold) ? " in a warm room" : "";
+  const where = least < most ? t` here` : waits.some(isTooCold) ? t` in a warm room` : "";
   return `${spokenDuration(most)}${where}`;
 }
 
@@ -188,23 +187,29 @@ function neededText(waits: readonly NeededWait[], { of, who }: Pick<ShortWaitSay
   const told = formatDuration(label);
   const base =
     cause.law === "a night"
-      ? `Filler whose label states no time needs a night, ${told} at least`
+      ? t`Filler whose label states no time needs a night, ${told} at least`
       : isTypical
-        ? `${told} is a typical figure${of ? ` for ${of}` : ""}, the label decides`
-        : `${of ? `The label of ${of}` : "Its label"} asks for ${told}`;
+        ? of
+          ? t`${told} is a typical figure for ${of}, the label decides`
+          : t`${told} is a typical figure, the label decides`
+        : of
+          ? t`The label of ${of} asks for ${told}`
+          : t`Its label asks for ${told}`;
   const shops = waits.filter(({ needed }) => needed.factor > 1.005 || needed.tooCold);
   if (shops.length === 0) return `${base}.`;
   const inShops = shops.slice(0, MOST_SHOPS).map(({ needed, shop, job, units }) => {
     const air = shopAirText(needed.cause, figuresIn(units));
-    const where = shop ? `the air of \`${shop}\`` : "the shop's air";
-    const whose = waits.length > 1 && job ? ` for job \`${job}\`` : "";
+    const where = shop ? t`the air of \`${shop}\`` : t`the shop's air`;
+    const whose = waits.length > 1 && job ? t` for job \`${job}\`` : "";
     // By how much, the finding on its air says.
-    if (needed.tooCold)
-      return `${shop ? `\`${shop}\`` : "the shop"}${job && waits.length > 1 ? ` (job \`${job}\`)` : ""} is too cold for ${who ?? "it"}`;
-    return `${where} (${air}) makes it ${spokenDuration(roundedUpHours(needed.hours))} (× ${factorText(needed.factor)})${whose}`;
+    if (needed.tooCold) {
+      const room = `${shop ? `\`${shop}\`` : t`the shop`}${job && waits.length > 1 ? t` (job \`${job}\`)` : ""}`;
+      return who ? t`${room} is too cold for ${who}` : t`${room} is too cold for it`;
+    }
+    return t`${where} (${air}) makes it ${spokenDuration(roundedUpHours(needed.hours))} (× ${factorText(needed.factor)})${whose}`;
   });
   const more =
-    shops.length > MOST_SHOPS ? [`${shops.length - MOST_SHOPS} more jobs have air of their own`] : [];
+    shops.length > MOST_SHOPS ? [t`${shops.length - MOST_SHOPS} more jobs have air of their own`] : [];
   return `${base}; ${andList([...inShops, ...more])}.`;
 }
 
@@ -247,30 +252,31 @@ const whereText = ({ where, tooShort }: ShortWaitSays): string => (where ? ` ${w
 /** " in place of `wait 12 h`" */
 export function inPlaceOf(tooShort: WaitAction | undefined): string {
   const short = tooShort && waitText(tooShort);
-  return short ? ` in place of \`${short}\`` : "";
+  return short ? t` in place of \`${short}\`` : "";
 }
 
 const isTooCold = ({ needed }: NeededWait): boolean => needed.tooCold !== undefined;
 
 /** No wait in the cold is long enough: that, and how to find a warm room, is told once, by the finding on its air. */
 const inWarmth = (waits: readonly NeededWait[], says: ShortWaitSays): string =>
-  `In a room that is warm enough, write \`${says.instead}\`${lengthText(waits, says)}${whereText(says)}`;
+  t`In a room that is warm enough, write \`${says.instead}\`${lengthText(waits, says)}${whereText(says)}`;
 
 /** " (about 3 days)": what `cured` comes to, days before the next coat or weeks before use. */
 function lengthText([wait]: readonly NeededWait[], { instead }: ShortWaitSays): string {
   const { label, isTypical } = wait!.needed;
-  return instead === "wait until cured" ? ` (${isTypical ? "about " : ""}${formatDuration(label)})` : "";
+  if (instead !== "wait until cured") return "";
+  return isTypical ? t` (about ${formatDuration(label)})` : ` (${formatDuration(label)})`;
 }
 
 function remedyText(waits: readonly NeededWait[], longest: NeededWait, says: ShortWaitSays): string {
   const { instead, otherwise, also } = says;
   const there = whereText(says);
-  const or = otherwise ? `, or ${otherwise}` : "";
+  const or = otherwise ? t`, or ${otherwise}` : "";
   const and = also ? `; ${also}` : "";
   if (waits.some(isTooCold)) return `${inWarmth(waits, says)}${and}.`;
   const longer = spokenDuration(missing(longest));
-  const byAir = longest.needed.cause.law === "a night" ? "" : " (it goes by the shop's air)";
-  return `Write \`${instead}\`${there}${byAir}, or wait ${longer} longer${or}${and}.`;
+  const byAir = longest.needed.cause.law === "a night" ? "" : t` (it goes by the shop's air)`;
+  return t`Write \`${instead}\`${there}${byAir}, or wait ${longer} longer${or}${and}.`;
 }
 
 /** Wax needs no hold on a film, and auxiliaries leave no layer. */

@@ -6,6 +6,7 @@
  */
 
 import { indexAt } from "../../../../grammar/src/binary-search.ts";
+import { t } from "../../../../grammar/src/translate.ts";
 import type { FilePiece, FileTree, Span, Token } from "../../../../grammar/src/tree.ts";
 import { absoluteOffset } from "../../../../grammar/src/walk.ts";
 import { type Finding, type Fix, textOf } from "../findings.ts";
@@ -242,30 +243,32 @@ const withoutReason = (file: ProgramFile, { rule, span }: Suppression): Finding 
     file,
     "suppression-without-reason",
     span,
-    `This comment gives no reason, so it allows nothing.\nWhoever reads the recipe next could not tell whether the reason still holds.\nWrite it after a colon, such as \`# allow ${rule}: tried on a sample board\`.`,
+    t`This comment gives no reason, so it allows nothing.\nWhoever reads the recipe next could not tell whether the reason still holds.\nWrite it after a colon, such as \`# allow ${rule}: tried on a sample board\`.`,
     [],
   );
 
 function unused(file: ProgramFile, { rule, ruleSpan, span, lineSpan }: Suppression): Finding {
   const takeOut: Fix = {
-    title: "Take the comment out",
+    title: t`Take the comment out`,
     kind: "safe",
     edits: [{ place: absolute(file, lineSpan), text: "" }],
   };
   if (isAlwaysShown(rule)) {
-    const message = `\`${rule}\` cannot be allowed, so this comment allows nothing.\nIt says that something was not checked, and whoever reads on has to know that.\nTake the comment out.`;
+    const message = t`\`${rule}\` cannot be allowed, so this comment allows nothing.\nIt says that something was not checked, and whoever reads on has to know that.\nTake the comment out.`;
     return about(file, "unused-suppression", span, message, [takeOut]);
   }
   if (ruleById(rule)) {
-    const message = `\`${rule}\` finds nothing on the line below.\nA comment that allows nothing may hide a finding later on.\nTake it out.`;
+    const message = t`\`${rule}\` finds nothing on the line below.\nA comment that allows nothing may hide a finding later on.\nTake it out.`;
     return about(file, "unused-suppression", span, message, [takeOut]);
   }
   const near = closest(rule, ruleIds());
-  const message = `There is no rule \`${rule}\`, so this comment allows nothing.\n${near ? `Perhaps \`${near}\` is meant` : "The list of rules has their names"}; else take it out.`;
+  const message = near
+    ? t`There is no rule \`${rule}\`, so this comment allows nothing.\nPerhaps \`${near}\` is meant; else take it out.`
+    : t`There is no rule \`${rule}\`, so this comment allows nothing.\nThe list of rules has their names; else take it out.`;
   const change: readonly Fix[] = near
     ? [
         {
-          title: `Change to \`${near}\``,
+          title: t`Change to \`${near}\``,
           kind: "change",
           edits: [{ place: absolute(file, ruleSpan), text: near }],
         },

@@ -3,7 +3,7 @@
  */
 
 import { LONGEST_GIST } from "../../../../grammar/src/gist.ts";
-import { lowerFirst, t } from "../../../../grammar/src/translate.ts";
+import { lowerFirst, t, translated } from "../../../../grammar/src/translate.ts";
 import type { Fix, FixKind, RelatedPlace, TextEdit } from "../findings.ts";
 import { type DutyWord, dutyByWord } from "../knowledge/duties.ts";
 import { formatDuration } from "../measure/format-amount.ts";
@@ -16,10 +16,10 @@ import type { Coat } from "../surface/state.ts";
 
 /** `` `walnut` (gel stain) ``, `the old oil varnish`, or what an earlier job put on. */
 export function coatName(coat: Coat): string {
-  if (coat.unknown) return `the unknown ${coat.unknown}`;
-  if (coat.origin === "existing") return `the old ${coat.what}`;
+  if (coat.unknown) return coat.unknown === "paint" ? t`the unknown paint` : t`the unknown clear`;
+  if (coat.origin === "existing") return t`the old ${translated(coat.what)}`;
   const name = useName({ name: coat.what, material: coat.material });
-  return coat.origin === "earlier job" ? `the earlier job's ${name}` : name;
+  return coat.origin === "earlier job" ? t`the earlier job's ${name}` : name;
 }
 
 /**
@@ -30,7 +30,7 @@ export function useName({ name, material }: Named): string {
   const own = material && material.name !== name ? [`\`${material.name}\``] : [];
   const family = material?.familyName ?? material?.family?.name;
   const known = [name, material?.name].includes(family?.replaceAll(" ", "_"));
-  const more = [...own, ...(family && !known ? [family] : [])];
+  const more = [...own, ...(family && !known ? [translated(family)] : [])];
   return more.length > 0 ? `\`${name}\` (${more.join(", ")})` : `\`${name}\``;
 }
 
@@ -43,14 +43,19 @@ interface Named {
 /** "The layer underneath" and its line. */
 export const layerBelow = (coat: Coat): RelatedPlace => ({
   place: coat.place,
-  message: `${sentence(coatName(coat))} ${coat.origin === "existing" ? "is stated" : "goes on"} here`,
+  message:
+    coat.origin === "existing"
+      ? t`${sentence(coatName(coat))} is stated here`
+      : t`${sentence(coatName(coat))} goes on here`,
 });
 
 export const related = (place: Place, message: string): RelatedPlace => ({ place, message });
 
 /** `1 day of the 3 days`, or `none of the 3 days`. */
 export const shareText = (had: number, needed: number): string =>
-  `${had > 0 ? formatDuration(had) : "none"} of the ${formatDuration(needed)}`;
+  had > 0
+    ? t`${formatDuration(had)} of the ${formatDuration(needed)}`
+    : t`none of the ${formatDuration(needed)}`;
 
 /** The first headline that fits on one line; the last where none does. */
 export const fitting = (headlines: readonly string[]): string =>
@@ -87,23 +92,25 @@ export function undertakeDuties(place: Place, duties: readonly DutyWord[]): Fix 
   const [only] = duties;
   const title =
     duties.length === 1 && only !== undefined
-      ? `${withoutFullStop(dutyByWord(only)!.doc)} (\`safety ${only}\`)`
-      : `Keep to ${duties.length} safety duties: ${andList(duties.map((duty) => `\`${duty}\``))}`;
+      ? `${withoutFullStop(translated(dutyByWord(only)!.doc))} (\`safety ${only}\`)`
+      : t`Keep to ${duties.length} safety duties: ${andList(duties.map((duty) => `\`${duty}\``))}`;
   return fixOf("undertaking", title, edits);
 }
 
 /** The headline of one missing duty: its danger first. */
-export const notStated = (duty: DutyWord): string => `${dutyByWord(duty)!.danger}: \`${duty}\` is not stated`;
+export const notStated = (duty: DutyWord): string =>
+  t`${translated(dutyByWord(duty)!.danger)}: \`${duty}\` is not stated`;
 
 /** "Job `tables`, surfaces `top` and `apron`." */
 export const whereText = (job: string, surfaces: readonly string[]): string =>
-  `Job \`${job}\`${surfacesText(surfaces)}.`;
+  t`Job \`${job}\`${surfacesText(surfaces)}.`;
 
 /** "Piece `table`, surface `top`: no job applies this recipe yet, and this is what it seems to be for." */
 export const whereWithoutJob = (piece: string, surfaces: readonly string[]): string =>
-  `Piece \`${piece}\`${surfacesText(surfaces)}: no job applies this recipe yet, and this is what it seems to be for.`;
+  t`Piece \`${piece}\`${surfacesText(surfaces)}: no job applies this recipe yet, and this is what it seems to be for.`;
 
 function surfacesText(surfaces: readonly string[]): string {
   const named = surfaces.map((surface) => `\`${surface}\``);
-  return named.length > 0 ? `, ${named.length > 1 ? "surfaces" : "surface"} ${andList(named)}` : "";
+  if (named.length === 0) return "";
+  return named.length > 1 ? t`, surfaces ${andList(named)}` : t`, surface ${named[0]!}`;
 }

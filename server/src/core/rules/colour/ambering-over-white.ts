@@ -1,6 +1,7 @@
 /**
  * A clear that yellows over white: within a year the paint looks like old piano keys.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { shadeOf, shadeOfMaterial } from "../../colour.ts";
 import { TEXTBOOK } from "../../knowledge/sources.ts";
 import type { Material } from "../../model/model.ts";
@@ -115,12 +116,15 @@ ${FILE('"#f3ead3"', "  layer  warm_clear #! ambering-over-white\n")}`,
         // The wood shows through a white stain, and is itself no whiter than the clear.
         ...(below.family?.role === "stain" ? { severity: "hint" as const } : {}),
         headline: fitting(
-          [coatName(below), `\`${below.material!.name}\``, "the pale coat below"].map(
-            (what) => `\`${action.use.name}\` will turn ${what} yellow`,
+          [coatName(below), `\`${below.material!.name}\``, t`the pale coat below`].map(
+            (what) => t`\`${action.use.name}\` will turn ${what} yellow`,
           ),
         ),
-        why: `The clear is amber or turns so within months, and over a ${below.material!.colour!.value === "white" ? "white" : "light"} colour all of it shows.`,
-        remedy: "Use a waterborne clear that stays pale, and try it on a painted offcut.",
+        why:
+          below.material!.colour!.value === "white"
+            ? t`The clear is amber or turns so within months, and over a white colour all of it shows.`
+            : t`The clear is amber or turns so within months, and over a light colour all of it shows.`,
+        remedy: t`Use a waterborne clear that stays pale, and try it on a painted offcut.`,
         replaces: true,
         related: [layerBelow(below)],
       });

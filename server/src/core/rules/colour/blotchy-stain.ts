@@ -5,6 +5,7 @@
  * bare maple, which is how its figure is brought out. Whatever
  * lies below the stain already evens it, or is another rule's matter.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { TEXTBOOK } from "../../knowledge/sources.ts";
 import { sentence } from "../../sentence.ts";
@@ -206,20 +207,24 @@ job shelves {
       if (isMist(action)) return;
       report({
         ...(isGel || bringsOutFigure || isTried ? { severity: "hint" as const } : {}),
-        headline: `\`${action.use.name}\` ${isGel || bringsOutFigure ? "may come" : "comes"} out blotchy on bare ${wood.name}`,
-        why: `Dense and open spots drink different amounts, and the colour comes out in dark clouds${isGel ? ", though less with a gel" : ""}.`,
+        headline:
+          isGel || bringsOutFigure
+            ? t`\`${action.use.name}\` may come out blotchy on bare ${translated(wood.name)}`
+            : t`\`${action.use.name}\` comes out blotchy on bare ${translated(wood.name)}`,
+        why: isGel
+          ? t`Dense and open spots drink different amounts, and the colour comes out in dark clouds, though less with a gel.`
+          : t`Dense and open spots drink different amounts, and the colour comes out in dark clouds.`,
         remedy: isGel
-          ? `Try the colour on an offcut or a hidden spot: a gel often needs no conditioner. If it comes out blotchy, ${evenedBy(over)}.`
-          : `${sentence(evenedBy(over))}, and try the colour on an offcut.`,
+          ? t`Try the colour on an offcut or a hidden spot: a gel often needs no conditioner. If it comes out blotchy, ${evenedBy(over)}.`
+          : t`${sentence(evenedBy(over))}, and try the colour on an offcut.`,
         ...(isGel
           ? {
-              brief:
-                "A gel does so least: try it on an offcut or a hidden spot, and put a conditioner on first only if that comes out blotchy.",
+              brief: t`A gel does so least: try it on an offcut or a hidden spot, and put a conditioner on first only if that comes out blotchy.`,
             }
           : {}),
         abrades: "surface",
         ...(run.surface?.substrate.place
-          ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }
+          ? { related: [related(run.surface.substrate.place, t`The surface is ${translated(wood.name)}`)] }
           : {}),
         fixes: action.coat === 1 ? [conditionerFix(action, over.drying === "oxidising")] : [],
       });
@@ -234,10 +239,10 @@ job shelves {
 function evenedBy({ drying, carrier }: Family): string {
   const conditioner =
     drying === "oxidising"
-      ? "put a conditioner on first (`layer oil_conditioner, wiped off`, then `wait until recoat`)"
-      : "put a conditioner on first (`layer waterborne_conditioner, wiped off`, then `wait until recoat`, `step sand 220` and `step dust`)";
+      ? t`put a conditioner on first (\`layer oil_conditioner, wiped off\`, then \`wait until recoat\`)`
+      : t`put a conditioner on first (\`layer waterborne_conditioner, wiped off\`, then \`wait until recoat\`, \`step sand 220\` and \`step dust\`)`;
   if (carrier === "alcohol") return conditioner;
-  return `${conditioner} or a thin washcoat (\`layer dewaxed_shellac, thinned 1:2 with alcohol\`, then \`wait until recoat\`, \`step sand 320\` and \`step dust\`)`;
+  return t`${conditioner} or a thin washcoat (\`layer dewaxed_shellac, thinned 1:2 with alcohol\`, then \`wait until recoat\`, \`step sand 320\` and \`step dust\`)`;
 }
 
 /** Woods whose curl and birdseye are dyed on the bare wood to make them show: common practice, no source. */
@@ -262,7 +267,7 @@ const isMist = (layer: LayerAction): boolean => isSprayed(layer) && !layer.wiped
 /** An oil conditioner under an oil stain, which brings the same duties; else the waterborne one and a light sanding. */
 function conditionerFix(action: LayerAction, oil: boolean) {
   if (!oil) {
-    return insertAbove("undertaking", action, "Put a waterborne conditioner on first", [
+    return insertAbove("undertaking", action, t`Put a waterborne conditioner on first`, [
       "layer waterborne_conditioner, wiped off",
       "wait  until recoat",
       ...sandingLines(action, 220),
@@ -271,7 +276,7 @@ function conditionerFix(action: LayerAction, oil: boolean) {
   const missing = (["ventilate", "no_ignition", "wet_rags"] as const).filter(
     (duty) => !isStated(action, duty),
   );
-  return insertAbove("undertaking", action, "Put an oil conditioner on first", [
+  return insertAbove("undertaking", action, t`Put an oil conditioner on first`, [
     ...(missing.length > 0 ? [`safety ${missing.join(", ")}`] : []),
     "layer oil_conditioner, wiped off",
     "wait  until recoat",

@@ -6,6 +6,7 @@
  * the next coat.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { COARSEST_BETWEEN_COATS, medianUm } from "../../knowledge/abrasives.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { filmText } from "../../measure/figures.ts";
@@ -98,17 +99,17 @@ export const colourSandedThrough: TradeRule = {
         ...(filled || isOutOfOrder ? { severity: "warning" as const } : {}),
         headline:
           filmUm === 0
-            ? `Grit ${coarsest} cuts into the colour of ${coatName(colour)}`
-            : `Grit ${coarsest} cuts through the film over ${coatName(colour)}`,
+            ? t`Grit ${coarsest} cuts into the colour of ${coatName(colour)}`
+            : t`Grit ${coarsest} cuts through the film over ${coatName(colour)}`,
         why:
           filmUm === 0
-            ? "The colour lies in the topmost fibres only, and pale patches show where they are sanded off, at edges first."
-            : `The film is only ${filmText(filmUm)} thick, and pale patches show where the colour below is sanded off.`,
+            ? t`The colour lies in the topmost fibres only, and pale patches show where they are sanded off, at edges first.`
+            : t`The film is only ${filmText(filmUm)} thick, and pale patches show where the colour below is sanded off.`,
         remedy: isOutOfOrder
-          ? "Sand the bare wood first, to the last grit, and stain it then."
+          ? t`Sand the bare wood first, to the last grit, and stain it then.`
           : filled
-            ? "Fill and sand before the stain, or fill last with a wax or putty that is only wiped flush."
-            : "Use 220 or finer here, by hand, or seal the colour first and smooth that coat with 320.",
+            ? t`Fill and sand before the stain, or fill last with a wax or putty that is only wiped flush.`
+            : t`Use 220 or finer here, by hand, or seal the colour first and smooth that coat with 320.`,
         abrades: "surface",
         at: { ...action.place, span: grit.span },
         related: [layerBelow(colour)],

@@ -4,6 +4,7 @@
  *
  * Where dark wood bleeds into waterborne paint, `tannin-bleed` says what comes first.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { shadeOfMaterial } from "../../colour.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import type { LayerAction } from "../../surface/actions.ts";
@@ -96,9 +97,9 @@ recipe painted {
       const dark = darkBelow(ctx, before);
       if (!dark) return;
       report({
-        headline: `One coat of \`${action.use.name}\` will not hide ${dark.what}`,
-        why: "A single light coat over a dark colour dries grey and streaked.",
-        remedy: "Prime first, or plan two or three coats.",
+        headline: t`One coat of \`${action.use.name}\` will not hide ${dark.what}`,
+        why: t`A single light coat over a dark colour dries grey and streaked.`,
+        remedy: t`Prime first, or plan two or three coats.`,
         related: dark.related,
       });
     },
@@ -139,5 +140,5 @@ function darkBelow({ action, run }: MomentContext<LayerAction>, before: SurfaceS
     return undefined;
   if (before.layers.some((coat) => !coat.family && coat.unknown !== "clear")) return undefined;
   if (wood.tannin === "rich" && action.use.material?.family?.drying === "waterborne") return undefined;
-  return { what: `dark ${wood.name}`, related: place ? [related(place, "The wood")] : [] };
+  return { what: t`dark ${translated(wood.name)}`, related: place ? [related(place, t`The wood`)] : [] };
 }

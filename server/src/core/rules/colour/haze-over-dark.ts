@@ -4,6 +4,7 @@
  * Satin, the sheen of most furniture, hazes little and stays silent, and so does one dull coat over glossier ones, which
  * is the usual cure.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { shadeOfMaterial } from "../../colour.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { DULL_SHEENS } from "../../knowledge/words.ts";
@@ -80,10 +81,9 @@ recipe stained {
       if (!below) return;
       const { sheen } = action.use.material!;
       report({
-        headline: `\`${action.use.name}\` will look hazy over ${coatName(below)}`,
-        why: `It is ${sheen!.value}, and the powder that makes it dull looks milky over a dark colour, more with every coat.`,
-        remedy:
-          "Tint it with a little of the colour below, or build with gloss and leave only the last coat dull.",
+        headline: t`\`${action.use.name}\` will look hazy over ${coatName(below)}`,
+        why: t`It is ${translated(sheen!.value)}, and the powder that makes it dull looks milky over a dark colour, more with every coat.`,
+        remedy: t`Tint it with a little of the colour below, or build with gloss and leave only the last coat dull.`,
         related: [layerBelow(below)],
       });
     },

@@ -4,6 +4,7 @@
  * Light waterborne paint there is `tannin-bleed`'s business. Veneers hold too little resin to matter, and a recipe that
  * speaks of its knots has seen them.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { shadeOfMaterial } from "../../colour.ts";
 import { TEXTBOOK } from "../../knowledge/sources.ts";
 import { isFilm } from "../../surface/state.ts";
@@ -87,15 +88,15 @@ export const knotsNotSealed: TradeRule = {
       if (before.openBelow || before.layers.some((coat) => !coat.family || isFilm(coat))) return;
       if (isSpokenOf(run, index, KNOTS)) return;
       report({
-        headline: `The knots of the ${wood.name} will show through \`${action.use.name}\``,
-        why: "Their resin works its way through oil paint, too, and every knot shows as a yellow ring within a year.",
-        remedy: "Seal the knots with shellac first, or prime the whole surface with shellac primer.",
+        headline: t`The knots of the ${translated(wood.name)} will show through \`${action.use.name}\``,
+        why: t`Their resin works its way through oil paint, too, and every knot shows as a yellow ring within a year.`,
+        remedy: t`Seal the knots with shellac first, or prime the whole surface with shellac primer.`,
         ...(run.surface?.substrate.place
-          ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }
+          ? { related: [related(run.surface.substrate.place, t`The surface is ${translated(wood.name)}`)] }
           : {}),
         fixes:
           action.coat === 1
-            ? [insertAbove("undertaking", action, "Prime with shellac primer", stainBlockLines(action))]
+            ? [insertAbove("undertaking", action, t`Prime with shellac primer`, stainBlockLines(action))]
             : [],
       });
     },

@@ -2,6 +2,7 @@
  * A line that asks for one sheen, and a material whose label states another: the sheen is in the can, and nothing that is
  * done with it makes a matte clear glossy.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import type { TradeRule } from "../rule.ts";
 import { related } from "../texts.ts";
 
@@ -62,10 +63,10 @@ export const sheenNotOfMaterial: TradeRule = {
       const stated = use.material?.sheen;
       if (action.coat > 1 || sheen === undefined || !stated || stated.value === sheen) return;
       report({
-        headline: `\`${use.name}\` is ${stated.value}, and ${sheen} is asked for`,
-        why: "The sheen comes out of the can; no way of putting it on changes it much.",
-        remedy: `Buy it in ${sheen}, or ask for \`sheen ${stated.value}\` here.`,
-        related: stated.place ? [related(stated.place, "The sheen on the label")] : [],
+        headline: t`\`${use.name}\` is ${translated(stated.value)}, and ${translated(sheen)} is asked for`,
+        why: t`The sheen comes out of the can; no way of putting it on changes it much.`,
+        remedy: t`Buy it in ${translated(sheen)}, or ask for \`sheen ${stated.value}\` here.`,
+        related: stated.place ? [related(stated.place, t`The sheen on the label`)] : [],
       });
     },
   },

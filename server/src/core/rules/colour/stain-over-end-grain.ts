@@ -4,6 +4,7 @@
  * 120 is fine enough for the face, so this is only a hint, and only where the edges are stated, the stain is dark and
  * nothing says that the ends are looked after. Coarser grits are `grit-too-coarse`'s, blotch-prone woods `blotchy-stain`'s.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { shadeOfMaterial } from "../../colour.ts";
 import { COARSEST_BEFORE_FINISH, COARSEST_ON_END_GRAIN } from "../../knowledge/abrasives.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
@@ -83,13 +84,13 @@ export const stainOverEndGrain: TradeRule = {
       if (last < COARSEST_BEFORE_FINISH || last >= COARSEST_ON_END_GRAIN) return;
       if (shadeOfMaterial(action.use.material) !== "dark" || isSpokenOf(run, index, ENDS)) return;
       report({
-        headline: `The end grain will turn nearly black under \`${action.use.name}\``,
-        why: `End grain of solid ${wood.name} sanded to ${last} drinks several times what the face drinks.`,
-        remedy: `Sand the ends to ${COARSEST_ON_END_GRAIN} or finer, or put a thin washcoat (\`layer dewaxed_shellac, thinned 1:2 with alcohol\`) on them first.`,
+        headline: t`The end grain will turn nearly black under \`${action.use.name}\``,
+        why: t`End grain of solid ${translated(wood.name)} sanded to ${last} drinks several times what the face drinks.`,
+        remedy: t`Sand the ends to ${COARSEST_ON_END_GRAIN} or finer, or put a thin washcoat (\`layer dewaxed_shellac, thinned 1:2 with alcohol\`) on them first.`,
         abrades: "surface",
         related: [
-          related(shape.place, "The edges are counted in here"),
-          related(sanding.place, `Sanded to ${last} here`),
+          related(shape.place, t`The edges are counted in here`),
+          related(sanding.place, t`Sanded to ${last} here`),
         ],
         fixes:
           action.coat === 1
@@ -97,7 +98,7 @@ export const stainOverEndGrain: TradeRule = {
                 insertAbove(
                   "undertaking",
                   action,
-                  `Sand on to ${COARSEST_ON_END_GRAIN}`,
+                  t`Sand on to ${COARSEST_ON_END_GRAIN}`,
                   sandingLines(action, COARSEST_ON_END_GRAIN),
                 ),
               ]

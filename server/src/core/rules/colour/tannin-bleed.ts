@@ -5,6 +5,7 @@
  * A shellac, or a primer or paint in oil, holds them back; so does old paint that stays on. A dark paint, or one whose
  * colour is not stated, shows nothing that is certain.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { shadeOfMaterial } from "../../colour.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { HANDBOOK_TANNIN, TEXTBOOK } from "../../knowledge/sources.ts";
@@ -151,26 +152,46 @@ export const tanninBleed: TradeRule = {
       if (before.openBelow || before.layers.some(holdsBack) || before.layers.some(isSuchPaint)) return;
       report({
         ...(isWash(action) || isOldCustom(over, wood) ? { severity: "hint" as const } : {}),
-        headline: `${bleeds} from the ${wood.name} will show through \`${action.use.name}\``,
-        why: `The water in it draws out the ${bleeds.toLowerCase()}, which dries as yellow or brown stains in the paint.`,
-        remedy: `Apply shellac primer${wood.knotty ? "" : ", a stain-blocking primer"} or an alkyd primer between the wood and the paint.`,
+        headline: bleeds.headline(translated(wood.name), `\`${action.use.name}\``),
+        why: bleeds.why(),
+        remedy: wood.knotty
+          ? t`Apply shellac primer or an alkyd primer between the wood and the paint.`
+          : t`Apply shellac primer, a stain-blocking primer or an alkyd primer between the wood and the paint.`,
         ...(run.surface?.substrate.place
-          ? { related: [related(run.surface.substrate.place, `The surface is ${wood.name}`)] }
+          ? { related: [related(run.surface.substrate.place, t`The surface is ${translated(wood.name)}`)] }
           : {}),
         fixes:
           action.coat === 1
-            ? [insertAbove("undertaking", action, "Prime with shellac primer", stainBlockLines(action))]
+            ? [insertAbove("undertaking", action, t`Prime with shellac primer`, stainBlockLines(action))]
             : [],
       });
     },
   },
 };
 
-/** What comes out of the wood, as the first word of a sentence. */
-function bleedOf(wood: Wood): string | undefined {
-  if (wood.tannin === "rich") return "Tannin";
-  if (wood.knotty) return "Resin";
-  return wood.bleeds ? "Colour" : undefined;
+interface Bleed {
+  readonly headline: (wood: string, paint: string) => string;
+  readonly why: () => string;
+}
+
+const TANNIN: Bleed = {
+  headline: (wood, paint) => t`Tannin from the ${wood} will show through ${paint}`,
+  why: () => t`The water in it draws out the tannin, which dries as yellow or brown stains in the paint.`,
+};
+const RESIN: Bleed = {
+  headline: (wood, paint) => t`Resin from the ${wood} will show through ${paint}`,
+  why: () => t`The water in it draws out the resin, which dries as yellow or brown stains in the paint.`,
+};
+const COLOUR: Bleed = {
+  headline: (wood, paint) => t`Colour from the ${wood} will show through ${paint}`,
+  why: () => t`The water in it draws out the colour, which dries as yellow or brown stains in the paint.`,
+};
+
+/** What comes out of the wood. */
+function bleedOf(wood: Wood): Bleed | undefined {
+  if (wood.tannin === "rich") return TANNIN;
+  if (wood.knotty) return RESIN;
+  return wood.bleeds ? COLOUR : undefined;
 }
 
 /** Thinned by a third or more, or wiped off: the wood is meant to be seen. */

@@ -4,6 +4,7 @@
  * fill and to be sanded, so it counts apart from the coats above it, whatever family it is written with.
  */
 
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { filmText } from "../../measure/figures.ts";
 import type { Material } from "../../model/model.ts";
 import { onceFor } from "../../once.ts";
@@ -215,12 +216,16 @@ recipe painted {
         earlier?.family === family ? thicknessOf(coatsLike(earlier, isPrimer(stack.coats.at(-1)!))) : 0;
       if (um <= thickest + 1e-6 || had > thickest + 1e-6) return;
       const first = coats[0]!;
+      const name = translated(family.name);
       report({
         ...(isWithinDoubt(first, run, thickest) ? { severity: "hint" as const } : {}),
-        headline: `The film of ${family.name} gets too thick: ${filmText(um)}`,
-        why: `${coats.length === 1 ? "One coat makes" : `${coats.length} coats make`} that much dry film, and ${family.name} bears about ${filmText(thickest)}; thicker, it stays soft below or cracks as it shrinks.`,
-        remedy: "Leave coats out, or put them on thinner.",
-        related: first.place === action.place ? [] : [related(first.place, "The first of these coats")],
+        headline: t`The film of ${name} gets too thick: ${filmText(um)}`,
+        why:
+          coats.length === 1
+            ? t`One coat makes that much dry film, and ${name} bears about ${filmText(thickest)}; thicker, it stays soft below or cracks as it shrinks.`
+            : t`${coats.length} coats make that much dry film, and ${name} bears about ${filmText(thickest)}; thicker, it stays soft below or cracks as it shrinks.`,
+        remedy: t`Leave coats out, or put them on thinner.`,
+        related: first.place === action.place ? [] : [related(first.place, t`The first of these coats`)],
         fixes: onlyCoats(action, action.coat - 1),
       });
     },

@@ -3,6 +3,7 @@
  * far, or spread too far. Washcoats and sealers under other layers are meant to be thin and stay silent, and so does
  * a thin coat that freshens an old film of its kind.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { filmText } from "../../measure/figures.ts";
 import { isPolished, LAYDOWNS } from "../../quantities/laydown.ts";
 import { isFilm } from "../../surface/state.ts";
@@ -84,9 +85,9 @@ export const filmTooThin: TradeRule = {
       if (below && below.origin !== "new" && isFilm(below)) return;
       const coat = stack.coats.at(-1)!;
       report(coat.action!, {
-        headline: `The film of ${coatName(coat)} is too thin: ${filmText(sureUm(stack))}`,
-        why: `One sound coat of ${stack.family.name} has about ${filmText(thinnest)}; a thinner film does not close and wears through at the first rubbing.`,
-        remedy: "Add another coat, thin it less, or do not spread it so far.",
+        headline: t`The film of ${coatName(coat)} is too thin: ${filmText(sureUm(stack))}`,
+        why: t`One sound coat of ${translated(stack.family.name)} has about ${filmText(thinnest)}; a thinner film does not close and wears through at the first rubbing.`,
+        remedy: t`Add another coat, thin it less, or do not spread it so far.`,
       });
     },
   },

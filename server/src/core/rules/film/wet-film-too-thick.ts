@@ -2,6 +2,7 @@
  * A wet film far above the label's spreading rate: it runs on uprights and sags on edges, and skins over before the
  * solvent below has left. Silent where the dry film is too thick as well, which `film-too-thick` says.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { filmText } from "../../measure/figures.ts";
 import { wetFilmUm } from "../../quantities/film.ts";
@@ -85,11 +86,11 @@ recipe poured {
       if (thickest !== undefined && (stackOf(after)?.um ?? 0) > thickest) return;
       const tail = action.syntax.tails.find((t) => t.kind === "wet");
       report({
-        headline: `${useName(action.use)} goes on too thick: ${filmText(action.wetUm)} wet`,
-        why: `Its coverage makes ${filmText(label)}; a wet film that thick runs and sags, and skins over before it has dried below.`,
-        remedy: "Put it on in two or more coats, each near the label's rate.",
+        headline: t`${useName(action.use)} goes on too thick: ${filmText(action.wetUm)} wet`,
+        why: t`Its coverage makes ${filmText(label)}; a wet film that thick runs and sags, and skins over before it has dried below.`,
+        remedy: t`Put it on in two or more coats, each near the label's rate.`,
         ...(tail ? { at: { ...action.place, span: tail.span } } : {}),
-        related: covers.place ? [related(covers.place, "The label's spreading rate")] : [],
+        related: covers.place ? [related(covers.place, t`The label's spreading rate`)] : [],
       });
     },
   },

@@ -3,6 +3,7 @@
  *
  * What a brush is made of only a note can say, and only one that stands right above the layer and says it plainly.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { TEXTBOOK } from "../../knowledge/sources.ts";
 import type { LayerAction, NoteAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
@@ -84,11 +85,11 @@ function checkFoam({ action, report }: MomentContext<LayerAction>): void {
   const by = action.syntax.tails.find((tail) => tail.kind === "by");
   if (!solvent || !by?.method) return;
   report({
-    headline: `${useName(action.use)} dissolves a foam applicator`,
-    why: `Foam melts in its ${solvent} and leaves crumbs and streaks in the film.`,
-    remedy: "Put it on by brush with natural bristle, or spray it.",
+    headline: t`${useName(action.use)} dissolves a foam applicator`,
+    why: t`Foam melts in its ${translated(solvent)} and leaves crumbs and streaks in the film.`,
+    remedy: t`Put it on by brush with natural bristle, or spray it.`,
     at: { ...action.place, span: by.span },
-    fixes: [replaceAt("change", { ...action.place, span: by.method.span }, "Put it on by brush", "brush")],
+    fixes: [replaceAt("change", { ...action.place, span: by.method.span }, t`Put it on by brush`, "brush")],
   });
 }
 
@@ -99,10 +100,10 @@ function checkBristle({ action, run, index, report }: MomentContext<LayerAction>
   );
   if (!note) return;
   report({
-    headline: `${useName(action.use)} goes on with natural bristle`,
-    why: "It is waterborne: natural bristle takes up water, goes limp and leaves streaks.",
-    remedy: "Use a brush with synthetic bristle, foam or a pad.",
-    related: [related(note.place, "The brush is named here")],
+    headline: t`${useName(action.use)} goes on with natural bristle`,
+    why: t`It is waterborne: natural bristle takes up water, goes limp and leaves streaks.`,
+    remedy: t`Use a brush with synthetic bristle, foam or a pad.`,
+    related: [related(note.place, t`The brush is named here`)],
   });
 }
 

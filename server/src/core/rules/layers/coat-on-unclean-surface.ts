@@ -1,7 +1,9 @@
 /**
  * A coat on dirt: the grease of a used surface, what a stripper leaves, or sanding dust.
  */
+
 import { lookUp } from "../../../../../grammar/src/look-up.ts";
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { Fix, RelatedPlace } from "../../findings.ts";
 import { leavesLayer } from "../../knowledge/families.ts";
 import { andList } from "../../model/suggest.ts";
@@ -237,13 +239,13 @@ job boxes_again {
       const rubbing = before.grease && !before.residue ? rubbingIn(ctx) : undefined;
       report({
         headline: fitting(
-          [useName(action.use), `\`${action.use.name}\``, "This layer"].map(
-            (coat) => `${coat} goes on ${dirtText(before)}`,
+          [useName(action.use), `\`${action.use.name}\``, t`This layer`].map(
+            (coat) => t`${coat} goes on ${dirtText(before)}`,
           ),
         ),
         why: onlyDust
-          ? "The dust stays in the film as grit and keeps it from taking hold."
-          : "The coat crawls, dries badly or peels where dirt lies under it.",
+          ? t`The dust stays in the film as grit and keeps it from taking hold.`
+          : t`The coat crawls, dries badly or peels where dirt lies under it.`,
         ...(rubbing ? remedyBefore(rubbing, before) : { remedy: remedyOf(before), ...dampOf(before) }),
         ...(before.grease ? { ofPiece: true as const } : {}),
         related: dirt,
@@ -261,44 +263,48 @@ function rubbingIn({ run, index }: LayerContext): StepAction | undefined {
   return first?.action.op === "step" ? first.action : undefined;
 }
 
-const RUBBING: Readonly<Record<string, string>> = { sand: "the sanding", scuff: "the scuffing" };
+const RUBBING: Readonly<Record<string, () => string>> = {
+  sand: () =>
+    t`Clean before the sanding, which rubs the grease in: \`step clean with soap\`, \`step clean with water\`, \`wait overnight\``,
+  scuff: () =>
+    t`Clean before the scuffing, which rubs the grease in: \`step clean with soap\`, \`step clean with water\`, \`wait overnight\``,
+};
 
 /** Grease comes off before it is rubbed in, and the dust after. */
 function remedyBefore(
   { verb }: StepAction,
   { dust }: SurfaceState,
 ): Pick<Report, "remedy" | "damp" | "dustFrom"> {
-  const work = lookUp(RUBBING, verb)!;
-  const clean = `Clean before ${work}, which rubs the grease in: \`step clean with soap\`, \`step clean with water\`, \`wait overnight\``;
+  const clean = lookUp(RUBBING, verb)!();
   if (!dust) return { remedy: `${clean}.` };
   return {
-    remedy: `${clean}. Dust after it: \`step dust\`.`,
-    damp: `${clean}. Then take the dust up damp, never brush it, and let the surface dry again (\`step clean with water\`, \`wait overnight\`).`,
+    remedy: t`${clean}. Dust after it: \`step dust\`.`,
+    damp: t`${clean}. Then take the dust up damp, never brush it, and let the surface dry again (\`step clean with water\`, \`wait overnight\`).`,
     dustFrom: dust.place,
   };
 }
 
 function remedyOf({ grease, residue }: SurfaceState): string {
-  if (residue?.dry) return "Sand and dust the surface before the coat (`step dust`).";
+  if (residue?.dry) return t`Sand and dust the surface before the coat (\`step dust\`).`;
   if (residue)
-    return "Wash the residue off with what the label names (`step clean with mineral_spirits`, or `step clean with water`) and let it dry (`wait overnight`).";
+    return t`Wash the residue off with what the label names (\`step clean with mineral_spirits\`, or \`step clean with water\`) and let it dry (\`wait overnight\`).`;
   return grease
-    ? "Clean the surface first (`step clean with soap`), wipe it dry and let it dry through (`wait overnight`)."
-    : "Dust the surface before the coat (`step dust`).";
+    ? t`Clean the surface first (\`step clean with soap\`), wipe it dry and let it dry through (\`wait overnight\`).`
+    : t`Dust the surface before the coat (\`step dust\`).`;
 }
 
 /** The same where what lies there may hold lead. */
 function dampOf({ grease, residue, dust }: SurfaceState): Pick<Report, "damp" | "dustFrom"> {
   if (residue?.dry)
     return {
-      damp: "Wipe it up damp, rub the surface wet by hand, wash it (`step clean with water`) and let it dry.",
+      damp: t`Wipe it up damp, rub the surface wet by hand, wash it (\`step clean with water\`) and let it dry.`,
       dustFrom: residue.place,
     };
   if (!dust || residue) return {};
   return {
     damp: grease
-      ? "Take the dust up damp by cleaning (`step clean with soap`), never brush it, and let the surface dry (`wait overnight`)."
-      : "Wipe the dust up damp (`step clean with water`), never brush it, and let the surface dry (`wait overnight`).",
+      ? t`Take the dust up damp by cleaning (\`step clean with soap\`), never brush it, and let the surface dry (\`wait overnight\`).`
+      : t`Wipe the dust up damp (\`step clean with water\`), never brush it, and let the surface dry (\`wait overnight\`).`,
     dustFrom: dust.place,
   };
 }
@@ -322,28 +328,28 @@ function reportUndustedWax({ action, before, run, index, report }: LayerContext)
   if (run.moments.slice(0, index).some(isWiped)) return;
   report({
     severity: "hint",
-    headline: `${useName(action.use)} goes on a used surface that was not dusted`,
-    why: "The dust of the room is rubbed into the wax and greys it.",
-    remedy: "Dust or wipe the surface before the wax.",
+    headline: t`${useName(action.use)} goes on a used surface that was not dusted`,
+    why: t`The dust of the room is rubbed into the wax and greys it.`,
+    remedy: t`Dust or wipe the surface before the wax.`,
     related: dirtOn(before),
-    fixes: [insertAbove("change", action, "Dust the surface first", ["step  dust"])],
+    fixes: [insertAbove("change", action, t`Dust the surface first`, ["step  dust"])],
   });
 }
 
 /** What lies on the surface: "sanding dust, on a used surface that was never cleaned". */
 function dirtText({ grease, residue, dust }: SurfaceState): string {
-  const left = residue && (residue.dry ? "what the scraping left" : "what the stripping left");
-  const loose = [...(left ? [left] : []), ...(dust ? ["sanding dust"] : [])];
+  const left = residue && (residue.dry ? t`what the scraping left` : t`what the stripping left`);
+  const loose = [...(left ? [left] : []), ...(dust ? [t`sanding dust`] : [])];
   if (!grease) return andList(loose);
   return loose.length === 0
-    ? "a used surface that was never cleaned"
-    : `${andList(loose)}, on a surface that was never cleaned`;
+    ? t`a used surface that was never cleaned`
+    : t`${andList(loose)}, on a surface that was never cleaned`;
 }
 
 const dirtOn = ({ grease, residue, dust }: SurfaceState): readonly RelatedPlace[] => [
-  ...(grease ? [related(grease.place, "A used surface may have grease on it")] : []),
-  ...(residue ? [related(residue.place, "This leaves the surface to be cleaned")] : []),
-  ...(dust ? [related(dust.place, "This leaves the dust")] : []),
+  ...(grease ? [related(grease.place, t`A used surface may have grease on it`)] : []),
+  ...(residue ? [related(residue.place, t`This leaves the surface to be cleaned`)] : []),
+  ...(dust ? [related(dust.place, t`This leaves the dust`)] : []),
 ];
 
 /** Water raises the grain of stripped wood, so only dust and the grease on a film have a fix. */
@@ -358,14 +364,14 @@ function fixes(
     if (!last || !onlyDust || last.kind === "layer") return [];
     const end = last.span.end;
     const place = { ...action.place, span: { start: end, end } };
-    return [replaceAt("change", place, "Dust before the next coat", "\n    step dust")];
+    return [replaceAt("change", place, t`Dust before the next coat`, "\n    step dust")];
   }
-  if (onlyDust) return [insertAbove("change", action, "Dust the surface first", ["step  dust"])];
+  if (onlyDust) return [insertAbove("change", action, t`Dust the surface first`, ["step  dust"])];
   if (rubbing) return cleanBefore(rubbing, action, before);
   return before.residue || before.layers.length === 0
     ? []
     : [
-        insertAbove("undertaking", action, "Clean the surface first and let it dry overnight", [
+        insertAbove("undertaking", action, t`Clean the surface first and let it dry overnight`, [
           "step  clean with soap",
           "wait  overnight",
         ]),
@@ -382,7 +388,7 @@ function cleanBefore(
     rubbing.place.file === action.place.file && rubbing.place.declaration === action.place.declaration;
   if (!isNear || layers.length === 0) return [];
   return [
-    fixOf("undertaking", "Clean before the surface is rubbed down, and let it dry overnight", [
+    fixOf("undertaking", t`Clean before the surface is rubbed down, and let it dry overnight`, [
       linesAbove(rubbing.place, ["step  clean with soap", "step  clean with water", "wait  overnight"]),
       ...(dust ? [linesAbove(action.place, ["step  dust"])] : []),
     ]),

@@ -5,6 +5,7 @@
  * Paint straight on a slick surface lacks a primer as well, which `slick-surface-without-primer` says together. A clear
  * on bare metal keeps that bright, so it goes on clean and unscuffed.
  */
+import { lowerFirst, t, translated } from "../../../../../grammar/src/translate.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { sentence } from "../../sentence.ts";
 import {
@@ -249,20 +250,23 @@ job lamps {
       const isFilmLike = over?.buildsFilm || isHardFiller(over) || action.toner;
       if (!over || !(isFilmLike || isHardFiller(topCoat(before)?.family))) return;
       const name = useName(action.use);
-      const why = "Such a smooth, hard surface gives a film no hold, and it scratches or peels off.";
+      const why = t`Such a smooth, hard surface gives a film no hold, and it scratches or peels off.`;
       const slick = slickSubstrate(run);
+      const slickWord = translated(slickName(run) ?? "");
       if (before.layers.length === 0) {
         if (!slick || before.abrasions.length > 0 || over.role === "paint") return;
         if (slick === "metal" && over.role === "clear") return;
         const wood = run.surface?.substrate.place;
         report({
-          headline: `${name} goes on ${slickName(run)} that was not scuffed`,
+          headline: t`${name} goes on ${slickWord} that was not scuffed`,
           why,
-          remedy: "Scuff it lightly with 220 grit and dust it off first.",
-          damp: "Scuff it wet by hand with 220 grit and wipe it clean with a damp cloth.",
+          remedy: t`Scuff it lightly with 220 grit and dust it off first.`,
+          damp: t`Scuff it wet by hand with 220 grit and wipe it clean with a damp cloth.`,
           abrades: "surface",
-          related: wood ? [related(wood, "What the surface is made of")] : [],
-          fixes: [insertAbove("undertaking", action, "Scuff and dust the surface first", scuffLines(action))],
+          related: wood ? [related(wood, t`What the surface is made of`)] : [],
+          fixes: [
+            insertAbove("undertaking", action, t`Scuff and dust the surface first`, scuffLines(action)),
+          ],
         });
         return;
       }
@@ -270,35 +274,36 @@ job lamps {
       if (!below || !isOldFilm(before, below) || isAbradedSince(below) || isPorousPaint(below)) return;
       if (below.family && meltsInto(over, below.family)) return;
       report({
-        headline: `${sentence(name)} goes on ${coatName(below)} without scuffing`,
+        headline: t`${sentence(name)} goes on ${coatName(below)} without scuffing`,
         why,
-        remedy: `Scuff with 220 to 320 grit and dust it off first.${trial(over, below)}`,
-        damp: `${sentence(`${unbroken(over)}${WET_SCUFF}`)}${over.role === "paint" ? "" : trial(over, below)}`,
+        remedy: t`Scuff with 220 to 320 grit and dust it off first.${trial(over, below)}`,
+        damp: `${unbroken(over)}${over.role === "paint" ? "" : trial(over, below)}`,
         // A primer that is made for it holds on most washed paint, and what holds lead is better left unbroken.
         ...(isBonding(over) && leadIn(run, [below]) ? { severity: "hint" as const } : {}),
         abrades: "surface",
         related: [layerBelow(below)],
         // Where it may hold lead, the engine takes this away.
         fixes: [
-          insertAbove("undertaking", action, "Scuff and dust the old finish first", scuffLines(action)),
+          insertAbove("undertaking", action, t`Scuff and dust the old finish first`, scuffLines(action)),
         ],
       });
     },
   },
 };
 
-const WET_SCUFF =
-  "scuff wet by hand with 220 to 320 grit (`step scuff wet 220`) and wipe it clean with a damp cloth.";
+const wetScuff = (): string =>
+  t`Scuff wet by hand with 220 to 320 grit (\`step scuff wet 220\`) and wipe it clean with a damp cloth.`;
 
 const isBonding = ({ name }: Family): boolean => name === "bonding primer" || name === "shellac primer";
 
 /** What spares the rubbing of paint that may hold lead: common practice, no source; the primer's label decides. */
 function unbroken(over: Family): string {
+  const scuffing = wetScuff();
   if (isBonding(over))
-    return "If its label asks for no sanding, only wash the old coat and try on a small spot whether it holds (tape pressed on a cut and pulled off). Else ";
+    return t`If its label asks for no sanding, only wash the old coat and try on a small spot whether it holds (tape pressed on a cut and pulled off). Else ${lowerFirst(scuffing)}`;
   return over.role === "paint"
-    ? "Best leave the old coat unbroken: wash it and put a bonding primer on first (`layer bonding_primer`, `wait until recoat`) whose label asks for no sanding. Else "
-    : "";
+    ? t`Best leave the old coat unbroken: wash it and put a bonding primer on first (\`layer bonding_primer\`, \`wait until recoat\`) whose label asks for no sanding. Else ${lowerFirst(scuffing)}`
+    : scuffing;
 }
 
 /**
@@ -307,7 +312,7 @@ function unbroken(over: Family): string {
  */
 const trial = (over: Family, below: Coat): string =>
   over.drying === "waterborne" && over.role === "paint" && below.family?.drying === "oxidising"
-    ? " Then try whether the paint holds on a small spot (tape pressed on a cut and pulled off), or put a bonding primer on first (`layer bonding_primer`)."
+    ? t` Then try whether the paint holds on a small spot (tape pressed on a cut and pulled off), or put a bonding primer on first (\`layer bonding_primer\`).`
     : "";
 
 /** A film from before this work that has had time to harden; on a film that has not, the label's window decides. */

@@ -2,6 +2,7 @@
  * Wax is the last layer: nothing but wax holds on it, and sanding only drives it into the wood.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { leavesLayer } from "../../knowledge/families.ts";
 import { COMPATIBILITY_LIST } from "../../knowledge/sources.ts";
 import type { Action, LayerAction } from "../../surface/actions.ts";
@@ -175,27 +176,33 @@ job boxes {
       if (!over || !before.wax || over.role === "wax" || !leavesLayer(over)) return;
       const sanding = before.wax.drivenIn ? drivingIn(run, index) : undefined;
       report({
-        headline: `${useName(action.use)} goes over wax that ${sanding ? "sanding has driven into the wood" : "was not taken off"}`,
-        why: "Nothing but wax holds on wax: the coat crawls, stays soft or peels off.",
+        headline: sanding
+          ? t`${useName(action.use)} goes over wax that sanding has driven into the wood`
+          : t`${useName(action.use)} goes over wax that was not taken off`,
+        why: t`Nothing but wax holds on wax: the coat crawls, stays soft or peels off.`,
         remedy: sanding
-          ? `Before the sanding: ${DEWAX}. Once it is dry: ${WASH}. Cleaning and sanding take no wax off. Then sand and dust (\`step dust\`)${wantsConditioner(action, before, run) ? ", and put a conditioner on before the stain" : ""}.`
-          : `Take the wax off first: ${DEWAX}. Cleaning and sanding take no wax off.`,
+          ? wantsConditioner(action, before, run)
+            ? t`Before the sanding: ${dewaxing()}. Once it is dry: ${WASH}. Cleaning and sanding take no wax off. Then sand and dust (\`step dust\`), and put a conditioner on before the stain.`
+            : t`Before the sanding: ${dewaxing()}. Once it is dry: ${WASH}. Cleaning and sanding take no wax off. Then sand and dust (\`step dust\`).`
+          : t`Take the wax off first: ${dewaxing()}. Cleaning and sanding take no wax off.`,
         ...(sanding
           ? {
               abrades: "surface" as const,
               dustFrom: sanding.place,
-              damp: `Before the sanding: ${DEWAX}. Once it is dry: ${WASH}. Then ${isSandedWet(before, run) ? "sand wet, wipe the slurry up with a damp cloth and let the wood dry where you will coat it (`wait overnight` at least)" : "sand, and take the dust up"}.`,
+              damp: isSandedWet(before, run)
+                ? t`Before the sanding: ${dewaxing()}. Once it is dry: ${WASH}. Then sand wet, wipe the slurry up with a damp cloth and let the wood dry where you will coat it (\`wait overnight\` at least).`
+                : t`Before the sanding: ${dewaxing()}. Once it is dry: ${WASH}. Then sand, and take the dust up.`,
             }
           : {}),
         related: [
-          related(before.wax.place, "The wax is here"),
-          ...(sanding ? [related(sanding.place, "The sanding that drives it in")] : []),
+          related(before.wax.place, t`The wax is here`),
+          ...(sanding ? [related(sanding.place, t`The sanding that drives it in`)] : []),
         ],
         fixes: [
           insertAbove(
             "undertaking",
             sanding ?? action,
-            "Take the wax off first",
+            t`Take the wax off first`,
             dewaxLines(sanding ?? action),
           ),
         ],
@@ -205,8 +212,8 @@ job boxes {
 };
 
 /** Soap that is left in the pores lifts a coat without solvent: common practice, no source. */
-const DEWAX =
-  "`step dewax with mineral_spirits`, with gloves, fresh air, every heater and flame off and cold and no switch used until it is dry; go on until a fresh cloth picks up no more wax, and lay the cloths in water in a closed metal can outdoors";
+const dewaxing = (): string =>
+  t`\`step dewax with mineral_spirits\`, with gloves, fresh air, every heater and flame off and cold and no switch used until it is dry; go on until a fresh cloth picks up no more wax, and lay the cloths in water in a closed metal can outdoors`;
 const WASH = "`step clean with soap`, `step clean with water`, `wait overnight`";
 
 /** An old lacquer, also one that the sanding has taken off by now, is sanded wet whatever a test for lead finds. */

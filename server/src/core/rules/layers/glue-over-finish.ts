@@ -2,6 +2,7 @@
  * Glue on wood that this recipe has oiled, waxed or coated. Only words say that something is glued, and only the surface
  * as a whole is known, so words that speak of bare or masked wood are believed.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE, TEXTBOOK } from "../../knowledge/sources.ts";
 import type { TradeRule } from "../rule.ts";
 import { textOf } from "../spoken-words.ts";
@@ -71,10 +72,9 @@ export const glueOverFinish: TradeRule = {
       const coat = before.layers.findLast((it) => it.origin === "new" && it.family?.role !== "stain");
       if (!coat) return;
       report({
-        headline: `Glue does not hold on ${coatName(coat)}`,
-        why: "It has to soak into bare wood, and the joint lets go under load.",
-        remedy:
-          "Glue before the finish goes on, or keep the joint bare: mask it, or scrape it to the wood and say so.",
+        headline: t`Glue does not hold on ${coatName(coat)}`,
+        why: t`It has to soak into bare wood, and the joint lets go under load.`,
+        remedy: t`Glue before the finish goes on, or keep the joint bare: mask it, or scrape it to the wood and say so.`,
         abrades: "to the wood",
         related: [layerBelow(coat)],
       });

@@ -3,6 +3,7 @@
  *
  * Of an unknown finish only a difference of hardness counts that is plain: not every old paint is acrylic.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { cracksOver, HARD_OVER_SOFT_STEPS, relation } from "../../knowledge/layer-relation.ts";
 import { familiesOf, primerLines, reachedCoats } from "../coat-queries.ts";
@@ -180,25 +181,32 @@ recipe cleared {
         if (!worst) continue;
         if (worst.binder === "mineral oil") {
           report({
-            headline: `${useName(action.use)} does not hold on ${coatName(coat)}`,
-            why: "Mineral oil never dries: a film over it stays soft, cracks or peels.",
+            headline: t`${useName(action.use)} does not hold on ${coatName(coat)}`,
+            why: t`Mineral oil never dries: a film over it stays soft, cracks or peels.`,
             remedy: coat.action
-              ? "Leave the mineral oil out, or go on with mineral oil or wax."
-              : "Renew it with mineral oil or wax instead, which hold on it.",
+              ? t`Leave the mineral oil out, or go on with mineral oil or wax.`
+              : t`Renew it with mineral oil or wax instead, which hold on it.`,
             replaces: true,
             related: [layerBelow(coat)],
             fixes: coat.action ? takeOldFinishOff(run, before, action) : [],
           });
           return;
         }
-        const [hard, soft] = isBrittle(over, worst) ? ["brittle", "is softer"] : ["stiff", "stays flexible"];
+        const brittle = isBrittle(over, worst);
+        const [name, below] = [useName(action.use), coatName(coat)];
         report({
-          headline: `${useName(action.use)} is too ${hard} over ${coatName(coat)}`,
-          why: `The layer below ${coat.unknown ? `may be ${worst.name} and softer` : soft} and moves with the wood; the film above cannot follow and cracks.`,
+          headline: brittle ? t`${name} is too brittle over ${below}` : t`${name} is too stiff over ${below}`,
+          why: coat.unknown
+            ? t`The layer below may be ${translated(worst.name)} and softer and moves with the wood; the film above cannot follow and cracks.`
+            : brittle
+              ? t`The layer below is softer and moves with the wood; the film above cannot follow and cracks.`
+              : t`The layer below stays flexible and moves with the wood; the film above cannot follow and cracks.`,
           remedy:
             over.role === "paint"
-              ? "Choose a paint as flexible as the layer below, or put a bonding primer between the two."
-              : `Choose a clear as flexible as the layer below, or ${coat.action ? "leave that layer out" : "strip that layer first"}.`,
+              ? t`Choose a paint as flexible as the layer below, or put a bonding primer between the two.`
+              : coat.action
+                ? t`Choose a clear as flexible as the layer below, or leave that layer out.`
+                : t`Choose a clear as flexible as the layer below, or strip that layer first.`,
           ...(over.role === "paint" || coat.action ? {} : { abrades: "to the wood" }),
           related: [layerBelow(coat)],
           fixes:
@@ -207,7 +215,7 @@ recipe cleared {
                   insertAbove(
                     "undertaking",
                     action,
-                    "Put a bonding primer between the two",
+                    t`Put a bonding primer between the two`,
                     primerLines(action),
                   ),
                 ]

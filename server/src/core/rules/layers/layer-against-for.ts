@@ -4,6 +4,7 @@
  * Stain there is `stain-on-sealed-surface`'s, and oil `oil-over-film`'s; this is for what is left: conditioner, grain
  * filler and bleach.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { orList } from "../../model/suggest.ts";
 import type { LayerAction, StepAction } from "../../surface/actions.ts";
@@ -74,11 +75,12 @@ function check({ action, run, report }: MomentContext<LayerAction | StepAction>,
     .find(({ file, declaration }) => file === action.place.file && declaration === action.place.declaration);
   const kinds = recipe?.forKinds ?? [];
   if (kinds.length === 0 || !kinds.every((kind) => kind === "laminate" || kind === "metal")) return;
-  const what = action.use ? useName(action.use) : "A bleach";
+  const told = orList(kinds.map(translated));
+  const what = action.use ? useName(action.use) : t`A bleach`;
   report({
-    headline: `${what} works in wood, and the recipe is for ${orList(kinds)}`,
-    why: `It works in the pores of wood; on ${orList(kinds)} it stays on top and keeps the next coat from holding.`,
-    remedy: "Leave this line out, or change the recipe's `for` line if wood is meant.",
-    related: recipe!.forPlace ? [related(recipe!.forPlace, "What the recipe is for")] : [],
+    headline: t`${what} works in wood, and the recipe is for ${told}`,
+    why: t`It works in the pores of wood; on ${told} it stays on top and keeps the next coat from holding.`,
+    remedy: t`Leave this line out, or change the recipe's \`for\` line if wood is meant.`,
+    related: recipe!.forPlace ? [related(recipe!.forPlace, t`What the recipe is for`)] : [],
   });
 }

@@ -3,6 +3,7 @@
  * pair better: lacquer over oil, filler or glaze that has not cured, a glaze over bare stain, filler or conditioner over a
  * film.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
 import { type Relation, relation } from "../../knowledge/layer-relation.ts";
 import { COMPATIBILITY_LIST, HANDBOOK_16, TEXTBOOK } from "../../knowledge/sources.ts";
@@ -304,12 +305,12 @@ function movedDye(action: LayerAction, over: Family, before: SurfaceState): Repo
   if (isLight || !saysHow || !DRAGS.has(action.method) || action.wiped) return undefined;
   return {
     headline: fitting([
-      `${useName(action.use)} drags the dye ${coatName(coat)} about`,
-      `${useName(action.use)} drags the dye below about`,
-      "This coat drags the dye below about",
+      t`${useName(action.use)} drags the dye ${coatName(coat)} about`,
+      t`${useName(action.use)} drags the dye below about`,
+      t`This coat drags the dye below about`,
     ]),
-    why: `Both are in ${below.carrier}, which dissolves the dye again, and the brush draws it into streaks.`,
-    remedy: `Spray the first coat, lay it \`thin\`, or seal the dye with a clear that is not in ${below.carrier}.`,
+    why: t`Both are in ${translated(below.carrier)}, which dissolves the dye again, and the brush draws it into streaks.`,
+    remedy: t`Spray the first coat, lay it \`thin\`, or seal the dye with a clear that is not in ${translated(below.carrier)}.`,
     related: [layerBelow(coat)],
   };
 }
@@ -330,7 +331,7 @@ function overFilling(action: LayerAction, over: Family, before: SurfaceState): R
     const cure = filling.drying.cured?.hours;
     const waited = waitedOf(before, filling);
     if (cure === undefined || hasWaited(waited, cure, "cured") !== "no") continue;
-    const place = related(filling.place, "Filled here");
+    const place = related(filling.place, t`Filled here`);
     return tooFresh(
       action,
       over,
@@ -384,7 +385,7 @@ function tooLate(
   place: ReturnType<typeof layerBelow>,
 ): Report {
   return {
-    headline: `${useName(action.use)} does not go over ${name}`,
+    headline: t`${useName(action.use)} does not go over ${name}`,
     why: `${reason}.`,
     ...remedyFor(below, over),
     related: [place],
@@ -394,22 +395,21 @@ function tooLate(
 function remedyFor(below: Family, over: Family): Pick<Report, "remedy" | "abrades"> {
   if (below.binder === "soap")
     return {
-      remedy: "Wash the soap out with water, let the wood dry and sand it first.",
+      remedy: t`Wash the soap out with water, let the wood dry and sand it first.`,
       abrades: "surface",
     };
   if (over.role === "conditioner")
     return {
-      remedy:
-        "Strip or sand to bare wood first and put the conditioner right under the stain, or leave it out.",
+      remedy: t`Strip or sand to bare wood first and put the conditioner right under the stain, or leave it out.`,
       abrades: "to the wood",
     };
   if (over.name === "grain filler")
     return {
-      remedy: "Strip or sand to bare or thinly sealed wood first, or leave the filler out.",
+      remedy: t`Strip or sand to bare or thinly sealed wood first, or leave the filler out.`,
       abrades: "to the wood",
     };
   return {
-    remedy: "Strip the layer below first, or go on with the same conversion varnish.",
+    remedy: t`Strip the layer below first, or go on with the same conversion varnish.`,
     abrades: "to the wood",
   };
 }
@@ -421,11 +421,11 @@ function needsBarrier(
   place: ReturnType<typeof layerBelow>,
 ): Report {
   return {
-    headline: `${useName(action.use)} needs a barrier over ${name}`,
+    headline: t`${useName(action.use)} needs a barrier over ${name}`,
     why: `${reason}.`,
-    remedy: "Put a coat of dewaxed shellac between the two, once the layer below has dried.",
+    remedy: t`Put a coat of dewaxed shellac between the two, once the layer below has dried.`,
     related: [place],
-    fixes: [insertAbove("undertaking", action, "Put dewaxed shellac between the two", barrierLines(action))],
+    fixes: [insertAbove("undertaking", action, t`Put dewaxed shellac between the two`, barrierLines(action))],
   };
 }
 
@@ -439,19 +439,19 @@ function tooFresh(
 ): Report {
   const isUsual = isShort || over.role === "wax" || below.role === "stain" || below.role === "conditioner";
   return {
-    headline: `${useName(action.use)} goes over ${name} before it has cured`,
+    headline: t`${useName(action.use)} goes over ${name} before it has cured`,
     why:
       over.role === "wax"
-        ? "Wax keeps the air from a film that has not hardened, and it stays soft for longer."
-        : "Oil that has not hardened keeps the film from holding: it wrinkles, turns cloudy or peels.",
+        ? t`Wax keeps the air from a film that has not hardened, and it stays soft for longer.`
+        : t`Oil that has not hardened keeps the film from holding: it wrinkles, turns cloudy or peels.`,
     remedy:
       over.role === "wax"
-        ? "Wait until the film has cured; its label says how long."
-        : "Wait until it has cured, or put a coat of dewaxed shellac between the two.",
+        ? t`Wait until the film has cured; its label says how long.`
+        : t`Wait until it has cured, or put a coat of dewaxed shellac between the two.`,
     related: [place],
     ...(isUsual ? { severity: "hint" as const } : {}),
     fixes: [
-      insertAbove("undertaking", action, "Wait until the layer below has cured", ["wait  until cured"]),
+      insertAbove("undertaking", action, t`Wait until the layer below has cured`, ["wait  until cured"]),
     ],
   };
 }

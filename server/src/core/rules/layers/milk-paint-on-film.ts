@@ -2,6 +2,7 @@
  * Milk paint is made for bare wood: on a film, scuffed or not, it flakes unless something helps it to bond. A hint,
  * since some want it to flake.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { flakesOn } from "../../knowledge/layer-relation.ts";
 import { isAbradedSince, isFilm, topCoat } from "../../surface/state.ts";
 import { familiesOf } from "../coat-queries.ts";
@@ -84,10 +85,9 @@ job boxes {
       // Without scuffing `coat-on-unscuffed-surface` says the first thing to do; bonding is mixed in as a tint.
       if ((below.origin !== "new" && !isAbradedSince(below)) || action.tinted) return;
       report({
-        headline: `${useName(action.use)} goes on ${coatName(below)} without a primer`,
-        why: "Milk paint soaks in to hold, and on a film it shrinks as it dries and comes off in flakes.",
-        remedy:
-          "Put a bonding or shellac primer between the two, or stir the maker's bonding agent into the first coat.",
+        headline: t`${useName(action.use)} goes on ${coatName(below)} without a primer`,
+        why: t`Milk paint soaks in to hold, and on a film it shrinks as it dries and comes off in flakes.`,
+        remedy: t`Put a bonding or shellac primer between the two, or stir the maker's bonding agent into the first coat.`,
         related: [layerBelow(below)],
       });
     },

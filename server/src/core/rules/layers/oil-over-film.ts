@@ -1,6 +1,7 @@
 /**
  * Drying oil or hardwax oil over a film: it cannot soak in, and what stays on top remains tacky.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import type { Fix } from "../../findings.ts";
 import { COMPATIBILITY_LIST } from "../../knowledge/sources.ts";
 import type { LayerAction } from "../../surface/actions.ts";
@@ -153,15 +154,17 @@ job boxes {
       const slick = isOnLaminate ? slickName(run) : undefined;
       if (!slick && (!film || isPorousPaint(film) || isShellac(film))) return;
       report({
-        headline: `${useName(action.use)} does not soak ${slick ? `into ${slick}` : `through ${coatName(film!)}`}`,
+        headline: slick
+          ? t`${useName(action.use)} does not soak into ${translated(slick)}`
+          : t`${useName(action.use)} does not soak through ${coatName(film!)}`,
         why:
           over.binder === "soap"
-            ? "Soap that cannot soak in stays a smeary skin that water takes off again."
-            : "Oil that cannot soak in stays a soft, tacky skin that gathers dust and wipes off.",
+            ? t`Soap that cannot soak in stays a smeary skin that water takes off again.`
+            : t`Oil that cannot soak in stays a soft, tacky skin that gathers dust and wipes off.`,
         ...(slick
-          ? { remedy: "Put wax or a clear that builds a film on instead." }
+          ? { remedy: t`Put wax or a clear that builds a film on instead.` }
           : {
-              remedy: "Strip or sand to bare wood first, or put wax or another clear on instead.",
+              remedy: t`Strip or sand to bare wood first, or put wax or another clear on instead.`,
               abrades: "to the wood" as const,
             }),
         related: film && !slick ? [layerBelow(film)] : [],
@@ -175,7 +178,7 @@ job boxes {
 function instead({ action, before, run }: MomentContext<LayerAction>): readonly Fix[] {
   const off = takeOldFinishOff(run, before, action);
   if (off.length > 0 || action.coat > 1) return off;
-  return [putOnInstead(action, "Put waterborne polyurethane on instead", "waterborne polyurethane", 2)];
+  return [putOnInstead(action, t`Put waterborne polyurethane on instead`, "waterborne polyurethane", 2)];
 }
 
 const isShellac = ({ family }: Coat): boolean => family?.role === "clear" && family.binder === "shellac";

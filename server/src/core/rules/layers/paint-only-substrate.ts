@@ -1,6 +1,7 @@
 /**
  * A stain on MDF or particleboard, which have no grain to take it. A hint: it does colour, only dull and uneven.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { substrateByName } from "../../knowledge/woods.ts";
 import { isBare } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
@@ -86,11 +87,11 @@ job shelves {
       // What is slick besides is an error of its own.
       if (!board || board.canBeStained || board.needsScuff || !isBare(before)) return;
       report({
-        headline: `${useName(action.use)} goes on bare ${board.name}`,
-        why: "Without grain the face turns a dull, even brown, and cut edges drink the stain and turn dark.",
-        remedy: "Prime and paint it, or stain a veneer instead.",
+        headline: t`${useName(action.use)} goes on bare ${translated(board.name)}`,
+        why: t`Without grain the face turns a dull, even brown, and cut edges drink the stain and turn dark.`,
+        remedy: t`Prime and paint it, or stain a veneer instead.`,
         replaces: true,
-        related: substrate.place ? [related(substrate.place, "What the surface is made of")] : [],
+        related: substrate.place ? [related(substrate.place, t`What the surface is made of`)] : [],
       });
     },
   },

@@ -2,6 +2,7 @@
  * Teak, rosewood and other woods hold an oil of their own that keeps varnish from drying and waterborne coats from
  * holding. Oil and wax go on such wood as it is, and lacquer and shellac seal it themselves.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import type { Action } from "../../surface/actions.ts";
 import { firstIndexOf } from "../../surface/run-index.ts";
 import { isBare } from "../../surface/state.ts";
@@ -142,19 +143,18 @@ job boxes {
       if (firstIndexOf(run, isWipedOff) < index) return;
       const place = run.surface?.substrate.place;
       report({
-        headline: `${useName(action.use)} goes straight on oily ${wood.name}`,
+        headline: t`${useName(action.use)} goes straight on oily ${translated(wood.name)}`,
         why:
           over.drying === "waterborne"
-            ? "The wood holds oil of its own, and a waterborne film does not hold on it."
-            : "The wood holds oil of its own, which keeps a varnish or an oil paint from drying.",
-        remedy:
-          "Seal it with dewaxed shellac first, or wipe it with acetone or alcohol just before the coat.",
-        related: place ? [related(place, "What the surface is made of")] : [],
+            ? t`The wood holds oil of its own, and a waterborne film does not hold on it.`
+            : t`The wood holds oil of its own, which keeps a varnish or an oil paint from drying.`,
+        remedy: t`Seal it with dewaxed shellac first, or wipe it with acetone or alcohol just before the coat.`,
+        related: place ? [related(place, t`What the surface is made of`)] : [],
         fixes: [
           insertAbove(
             "undertaking",
             action,
-            "Seal the wood with dewaxed shellac first",
+            t`Seal the wood with dewaxed shellac first`,
             barrierLines(action),
           ),
         ],

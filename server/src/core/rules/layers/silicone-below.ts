@@ -4,6 +4,7 @@
  *
  * Shellac is the usual seal against it and is not blamed itself. Wax with silicone in it is `coat-over-wax`'s first.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { negates } from "../../knowledge/denials.ts";
 import { family } from "../../knowledge/families.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
@@ -180,20 +181,22 @@ recipe renew {
       if (!silicone || before.wax) return;
       const sanding = silicone.inWood ? drivingIn(run, index) : undefined;
       report({
-        headline: `${useName(action.use)} goes over silicone${silicone.inWood ? " that is in the wood" : ""}`,
-        why: `${useName(silicone.use)} left it there. The wet coat draws back from it in round craters, fisheyes, and no further coat closes them.`,
+        headline: silicone.inWood
+          ? t`${useName(action.use)} goes over silicone that is in the wood`
+          : t`${useName(action.use)} goes over silicone`,
+        why: t`${useName(silicone.use)} left it there. The wet coat draws back from it in round craters, fisheyes, and no further coat closes them.`,
         remedy: silicone.inWood
-          ? "Seal the wood with a coat of dewaxed shellac first; a wash no longer gets all of it out."
-          : "Wipe the surface with a solvent on clean rags first; soap and water do not take it.",
+          ? t`Seal the wood with a coat of dewaxed shellac first; a wash no longer gets all of it out.`
+          : t`Wipe the surface with a solvent on clean rags first; soap and water do not take it.`,
         related: [
-          related(silicone.place, "The silicone comes on here"),
-          ...(sanding ? [related(sanding.place, "This sanding carries it into the wood")] : []),
+          related(silicone.place, t`The silicone comes on here`),
+          ...(sanding ? [related(sanding.place, t`This sanding carries it into the wood`)] : []),
         ],
         fixes: silicone.inWood
           ? isSealable(over)
-            ? [insertAbove("undertaking", action, "Seal it with dewaxed shellac", barrierLines(action))]
+            ? [insertAbove("undertaking", action, t`Seal it with dewaxed shellac`, barrierLines(action))]
             : []
-          : [insertAbove("undertaking", action, "Wipe the silicone off first", dewaxLines(action))],
+          : [insertAbove("undertaking", action, t`Wipe the silicone off first`, dewaxLines(action))],
       });
     },
   },
@@ -210,16 +213,16 @@ function reportSpoken({ action, before, run, index, report }: MomentContext<Laye
   const spoken = inRecipe?.action.place ?? spokenOfPiece(run);
   if (!spoken || run.moments.slice(0, index).some((moment) => takesSilicone(moment.action))) return;
   report({
-    headline: `${useName(action.use)} goes over the silicone of an old polish`,
-    why: "The wet coat draws back from silicone in round craters, fisheyes, and no further coat closes them.",
-    remedy: "Wipe the surface with a solvent on clean rags first; soap and water do not take it.",
+    headline: t`${useName(action.use)} goes over the silicone of an old polish`,
+    why: t`The wet coat draws back from silicone in round craters, fisheyes, and no further coat closes them.`,
+    remedy: t`Wipe the surface with a solvent on clean rags first; soap and water do not take it.`,
     related: [
       related(
         spoken,
-        inRecipe ? "These words speak of the silicone" : "The notes here speak of the silicone",
+        inRecipe ? t`These words speak of the silicone` : t`The notes here speak of the silicone`,
       ),
     ],
-    fixes: [insertAbove("undertaking", action, "Wipe the silicone off first", dewaxLines(action))],
+    fixes: [insertAbove("undertaking", action, t`Wipe the silicone off first`, dewaxLines(action))],
   });
 }
 

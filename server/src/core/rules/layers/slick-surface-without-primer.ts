@@ -2,6 +2,7 @@
  * Paint straight on laminate, melamine, foil or metal. Scuffed, that is a hint, since some paints are made to go on without
  * a primer; neither scuffed nor primed, it peels.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { leavesLayer } from "../../knowledge/families.ts";
 import { metalPrimerLines, scuffLines, slickName } from "../coat-queries.ts";
 import { rustingMetal } from "../queries.ts";
@@ -112,28 +113,34 @@ job shelves {
       if (before.openBelow && isScuffed) return;
       const place = run.surface?.substrate.place;
       const rusts = rustingMetal(run) !== undefined;
-      const name = rusts ? "an alkyd primer, or another that keeps rust away," : "a bonding primer";
+      const told = translated(slick);
       const primer = rusts ? metalPrimerLines(action) : ["layer bonding_primer", "wait  until recoat"];
       report({
         ...(isScuffed ? { severity: "hint" as const } : {}),
-        headline: `${useName(action.use)} goes straight on ${slick}, ${isScuffed ? "without a primer" : "neither scuffed nor primed"}`,
+        headline: isScuffed
+          ? t`${useName(action.use)} goes straight on ${told}, without a primer`
+          : t`${useName(action.use)} goes straight on ${told}, neither scuffed nor primed`,
         why: isScuffed
-          ? "Most paints get little hold there even when it is scuffed, and chip at edges and handles."
-          : "Such a smooth, hard surface gives paint no hold, and it scratches or peels off.",
+          ? t`Most paints get little hold there even when it is scuffed, and chip at edges and handles.`
+          : t`Such a smooth, hard surface gives paint no hold, and it scratches or peels off.`,
         remedy: isScuffed
-          ? `Put ${name} between the two, unless the paint's label says that it needs none.`
-          : `Scuff it lightly with 220 grit, dust it off and put ${name} on before the paint.`,
+          ? rusts
+            ? t`Put an alkyd primer, or another that keeps rust away, between the two, unless the paint's label says that it needs none.`
+            : t`Put a bonding primer between the two, unless the paint's label says that it needs none.`
+          : rusts
+            ? t`Scuff it lightly with 220 grit, dust it off and put an alkyd primer, or another that keeps rust away, on before the paint.`
+            : t`Scuff it lightly with 220 grit, dust it off and put a bonding primer on before the paint.`,
         ...(isScuffed ? {} : { abrades: "surface" as const }),
-        related: place ? [related(place, "What the surface is made of")] : [],
+        related: place ? [related(place, t`What the surface is made of`)] : [],
         fixes: [
           isScuffed
             ? insertAbove(
                 "undertaking",
                 action,
-                rusts ? "Put an alkyd primer on first" : "Put a bonding primer on first",
+                rusts ? t`Put an alkyd primer on first` : t`Put a bonding primer on first`,
                 primer,
               )
-            : insertAbove("undertaking", action, "Scuff, dust and prime the surface first", [
+            : insertAbove("undertaking", action, t`Scuff, dust and prime the surface first`, [
                 ...scuffLines(action),
                 ...primer,
               ]),

@@ -2,6 +2,7 @@
  * A wet layer whose solvent dissolves or wrinkles the dry one below: lacquer over paint or varnish above all. What is
  * of one kind with the layer below melts into it and is fine.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { family } from "../../knowledge/families.ts";
 import type { Carrier, Family } from "../../knowledge/family-schema.ts";
 import { HARD_OVER_SOFT_STEPS, isQuickOver, takesShellac } from "../../knowledge/layer-relation.ts";
@@ -218,25 +219,33 @@ recipe repainted {
       const barrier = family("dewaxed shellac");
       const holdsOnBarrier = takesShellac(worst) && over.hardness - barrier.hardness < HARD_OVER_SOFT_STEPS;
       // What the recipe itself puts on need not be stripped.
-      const withoutIt = coat.action ? "Leave out the layer below" : "Strip the layer below";
+      const solvent = sentence(translated(over.carrier));
       report({
         ...(isSoftened(worst, over.carrier) ? { severity: "warning" as const } : {}),
-        headline: `${useName(action.use)} attacks ${coatName(coat)} below`,
-        why: `${coat.unknown ? `The old finish may be ${worst.name}. ` : ""}${sentence(over.carrier)} softens the layer below, which wrinkles, lifts or smears${untilCured ? `: that has had ${shareText(waitedOf(before, coat).hours, stageHours(coat, "cured")!)} it needs to cure` : ""}.`,
+        headline: t`${useName(action.use)} attacks ${coatName(coat)} below`,
+        why: `${coat.unknown ? t`The old finish may be ${translated(worst.name)}. ` : ""}${
+          untilCured
+            ? t`${solvent} softens the layer below, which wrinkles, lifts or smears: that has had ${shareText(waitedOf(before, coat).hours, stageHours(coat, "cured")!)} it needs to cure.`
+            : t`${solvent} softens the layer below, which wrinkles, lifts or smears.`
+        }`,
         remedy: comesUp
-          ? "Wait until it has cured, and then put a coat of dewaxed shellac between the two."
+          ? t`Wait until it has cured, and then put a coat of dewaxed shellac between the two.`
           : untilCured
-            ? "Wait until it has cured, or put a coat of dewaxed shellac between the two."
+            ? t`Wait until it has cured, or put a coat of dewaxed shellac between the two.`
             : holdsOnBarrier
-              ? "Put a coat of dewaxed shellac between the two, or choose a coat with a milder solvent."
+              ? t`Put a coat of dewaxed shellac between the two, or choose a coat with a milder solvent.`
               : takesShellac(worst)
-                ? `${withoutIt}, or choose a coat with a milder solvent.`
-                : `${withoutIt}, or choose a waterborne clear as flexible as it is.`,
+                ? coat.action
+                  ? t`Leave out the layer below, or choose a coat with a milder solvent.`
+                  : t`Strip the layer below, or choose a coat with a milder solvent.`
+                : coat.action
+                  ? t`Leave out the layer below, or choose a waterborne clear as flexible as it is.`
+                  : t`Strip the layer below, or choose a waterborne clear as flexible as it is.`,
         ...(untilCured || holdsOnBarrier || coat.action ? {} : { abrades: "to the wood" }),
         related: [layerBelow(coat)],
         fixes: mayWait
           ? [
-              insertAbove("undertaking", action, "Wait until the layer below has cured", [
+              insertAbove("undertaking", action, t`Wait until the layer below has cured`, [
                 "wait  until cured",
               ]),
             ]
@@ -245,7 +254,7 @@ recipe repainted {
                 insertAbove(
                   "undertaking",
                   action,
-                  "Put dewaxed shellac between the two",
+                  t`Put dewaxed shellac between the two`,
                   barrierLines(action),
                 ),
               ]
@@ -268,10 +277,11 @@ recipe repainted {
       if (!film || !worst || takesFilmOff(action.what ?? "")) return;
       report({
         ...(isSoftened(worst, solvent.carrier) ? { severity: "warning" as const } : {}),
-        headline: `${sentence(useName(action.use!))} dissolves ${coatName(film)}`,
-        why: `${film.unknown ? `It may be ${worst.name}, which` : "The film"} softens, smears and loses its surface under the cloth.`,
-        remedy:
-          "Use soap and water, or mineral spirits; to take the film off, write `step strip with paint_stripper`.",
+        headline: t`${sentence(useName(action.use!))} dissolves ${coatName(film)}`,
+        why: film.unknown
+          ? t`It may be ${translated(worst.name)}, which softens, smears and loses its surface under the cloth.`
+          : t`The film softens, smears and loses its surface under the cloth.`,
+        remedy: t`Use soap and water, or mineral spirits; to take the film off, write \`step strip with paint_stripper\`.`,
         abrades: "to the wood",
         related: [layerBelow(film)],
       });

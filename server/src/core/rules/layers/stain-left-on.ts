@@ -2,6 +2,7 @@
  * An oil or gel stain whose excess nobody wipes off before the next coat. What is laid thin on purpose, sprayed, grained or
  * sanded back afterwards stays out; on a film it is `stain-on-sealed-surface`'s.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import type { Material } from "../../model/model.ts";
 import { onceFor } from "../../once.ts";
@@ -141,15 +142,14 @@ recipe by_label {
       if (!next || needsNoWiping(material) || isSaidToBeWiped(run)) return;
       report({
         headline: fitting([
-          `${useName(action.use)} is not wiped off, and the next coat peels`,
-          "The stain is not wiped off, and the next coat peels",
+          t`${useName(action.use)} is not wiped off, and the next coat peels`,
+          t`The stain is not wiped off, and the next coat peels`,
         ]),
-        why: "What does not soak in dries to a weak film of pigment, and the coats above come off with it.",
-        remedy:
-          "Wipe off what has not soaked in after 5 to 15 min, `wiped off after 10 min`, or lay it `thin` on purpose.",
-        related: [related(next.place, "The coat above it")],
+        why: t`What does not soak in dries to a weak film of pigment, and the coats above come off with it.`,
+        remedy: t`Wipe off what has not soaked in after 5 to 15 min, \`wiped off after 10 min\`, or lay it \`thin\` on purpose.`,
+        related: [related(next.place, t`The coat above it`)],
         fixes: [
-          fixOf("change", "Wipe it off after 10 min", [
+          fixOf("change", t`Wipe it off after 10 min`, [
             { place: { ...action.place, span: endOf(action) }, text: ", wiped off after 10 min" },
           ]),
         ],

@@ -2,6 +2,7 @@
  * A penetrating stain where it cannot soak in: on a film, on laminate or metal, on a filler that takes none. A stain
  * laid thin `as toner` is meant for a film, and a thin washcoat lets a stain through.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import type { Fix, RelatedPlace } from "../../findings.ts";
 import { onceFor } from "../../once.ts";
 import type { LayerAction } from "../../surface/actions.ts";
@@ -260,8 +261,8 @@ job boxes {
       const sealed = sealedBy(before, over.name === "gel stain") ?? substrateSeals(before, slickName(run));
       if (!sealed) return;
       report({
-        headline: `${useName(action.use)} ${sealed.what}`,
-        why: "It lies on top, stays tacky, wipes off in streaks and lets the next coat peel.",
+        headline: sealed.headline(useName(action.use)),
+        why: t`It lies on top, stays tacky, wipes off in streaks and lets the next coat peel.`,
         remedy: sealed.remedy,
         ...(sealed.abrades ? { abrades: sealed.abrades } : {}),
         ...(over.name === "gel stain" && action.wiped && isOnScuffedFilm(before)
@@ -298,13 +299,14 @@ const GRAINING = phrases(
 function instead({ action, before, run }: MomentContext<LayerAction>): readonly Fix[] {
   if (action.coat > 1) return [];
   if (substrateSeals(before, slickName(run)))
-    return [putOnInstead(action, "Paint it instead", "acrylic paint", 2)];
+    return [putOnInstead(action, t`Paint it instead`, "acrylic paint", 2)];
   const off = takeOldFinishOff(run, before, action);
   return off.length > 0 ? off : layAsToner(action);
 }
 
 interface Sealed {
-  readonly what: string;
+  /** By the name of the stain. */
+  readonly headline: (name: string) => string;
   readonly remedy: string;
   readonly abrades?: Report["abrades"];
   readonly related: readonly RelatedPlace[];
@@ -317,18 +319,18 @@ function sealedBy(state: SurfaceState, isGel: boolean): Sealed | undefined {
   const top = state.layers.findLast((coat) => !(coat.toner && coat.family?.role === "stain"));
   if (top?.family?.role === "filler" && top.family.takesStain !== true) {
     return {
-      what: `does not soak into ${coatName(top)}`,
-      remedy: "Use a filler that takes stain, or colour the surface with a paint or a glaze.",
+      headline: (name) => t`${name} does not soak into ${coatName(top)}`,
+      remedy: t`Use a filler that takes stain, or colour the surface with a paint or a glaze.`,
       related: [layerBelow(top)],
     };
   }
   if (top?.family?.role === "oil") {
     return {
-      what: `does not soak through ${coatName(top)}`,
+      headline: (name) => t`${name} does not soak through ${coatName(top)}`,
       remedy:
         top.family.binder === "soap"
-          ? "Stain before you soap; where the soap is on already, wash it out, let the wood dry and sand it first."
-          : "Stain before you oil; sand to bare wood first where the oil is on already.",
+          ? t`Stain before you soap; where the soap is on already, wash it out, let the wood dry and sand it first.`
+          : t`Stain before you oil; sand to bare wood first where the oil is on already.`,
       abrades: "to the wood",
       related: [layerBelow(top)],
     };
@@ -339,9 +341,8 @@ function sealedBy(state: SurfaceState, isGel: boolean): Sealed | undefined {
   if (isGel && isOneScuffedSealer(state, coat)) return undefined;
   if (!isFilm(coat)) return undefined;
   return {
-    what: `does not soak through ${coatName(coat)}`,
-    remedy:
-      "Strip or sand to bare wood first, or lay it thin `as toner` on the scuffed film and put a clear over it.",
+    headline: (name) => t`${name} does not soak through ${coatName(coat)}`,
+    remedy: t`Strip or sand to bare wood first, or lay it thin \`as toner\` on the scuffed film and put a clear over it.`,
     abrades: "to the wood",
     related: [layerBelow(coat)],
   };
@@ -365,8 +366,8 @@ const isOneScuffedSealer = (state: SurfaceState, top: Coat): boolean =>
 function substrateSeals(state: SurfaceState, slick: string | undefined): Sealed | undefined {
   if (!slick || state.layers.some((coat) => coat.family?.role !== "wax")) return undefined;
   return {
-    what: `does not soak into ${slick}`,
-    remedy: "Scuff and prime the surface and paint it instead.",
+    headline: (name) => t`${name} does not soak into ${translated(slick)}`,
+    remedy: t`Scuff and prime the surface and paint it instead.`,
     abrades: "surface",
     related: [],
   };

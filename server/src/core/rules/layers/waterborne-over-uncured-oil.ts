@@ -1,6 +1,7 @@
 /**
  * Water-carried material over an oil that has not cured: the commonest peeling clear coat there is.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { Fix } from "../../findings.ts";
 import { family } from "../../knowledge/families.ts";
 import type { Family } from "../../knowledge/family-schema.ts";
@@ -100,25 +101,29 @@ export const waterborneOverUncuredOil: TradeRule = {
           neededIn({ run, units }, needed, had),
           {
             headlines: (after, need) => {
-              const needs = `needs ${need}${after ? `, not ${after},` : ""} before`;
+              const coat = `\`${action.use.name}\``;
               return [
-                `${sentence(name)} ${needs} \`${action.use.name}\``,
-                `${sentence(name)} ${needs} a waterborne coat`,
-                `${sentence(name)} needs ${need} before a waterborne coat`,
-                `The oil needs ${need} before a waterborne coat`,
+                after
+                  ? t`${sentence(name)} needs ${need}, not ${after}, before ${coat}`
+                  : t`${sentence(name)} needs ${need} before ${coat}`,
+                ...(after
+                  ? [t`${sentence(name)} needs ${need}, not ${after}, before a waterborne coat`]
+                  : []),
+                t`${sentence(name)} needs ${need} before a waterborne coat`,
+                t`The oil needs ${need} before a waterborne coat`,
               ];
             },
-            why: "Over oil that is still soft a waterborne film beads, wrinkles or peels.",
+            why: t`Over oil that is still soft a waterborne film beads, wrinkles or peels.`,
             instead: "wait until cured",
             tooShort: waitBefore(run, index),
-            otherwise: "put dewaxed shellac between the two once the oil is dry (`wait until recoat`)",
+            otherwise: t`put dewaxed shellac between the two once the oil is dry (\`wait until recoat\`)`,
             ...namedByParameter(below),
             level: "error",
           },
           {
             related: [layerBelow(below), ...timePlaces(run, needed, below.material)],
             fixes: [
-              waitLonger("Wait until the oil has cured", { run, index, action }, "wait  until cured"),
+              waitLonger(t`Wait until the oil has cured`, { run, index, action }, "wait  until cured"),
               ...barriers(action, before, below, needed),
             ],
           },
@@ -144,7 +149,7 @@ function barriers(
     return [];
   const isDry = hasReached(before, oil, "recoat") !== "no";
   return [
-    insertAbove("undertaking", action, "Put dewaxed shellac between the two", [
+    insertAbove("undertaking", action, t`Put dewaxed shellac between the two`, [
       ...(isDry ? [] : ["wait  until recoat"]),
       ...barrierLines(action),
     ]),

@@ -2,6 +2,7 @@
  * Polyurethane and waterborne clears do not hold on the wax of natural shellac, nor on the soap of a sanding sealer.
  */
 
+import { lowerFirst, t, translated } from "../../../../../grammar/src/translate.ts";
 import { shunsWax } from "../../knowledge/layer-relation.ts";
 import { COMPATIBILITY_LIST } from "../../knowledge/sources.ts";
 import { topCoat } from "../../surface/state.ts";
@@ -115,14 +116,17 @@ recipe lacquered {
       if (!over || !below || !shunsWax(over)) return;
       const worst = familiesOf(below).find((candidate) => candidate.waxBearing);
       if (!worst) return;
-      const film = worst.role === "sealer" ? "stearate" : "wax";
+      const why =
+        worst.role === "sealer"
+          ? t`Polyurethane and waterborne clears peel off stearate in flakes or in sheets.`
+          : t`Polyurethane and waterborne clears peel off wax in flakes or in sheets.`;
       report({
-        headline: `${useName(action.use)} does not hold on ${coatName(below)}`,
-        why: `${below.unknown ? `It may be ${worst.name}: p` : "P"}olyurethane and waterborne clears peel off ${film} in flakes or in sheets.`,
-        remedy: "Put a coat of dewaxed shellac between the two, or use dewaxed shellac from the start.",
+        headline: t`${useName(action.use)} does not hold on ${coatName(below)}`,
+        why: below.unknown ? t`It may be ${translated(worst.name)}: ${lowerFirst(why)}` : why,
+        remedy: t`Put a coat of dewaxed shellac between the two, or use dewaxed shellac from the start.`,
         related: [layerBelow(below)],
         fixes: [
-          insertAbove("undertaking", action, "Put dewaxed shellac between the two", barrierLines(action)),
+          insertAbove("undertaking", action, t`Put dewaxed shellac between the two`, barrierLines(action)),
         ],
       });
     },

@@ -1,6 +1,7 @@
 /**
  * Two parts that are mixed in another ratio than the words of their label say.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import type { Material } from "../../model/model.ts";
 import type { LayerAction } from "../../surface/actions.ts";
@@ -91,12 +92,12 @@ function check({ action, report }: MomentContext<LayerAction>): void {
   if (!first || told.some((each) => sameRatio(each, { a, b }))) return;
   report({
     headline: fitting([
-      `\`${material.name}\` is mixed ${a}:${b}, and its words say ${first.a}:${first.b}`,
-      `Mixed ${a}:${b}, and the words of the material say ${first.a}:${first.b}`,
+      t`\`${material.name}\` is mixed ${a}:${b}, and its words say ${first.a}:${first.b}`,
+      t`Mixed ${a}:${b}, and the words of the material say ${first.a}:${first.b}`,
     ]),
-    why: "Two parts react in one ratio: too little hardener stays soft for good, too much turns brittle or heats up in the pot.",
-    remedy: `Read the label, and write its ratio on the \`mix\` line, or correct the words.`,
-    related: mix.place ? [related(mix.place, "The ratio that is mixed")] : [],
+    why: t`Two parts react in one ratio: too little hardener stays soft for good, too much turns brittle or heats up in the pot.`,
+    remedy: t`Read the label, and write its ratio on the \`mix\` line, or correct the words.`,
+    related: mix.place ? [related(mix.place, t`The ratio that is mixed`)] : [],
   });
 }
 

@@ -2,6 +2,7 @@
  * Hardener by the glug: words that talk people out of measuring two parts.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { Action } from "../../surface/actions.ts";
 import { usesOf } from "../material-uses.ts";
 import type { TradeRule } from "../rule.ts";
@@ -70,9 +71,9 @@ recipe oiled {
     onRun: (ctx) => {
       if (ctx.run.moments.some(({ action }) => isMixed(action)))
         reportOnLines(ctx, GUESSED, {
-          headline: "The hardener is dosed by guess, or not as the label says",
-          why: "Too little stays soft for good; too much turns brittle or heats up in the pot, and what has not reacted harms the skin.",
-          remedy: "Measure both parts as the label says; change the time or the warmth, never the ratio.",
+          headline: t`The hardener is dosed by guess, or not as the label says`,
+          why: t`Too little stays soft for good; too much turns brittle or heats up in the pot, and what has not reacted harms the skin.`,
+          remedy: t`Measure both parts as the label says; change the time or the warmth, never the ratio.`,
         });
     },
   },

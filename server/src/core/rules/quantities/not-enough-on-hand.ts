@@ -2,6 +2,7 @@
  * A material that only comes from the cupboard, and there is not enough of it: it says what is on hand but not how it
  * is sold. The finding stands on the line with which it runs out.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { figuresIn } from "../../measure/shown-figures.ts";
 import type { TradeRule } from "../rule.ts";
 import { related } from "../texts.ts";
@@ -123,11 +124,10 @@ job shelves {
         const last = runsOut(draws, onHand);
         if (!last) continue;
         ctx.report(last.run, last.action, {
-          headline: `\`${material.name}\`: ${say.litres(litres)} needed, ${say.litres(onHand)} on hand`,
-          why: "Spare is included. The can runs empty in the middle of the work, and the material does not say how more is sold.",
-          remedy:
-            "Get more before the work begins and state it with `packs` or `on_hand`, or use another material.",
-          related: [related(material.onHandPlace, "What is on hand")],
+          headline: t`\`${material.name}\`: ${say.litres(litres)} needed, ${say.litres(onHand)} on hand`,
+          why: t`Spare is included. The can runs empty in the middle of the work, and the material does not say how more is sold.`,
+          remedy: t`Get more before the work begins and state it with \`packs\` or \`on_hand\`, or use another material.`,
+          related: [related(material.onHandPlace, t`What is on hand`)],
         });
       }
     },

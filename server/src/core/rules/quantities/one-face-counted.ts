@@ -2,6 +2,7 @@
  * A board that is finished on both faces by all that is said of it, one of many doors or what is turned over, and whose
  * line leaves open whether both are meant: one is counted, and half of the area, the cans and the hours would be missing.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { TradeRule } from "../rule.ts";
 import { fixOf } from "../texts.ts";
@@ -67,11 +68,11 @@ export const oneFaceCounted: TradeRule = {
         const { end } = shape.place.span;
         const behind = { ...shape.place, span: { start: end, end } };
         reportAt(shape.place, {
-          headline: `One face of this ${shape.openFaces} is counted`,
-          why: "Its line does not say whether the other is finished as well; half of the area would be missing.",
-          remedy: "Write `both faces` behind its sizes, or `one face` where it is one.",
+          headline: t`One face of this ${translated(shape.openFaces)} is counted`,
+          why: t`Its line does not say whether the other is finished as well; half of the area would be missing.`,
+          remedy: t`Write \`both faces\` behind its sizes, or \`one face\` where it is one.`,
           fixes: ["both faces", "one face"].map((faces) =>
-            fixOf("change", `Say \`${faces}\``, [{ place: behind, text: `, ${faces}` }]),
+            fixOf("change", t`Say \`${faces}\``, [{ place: behind, text: `, ${faces}` }]),
           ),
         });
       }

@@ -2,6 +2,7 @@
  * The job costs more than it may: materials by whole containers, labour, supplies and the pieces as bought.
  * Where a price is not stated nothing is calculated and nothing is said.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { moneyText } from "../../measure/figures.ts";
 import { sentence } from "../../sentence.ts";
 import type { TradeRule } from "../rule.ts";
@@ -102,9 +103,9 @@ job shelves {
       const total = totals.total_cost;
       if (!job.budget || total === null || cents(total) <= cents(job.budget.amount)) return;
       reportAt(job.budget.place, {
-        headline: `The job costs ${moneyText(total)}, ${moneyText(total - job.budget.amount)} over its budget`,
-        why: `${sentence(parts(totals, total))}; the budget is ${moneyText(job.budget.amount)}.`,
-        remedy: "Use cheaper materials or what is on hand, or agree on a larger budget.",
+        headline: t`The job costs ${moneyText(total)}, ${moneyText(total - job.budget.amount)} over its budget`,
+        why: t`${sentence(parts(totals, total))}; the budget is ${moneyText(job.budget.amount)}.`,
+        remedy: t`Use cheaper materials or what is on hand, or agree on a larger budget.`,
       });
     },
   },
@@ -119,10 +120,10 @@ function parts(
   const materials = totals.material_cost ?? 0;
   const labour = totals.labour_cost ?? 0;
   return [
-    `materials ${moneyText(materials)}`,
-    ...(labour > 0 ? [`labour ${moneyText(labour)}`] : []),
+    t`materials ${moneyText(materials)}`,
+    ...(labour > 0 ? [t`labour ${moneyText(labour)}`] : []),
     ...(total - materials - labour >= 0.005
-      ? [`pieces and supplies ${moneyText(total - materials - labour)}`]
+      ? [t`pieces and supplies ${moneyText(total - materials - labour)}`]
       : []),
   ].join(", ");
 }

@@ -2,6 +2,7 @@
  * One coat on all the pieces takes longer than a mixed two-part material can be used. Every coat is taken to be mixed
  * fresh, so waits between coats do not count.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { formatDuration } from "../../measure/format-amount.ts";
 import type { Material } from "../../model/model.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
@@ -207,12 +208,15 @@ job doors {
       if (!material || life === undefined) return;
       const takes = coatHoursOnAll(run, action);
       if (takes <= life + 1e-6) return;
-      const many = run.pieces > 1 ? ` on ${run.pieces} pieces` : "";
+      const name = useName(action.use);
       report({
-        headline: `One coat takes ${formatDuration(takes)}, and the pot life is ${formatDuration(life)}`,
-        why: `One coat of ${useName(action.use)}${many} takes longer than it can be used once it is mixed. Past its pot life it thickens, and what still goes on does not flow out or hold.`,
-        remedy: "Mix in portions that are used up in time, or do fewer pieces at once.",
-        related: material.potLife?.place ? [related(material.potLife.place, "The label's pot life")] : [],
+        headline: t`One coat takes ${formatDuration(takes)}, and the pot life is ${formatDuration(life)}`,
+        why:
+          run.pieces > 1
+            ? t`One coat of ${name} on ${run.pieces} pieces takes longer than it can be used once it is mixed. Past its pot life it thickens, and what still goes on does not flow out or hold.`
+            : t`One coat of ${name} takes longer than it can be used once it is mixed. Past its pot life it thickens, and what still goes on does not flow out or hold.`,
+        remedy: t`Mix in portions that are used up in time, or do fewer pieces at once.`,
+        related: material.potLife?.place ? [related(material.potLife.place, t`The label's pot life`)] : [],
       });
     },
   },
@@ -240,8 +244,8 @@ const FOR_DAYS = phrases(
   `mixed|catalysed|catalyzed ${YESTERDAY} !fresh !harden* !throw* !thrown !not !never`,
   "mix|mixture|batch|pot|cup .. keeps|lasts|good|usable ... days|week|weekend|fortnight !fresh !unmixed !parts",
 );
-const PAST_IT =
-  "Past its pot life it thickens and hardens, and what still goes on does not flow out or hold.";
+const pastIt = (): string =>
+  t`Past its pot life it thickens and hardens, and what still goes on does not flow out or hold.`;
 
 /** One mix for all coats, however far apart they come. */
 const MIX = "mix|mixed|mixing|stir|stirred|catalyse|catalyze|activate|blend ...";
@@ -274,10 +278,10 @@ function inWords({ run, report }: RunContext): void {
   for (const action of toldLines(run))
     if (longest > life && saidOnLine(action, FOR_ALL_COATS) !== undefined)
       report(action, {
-        headline: `Mixed for coats ${formatDuration(longest)} apart; its pot life is ${formatDuration(life)}`,
-        why: PAST_IT,
-        remedy: "Mix fresh for each coat, only as much as is used up in time.",
-        related: material.potLife?.place ? [related(material.potLife.place, "The label's pot life")] : [],
+        headline: t`Mixed for coats ${formatDuration(longest)} apart; its pot life is ${formatDuration(life)}`,
+        why: pastIt(),
+        remedy: t`Mix fresh for each coat, only as much as is used up in time.`,
+        related: material.potLife?.place ? [related(material.potLife.place, t`The label's pot life`)] : [],
       });
     else if (
       saidOnLine(action, FOR_DAYS) !== undefined ||
@@ -288,13 +292,12 @@ function inWords({ run, report }: RunContext): void {
     )
       report(action, {
         headline: fitting([
-          `\`${material.name}\` is used a day after mixing; its pot life is ${formatDuration(life)}`,
-          `Used a day after mixing; the pot life is ${formatDuration(life)}`,
+          t`\`${material.name}\` is used a day after mixing; its pot life is ${formatDuration(life)}`,
+          t`Used a day after mixing; the pot life is ${formatDuration(life)}`,
         ]),
-        why: PAST_IT,
-        remedy:
-          "Mix fresh for each coat, only as much as is used up in time; let what is left harden and take it where your local waste service says.",
-        related: material.potLife?.place ? [related(material.potLife.place, "The label's pot life")] : [],
+        why: pastIt(),
+        remedy: t`Mix fresh for each coat, only as much as is used up in time; let what is left harden and take it where your local waste service says.`,
+        related: material.potLife?.place ? [related(material.potLife.place, t`The label's pot life`)] : [],
       });
 }
 

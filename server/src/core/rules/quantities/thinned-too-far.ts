@@ -4,6 +4,7 @@
  * More thinner than the label allows. Labels leave open whether `up to 10 %` is a share of the material (10:1) or of
  * the mix (9:1); the rule takes the wider reading, so that it speaks only where both are exceeded.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { percentText } from "../../measure/figures.ts";
 import { figuresIn } from "../../measure/shown-figures.ts";
 import type { LayerAction } from "../../surface/actions.ts";
@@ -106,14 +107,14 @@ recipe two_coats {
       report({
         ...(stated ? {} : { severity: "hint" as const }),
         headline: stated
-          ? `\`${action.use.name}\` is thinned ${percentText(percent)}; its label allows ${percentText(limit)}`
-          : `\`${action.use.name}\` is thinned ${percentText(percent)}, and ${percentText(limit)} is usual`,
-        why: "Thinned past its limit it runs, dries weak or cloudy, and leaves hardly any film.",
+          ? t`\`${action.use.name}\` is thinned ${percentText(percent)}; its label allows ${percentText(limit)}`
+          : t`\`${action.use.name}\` is thinned ${percentText(percent)}, and ${percentText(limit)} is usual`,
+        why: t`Thinned past its limit it runs, dries weak or cloudy, and leaves hardly any film.`,
         remedy: stated
-          ? `Use at most ${part} of thinner to ${whole}.`
-          : `Keep to the label; where it states no limit, use at most ${part} to ${whole}.`,
+          ? t`Use at most ${part} of thinner to ${whole}.`
+          : t`Keep to the label; where it states no limit, use at most ${part} to ${whole}.`,
         related: material?.thin?.place
-          ? [related(material.thin.place, "How far the label lets it be thinned")]
+          ? [related(material.thin.place, t`How far the label lets it be thinned`)]
           : [],
         ...(ratio ? { at: { ...action.place, span: ratio.span } } : {}),
       });

@@ -2,6 +2,7 @@
  * A thinner that does not mix with the material: spirits in a waterborne clear, water in an oil. What the label names
  * counts, else what the family takes. Acetone passes where lacquer thinner is named.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import type { Material } from "../../model/model.ts";
 import type { TradeRule } from "../rule.ts";
 import { related, useName } from "../texts.ts";
@@ -72,12 +73,19 @@ recipe one_coat {
       const taken = thinnersOf(material);
       if (taken.length === 0 || taken.some((word) => word === family.name || word === family.carrier)) return;
       const stated = material.thin?.origin === "stated" ? material.thin : undefined;
-      const wanted = stated?.value.thinner ?? material.family.thinners[0] ?? material.family.carrier;
+      const wanted = translated(
+        stated?.value.thinner ?? material.family.thinners[0] ?? material.family.carrier,
+      );
+      const name = useName(action.use);
       report({
-        headline: `\`${thinner.name}\` does not thin this material: it takes ${wanted}`,
-        why: `${useName(action.use)} takes ${wanted} by ${stated ? "its label" : "its family"}. The wrong thinner curdles it or lets its binder fall out, and spoils what is in the pot.`,
-        remedy: stated ? `Thin it with ${wanted}.` : `Thin it with ${wanted}, or with what its label names.`,
-        related: stated?.place ? [related(stated.place, "What the label thins it with")] : [],
+        headline: t`\`${thinner.name}\` does not thin this material: it takes ${wanted}`,
+        why: stated
+          ? t`${name} takes ${wanted} by its label. The wrong thinner curdles it or lets its binder fall out, and spoils what is in the pot.`
+          : t`${name} takes ${wanted} by its family. The wrong thinner curdles it or lets its binder fall out, and spoils what is in the pot.`,
+        remedy: stated
+          ? t`Thin it with ${wanted}.`
+          : t`Thin it with ${wanted}, or with what its label names.`,
+        related: stated?.place ? [related(stated.place, t`What the label thins it with`)] : [],
         at: thinner.place,
       });
     },

@@ -2,6 +2,7 @@
  * A layer in air that its label forbids. Outside the limits a film does not dry more slowly, it fails: waterborne
  * binders do not flow together in the cold, lacquer and shellac turn white in the damp.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import type { AirNeed } from "../../findings.ts";
 import { humidityText } from "../../measure/figures.ts";
 import { figuresIn, type ShownFigures } from "../../measure/shown-figures.ts";
@@ -194,14 +195,17 @@ job shelves {
         shop: placeKey(run.shop!.namePlace),
         lead: freesLead(run),
       };
-      const needs = `${asked}; \`${run.shop!.name}\` has ${say.air(air.value)}${isNight ? " by night" : ""}`;
+      const needs = isNight
+        ? t`${asked}; \`${run.shop!.name}\` has ${say.air(air.value)} by night`
+        : t`${asked}; \`${run.shop!.name}\` has ${say.air(air.value)}`;
+      const told = andList(kinds.map(translated));
       report({
         headline: fitting(
-          [useName(action.use), `\`${action.use.name}\``, "this layer"].map(
-            (what) => `${isNight ? "The night's" : "The shop's"} air is ${andList(kinds)} for ${what}`,
+          [useName(action.use), `\`${action.use.name}\``, t`this layer`].map((what) =>
+            isNight ? t`The night's air is ${told} for ${what}` : t`The shop's air is ${told} for ${what}`,
           ),
         ),
-        why: `\`${action.use.name}\` needs ${needs}. ${outsideLimits(kinds)}`,
+        why: t`\`${action.use.name}\` needs ${needs}. ${outsideLimits(kinds)}`,
         ...airAdvice(kinds, [need]),
         ...(kinds.includes("too cold") && !isNight
           ? { voids: { reason: `too cold for \`${material.name}\` to dry`, brief: "too cold to dry" } }
@@ -216,9 +220,9 @@ job shelves {
         },
         related: [
           ...(air.place
-            ? [related(air.place, isNight ? "The air of the shop by night" : "The air of the shop")]
+            ? [related(air.place, isNight ? t`The air of the shop by night` : t`The air of the shop`)]
             : []),
-          ...(place ? [related(place, "The limits of the label")] : []),
+          ...(place ? [related(place, t`The limits of the label`)] : []),
         ],
       });
     },
@@ -238,10 +242,10 @@ function brokenLimits(material: Material, air: Air, say: ShownFigures): readonly
   if (!limits) return [];
   const broken: Broken[] = [];
   if (limits.low !== undefined && air.temperature < limits.low)
-    broken.push({ kind: "too cold", asked: `${say.degrees(limits.low)} or more` });
+    broken.push({ kind: "too cold", asked: t`${say.degrees(limits.low)} or more` });
   if (limits.high !== undefined && air.temperature > limits.high)
-    broken.push({ kind: "too warm", asked: `${say.degrees(limits.high)} or less` });
+    broken.push({ kind: "too warm", asked: t`${say.degrees(limits.high)} or less` });
   if (limits.humidity !== undefined && air.humidity !== undefined && air.humidity > limits.humidity)
-    broken.push({ kind: "too damp", asked: `${humidityText(limits.humidity)} or less` });
+    broken.push({ kind: "too damp", asked: t`${humidityText(limits.humidity)} or less` });
   return broken;
 }

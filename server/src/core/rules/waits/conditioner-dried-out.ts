@@ -6,6 +6,7 @@
  * for its cure instead, which `waterborne-over-uncured-oil` says.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { exactDuration, formatDuration } from "../../measure/format-amount.ts";
 import type { LayerAction } from "../../surface/actions.ts";
@@ -120,19 +121,21 @@ recipe coloured_on_water {
       const place = below.material?.recoat?.place;
       report({
         headline: fitting([
-          `\`${action.use.name}\` ${exactDuration(hours)} after \`${below.what}\`: ${formatDuration(latest)} at most`,
-          `Stain ${exactDuration(hours)} after the conditioner: ${formatDuration(latest)} at most`,
+          t`\`${action.use.name}\` ${exactDuration(hours)} after \`${below.what}\`: ${formatDuration(latest)} at most`,
+          t`Stain ${exactDuration(hours)} after the conditioner: ${formatDuration(latest)} at most`,
         ]),
-        why: "The conditioner has dried and seals the wood in spots, so the stain comes out pale and patchy.",
-        remedy: `Stain within ${formatDuration(latest)}${inWater ? ", sand the dry conditioner lightly first," : ""} or put the conditioner on again right before the stain.`,
+        why: t`The conditioner has dried and seals the wood in spots, so the stain comes out pale and patchy.`,
+        remedy: inWater
+          ? t`Stain within ${formatDuration(latest)}, sand the dry conditioner lightly first, or put the conditioner on again right before the stain.`
+          : t`Stain within ${formatDuration(latest)} or put the conditioner on again right before the stain.`,
         ...(inWater ? { abrades: "surface" as const } : {}),
-        related: [layerBelow(below), ...(place ? [related(place, "The label's latest time")] : [])],
+        related: [layerBelow(below), ...(place ? [related(place, t`The label's latest time`)] : [])],
         fixes: wait
           ? [
               replaceAt(
                 "undertaking",
                 wait.place,
-                "Stain while the conditioner is damp",
+                t`Stain while the conditioner is damp`,
                 "wait  until recoat",
               ),
             ]

@@ -3,6 +3,7 @@
  * warns of it, or puts it off, says nothing here.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { isLayer, lastIndexOf } from "../../surface/run-index.ts";
 import { hasReached, isFilm, topCoat } from "../../surface/state.ts";
@@ -85,19 +86,21 @@ function checkRun({ run, units, report }: RunContext): void {
         neededIn({ run, units }, needed, had),
         {
           headlines: (after, need) =>
-            [name, "its coat"].map(
-              (coat) => `Covered ${after || "straight"} after ${coat}, which cures in ${need}`,
+            [name, t`its coat`].map((coat) =>
+              after
+                ? t`Covered ${after} after ${coat}, which cures in ${need}`
+                : t`Covered straight after ${coat}, which cures in ${need}`,
             ),
-          why: "A film that is dry but not cured takes the print of whatever lies on it, and sticks to it.",
+          why: t`A film that is dry but not cured takes the print of whatever lies on it, and sticks to it.`,
           instead: "wait until cured",
-          otherwise: "leave air between the pieces with spacers",
+          otherwise: t`leave air between the pieces with spacers`,
           ...namedByParameter(top),
           level: "hint",
         },
         {
           related: [layerBelow(top), ...timePlaces(run, needed, top.material)],
           fixes: isLastCoat(run, index)
-            ? [insertAbove("undertaking", action, "Wait until it has cured", ["wait  until cured"])]
+            ? [insertAbove("undertaking", action, t`Wait until it has cured`, ["wait  until cured"])]
             : [],
         },
       ),

@@ -2,6 +2,7 @@
  * Buffing a coat, or fitting a part to it, before it is even dry to the touch. Sanding has a rule of its own. Where the
  * next coat comes too early as well, `recoat-too-early` says it there, and this rule stays silent.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { topCoat } from "../../surface/state.ts";
 import { isCoatedTooEarly } from "../queries.ts";
 import type { TradeRule } from "../rule.ts";
@@ -15,10 +16,22 @@ import {
 } from "../short-wait.ts";
 import { insertAbove, layerBelow } from "../texts.ts";
 
-const HANDLING: Readonly<Record<string, string>> = {
-  buff: "Buffed",
-  distress: "Distressed",
-  refit: "Refitted",
+/** What is done too early, so long after a coat that takes a time to be dry to the touch. */
+type Early = (after: string, coat: string, need: string) => string;
+
+const HANDLING: Readonly<Record<string, Early>> = {
+  buff: (after, coat, need) =>
+    after
+      ? t`Buffed ${after} after ${coat}: touch-dry takes ${need}`
+      : t`Buffed straight after ${coat}: touch-dry takes ${need}`,
+  distress: (after, coat, need) =>
+    after
+      ? t`Distressed ${after} after ${coat}: touch-dry takes ${need}`
+      : t`Distressed straight after ${coat}: touch-dry takes ${need}`,
+  refit: (after, coat, need) =>
+    after
+      ? t`Refitted ${after} after ${coat}: touch-dry takes ${need}`
+      : t`Refitted straight after ${coat}: touch-dry takes ${need}`,
 };
 
 export const handledBeforeDry: TradeRule = {
@@ -80,22 +93,19 @@ export const handledBeforeDry: TradeRule = {
         shortWait(
           neededIn({ run, units }, needed, had),
           {
-            headlines: (after, need) =>
-              [name, "the coat"].map(
-                (coat) => `${doing} ${after || "straight"} after ${coat}: touch-dry takes ${need}`,
-              ),
-            why: "A film that is still wet smears and keeps every mark.",
+            headlines: (after, need) => [name, t`the coat`].map((coat) => doing(after, coat, need)),
+            why: t`A film that is still wet smears and keeps every mark.`,
             instead: "wait until touch",
             ...(action.op === "step" && action.verb === "buff"
               ? {}
-              : { also: "longer for what is screwed on tight" }),
+              : { also: t`longer for what is screwed on tight` }),
             ...namedByParameter(below),
             level: "warning",
           },
           {
             related: [layerBelow(below), ...timePlaces(run, needed, below.material)],
             fixes: [
-              insertAbove("undertaking", action, "Wait until it is dry to the touch", ["wait  until touch"]),
+              insertAbove("undertaking", action, t`Wait until it is dry to the touch`, ["wait  until touch"]),
             ],
           },
         ),

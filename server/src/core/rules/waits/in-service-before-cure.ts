@@ -3,6 +3,7 @@
  * a surface of hard wear ends while its last film is still soft.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { momentText } from "../../measure/figures.ts";
 import { endOfDateWanted, hoursBetween, momentAfter } from "../../measure/iso-dates.ts";
 import { onceFor } from "../../once.ts";
@@ -256,29 +257,32 @@ job shelves {
           {
             headlines: (after, need) =>
               needed.tooCold
-                ? [briefCoatName(film), "The last coat"].map((name) => `${name} may never cure in this cold`)
-                : [briefCoatName(film), "its last coat"].map((name) =>
-                    [
-                      after ? `Put to use ${after} after ${name}` : `The recipe ends with ${name}`,
-                      `which cures in ${need}`,
-                    ].join(", "),
+                ? [briefCoatName(film), t`The last coat`].map(
+                    (name) => t`${name} may never cure in this cold`,
+                  )
+                : [briefCoatName(film), t`its last coat`].map((name) =>
+                    after
+                      ? t`Put to use ${after} after ${name}, which cures in ${need}`
+                      : t`The recipe ends with ${name}, which cures in ${need}`,
                   ),
-            why: `\`${run.label}\` is for hard wear: until it is hard through, the film scratches, takes rings and sticks to what stands on it.`,
+            why: t`\`${run.label}\` is for hard wear: until it is hard through, the film scratches, takes rings and sticks to what stands on it.`,
             instead: "wait until cured",
             ...(!over && last.op === "wait"
               ? { tooShort: last }
-              : { where: over ? `above \`${over.use.name}\`` : "at the end" }),
-            ifReplaced: "whatever goes on here last, end with `wait until cured`",
-            also: "keep the piece out of use until then",
+              : { where: over ? t`above \`${over.use.name}\`` : t`at the end` }),
+            ifReplaced: t`whatever goes on here last, end with \`wait until cured\``,
+            also: t`keep the piece out of use until then`,
             ...namedByParameter(film),
             level: "warning",
             hasMargin: false,
           },
           {
             related: [
-              { place: film.place, message: "The last film goes on here" },
+              { place: film.place, message: t`The last film goes on here` },
               ...timePlaces(run, needed, film.material),
-              ...(run.surface.wear.place ? [related(run.surface.wear.place, "The wear of the surface")] : []),
+              ...(run.surface.wear.place
+                ? [related(run.surface.wear.place, t`The wear of the surface`)]
+                : []),
             ],
             causes: [uncured(film)],
             fixes: [waitForCure(last, over)],
@@ -297,10 +301,9 @@ job shelves {
       const eased = ctx.runs.every((run) => mayCureInUse(run, end, totals.in_service!));
       ctx.reportAt(job.ready.place, {
         ...(eased ? { severity: "information" as const } : {}),
-        headline: `Wanted by ${dayText(end)}, but cured only on ${dayText(totals.in_service)}`,
-        why: `The work is done on ${momentText(totals.finish)}, in time, but the last layer has its full cure only on ${momentText(totals.in_service)}: a film that is dry but not hard marks, sticks and scratches in use.`,
-        remedy:
-          "Agree on a later date, start earlier, or hand the piece over with a word about careful use until then.",
+        headline: t`Wanted by ${dayText(end)}, but cured only on ${dayText(totals.in_service)}`,
+        why: t`The work is done on ${momentText(totals.finish)}, in time, but the last layer has its full cure only on ${momentText(totals.in_service)}: a film that is dry but not hard marks, sticks and scratches in use.`,
+        remedy: t`Agree on a later date, start earlier, or hand the piece over with a word about careful use until then.`,
         ...(uncuredLast ? { causes: [uncured(uncuredLast)] } : {}),
         related: lastLayers(ctx),
       });
@@ -372,5 +375,5 @@ const dayText = (moment: string): string => momentAfter(moment, -1, "second").sp
 const lastLayers = (ctx: JobContext) =>
   ctx.runs.flatMap((run) => {
     const coat = lastCoat(run);
-    return coat ? [{ place: coat.place, message: `The last layer of \`${run.label}\` goes on here` }] : [];
+    return coat ? [{ place: coat.place, message: t`The last layer of \`${run.label}\` goes on here` }] : [];
   });

@@ -3,6 +3,7 @@
  * A shop that does not state its humidity is silent.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { condensation } from "../../air/condensation.ts";
 import type { AirNeed } from "../../findings.ts";
 import { figuresIn } from "../../measure/shown-figures.ts";
@@ -124,18 +125,18 @@ job shelves {
         shop: placeKey(run.shop!.namePlace),
         lead: freesLead(run),
       };
-      const reason = `The dew point of \`${run.shop!.name}\` is ${say.degrees(found.dewPointC)}: a piece only ${say.degreesApart(found.marginC)} cooler than its air gets wet, and the film clouds or does not hold`;
+      const reason = t`The dew point of \`${run.shop!.name}\` is ${say.degrees(found.dewPointC)}: a piece only ${say.degreesApart(found.marginC)} cooler than its air gets wet, and the film clouds or does not hold`;
       report({
         headline: fitting(
-          [useName(action.use), "this layer"].map(
-            (what) => `Air only ${say.degreesApart(found.marginC)} above its dew point for ${what}`,
+          [useName(action.use), t`this layer`].map(
+            (what) => t`Air only ${say.degreesApart(found.marginC)} above its dew point for ${what}`,
           ),
         ),
         why: `${reason}.`,
         ...airAdvice([NEAR_DEW_POINT], [need]),
         causes: [airOf(run.job?.name)],
         part: { group: BAD_AIR, names: [NEAR_DEW_POINT], reason, air: need },
-        related: air.place ? [related(air.place, "The air of the shop")] : [],
+        related: air.place ? [related(air.place, t`The air of the shop`)] : [],
       });
     },
   },

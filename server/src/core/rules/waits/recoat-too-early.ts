@@ -5,6 +5,7 @@
  * or with what the job's own plan gives it. Where oil under water or wax below is the matter, their rules say so.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { Fix } from "../../findings.ts";
 import { typedDuration } from "../../measure/format-amount.ts";
 import { isBeingPlanned } from "../../schedule/being-planned.ts";
@@ -596,23 +597,23 @@ function words({ run, units }: Pick<RunContext, "run" | "units">, haste: Haste):
     neededIn({ run, units }, needed, had),
     {
       headlines: (after, need) => {
-        const gap = after === "" ? "no wait" : after;
+        const gap = after === "" ? t`no wait` : after;
         return [
           between || isItself
-            ? `${gap} between coats of ${over}: needs ${need}`
-            : `${gap} between ${briefCoatName(below)} and ${over}: needs ${need}`,
-          ...(between || isItself ? [`${gap} between its coats: needs ${need}`] : []),
-          `${gap} before ${over}: needs ${need}`,
-          `${gap} before this coat: needs ${need}`,
+            ? t`${gap} between coats of ${over}: needs ${need}`
+            : t`${gap} between ${briefCoatName(below)} and ${over}: needs ${need}`,
+          ...(between || isItself ? [t`${gap} between its coats: needs ${need}`] : []),
+          t`${gap} before ${over}: needs ${need}`,
+          t`${gap} before this coat: needs ${need}`,
         ].map(sentence);
       },
-      why: "A coat that still gives off its water or solvent is sealed in, and the film stays soft, turns cloudy, wrinkles or drags.",
+      why: t`A coat that still gives off its water or solvent is sealed in, and the film stays soft, turns cloudy, wrinkles or drags.`,
       instead,
       tooShort,
-      ...(near ? {} : { where: between ? "between its coats" : `above \`${action.use.name}\`` }),
+      ...(near ? {} : { where: between ? t`between its coats` : t`above \`${action.use.name}\`` }),
       ...namedByParameter(below),
-      ifReplaced: `the coat below must dry first, so whatever goes on here, write \`wait until recoat\`${inPlaceOf(tooShort) || (between ? " between its coats" : " above it")}`,
-      ...(oil ? { of: "oil over a waterborne coat" } : {}),
+      ifReplaced: t`the coat below must dry first, so whatever goes on here, write \`wait until recoat\`${inPlaceOf(tooShort) || (between ? t` between its coats` : t` above it`)}`,
+      ...(oil ? { of: t`oil over a waterborne coat` } : {}),
       level: isInLabelsTime(haste) ? "hint" : "warning",
     },
     {
@@ -628,7 +629,7 @@ function fixes(
   between: boolean,
   line: string,
 ): readonly Fix[] {
-  const title = "Wait until the coat below is dry enough to coat";
+  const title = t`Wait until the coat below is dry enough to coat`;
   const wait = firstWait(run, below, action, index);
   if (wait) return [replaceAt("undertaking", wait.place, title, line)];
   if (!between) return [insertAbove("undertaking", action, title, [line])];

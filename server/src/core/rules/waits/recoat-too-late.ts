@@ -2,6 +2,7 @@
  * The next layer after the recoat window has closed and without sanding: it lies on the film below instead of
  * growing together with it. The air of the shop never lengthens the window. Wax needs no window: it holds on any film.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { exactDuration, formatDuration } from "../../measure/format-amount.ts";
 import { sentence } from "../../sentence.ts";
 import { isAbradedSince, topCoat, waitedOf } from "../../surface/state.ts";
@@ -166,30 +167,28 @@ recipe two_coats {
       const over = `\`${action.use.name}\``;
       const isItself = below.what === action.use.name && below.material === action.use.material;
       const between = below.action?.syntax === action.syntax && action.coat > 1;
+      const [wait, ends] = [sentence(exactDuration(waited)), formatDuration(latest)];
       const masked = action.duties.has("dust_mask") || action.duties.has("vapour_respirator");
       report({
-        headline: fitting(
-          [
-            between || isItself ? `between coats of ${over}` : `between ${briefCoatName(below)} and ${over}`,
-            "before this coat",
-          ].map(
-            (where) =>
-              `${sentence(exactDuration(waited))} ${where}: the window ends at ${formatDuration(latest)}`,
-          ),
-        ),
-        why: "Nothing was sanded since. After its window a film has closed, and the next coat only lies on it and may peel.",
-        remedy: `Scuff and dust the film first, or put the coat on within ${formatDuration(latest)}.`,
+        headline: fitting([
+          between || isItself
+            ? t`${wait} between coats of ${over}: the window ends at ${ends}`
+            : t`${wait} between ${briefCoatName(below)} and ${over}: the window ends at ${ends}`,
+          t`${wait} before this coat: the window ends at ${ends}`,
+        ]),
+        why: t`Nothing was sanded since. After its window a film has closed, and the next coat only lies on it and may peel.`,
+        remedy: t`Scuff and dust the film first, or put the coat on within ${formatDuration(latest)}.`,
         // Once the film is off, or the stain on it another, its window counts no more.
         brief: "",
         abrades: "surface",
         related: [
           ...(between ? [] : [layerBelow(below)]),
-          ...(window?.place ? [related(window.place, "The label's recoat window")] : []),
+          ...(window?.place ? [related(window.place, t`The label's recoat window`)] : []),
         ],
         fixes: between
           ? []
           : [
-              insertAbove("undertaking", action, "Scuff and dust the film first", [
+              insertAbove("undertaking", action, t`Scuff and dust the film first`, [
                 ...(masked ? [] : ["safety dust_mask"]),
                 "step  scuff 320",
                 "step  dust",

@@ -3,6 +3,7 @@
  * weather is silent.
  */
 
+import { t } from "../../../../../grammar/src/translate.ts";
 import { HANDBOOK_16 } from "../../knowledge/sources.ts";
 import { formatDuration } from "../../measure/format-amount.ts";
 import type { TradeRule } from "../rule.ts";
@@ -72,14 +73,21 @@ export const weatherOnCoat: TradeRule = {
       if (run.moments.some(({ action }) => OF_WEATHER.test(textOf(action) ?? ""))) return;
       const coat = first.after.layers.at(-1)!;
       const dry = coat.drying.touch ?? coat.drying.recoat;
-      const until = dry ? ` in the ${formatDuration(dry.hours)} until it is dry` : " before it is dry";
+      const time = dry && formatDuration(dry.hours);
       const isRain = reaching.includes("rain");
       report(first.action, {
-        headline: `${isRain ? "Rain" : "Sun"} can reach ${coatName(coat)} before it is dry`,
-        why: `${isRain ? "Rain spots and washes a fresh coat" : "Sun skins a coat over, and it blisters"}${until}.`,
-        remedy:
-          "Work under a roof and state `outdoors sheltered`, or say in a `note` what weather you wait for.",
-        related: outdoors.place ? [related(outdoors.place, "What reaches the work")] : [],
+        headline: isRain
+          ? t`Rain can reach ${coatName(coat)} before it is dry`
+          : t`Sun can reach ${coatName(coat)} before it is dry`,
+        why: isRain
+          ? time === undefined
+            ? t`Rain spots and washes a fresh coat before it is dry.`
+            : t`Rain spots and washes a fresh coat in the ${time} until it is dry.`
+          : time === undefined
+            ? t`Sun skins a coat over, and it blisters before it is dry.`
+            : t`Sun skins a coat over, and it blisters in the ${time} until it is dry.`,
+        remedy: t`Work under a roof and state \`outdoors sheltered\`, or say in a \`note\` what weather you wait for.`,
+        related: outdoors.place ? [related(outdoors.place, t`What reaches the work`)] : [],
       });
     },
   },

@@ -2,6 +2,7 @@
  * A surface that children chew or food lies on, left before the last coat has cured or with a material that is not
  * meant for it. Nothing here says that a finish is safe: the label, its maker and local rules do.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { negates } from "../../knowledge/denials.ts";
 import { labelAllows, labelSays } from "../../knowledge/label-words.ts";
 import type { Material } from "../../model/model.ts";
@@ -263,10 +264,9 @@ function reportSpoken({ run, report }: RunContext): void {
   for (const action of toldLines(run))
     if (saidOnLine(action, TOO_SOON) !== undefined)
       report(action, {
-        headline: "Food or children meet this finish before its cure",
-        why: `Until its cure ${coatName(last)} still gives off solvent and uncured resin, which food takes up and children swallow.`,
-        remedy:
-          "Write `wait until cured` and keep food and children off until then; the label decides whether it is meant for them at all.",
+        headline: t`Food or children meet this finish before its cure`,
+        why: t`Until its cure ${coatName(last)} still gives off solvent and uncured resin, which food takes up and children swallow.`,
+        remedy: t`Write \`wait until cured\` and keep food and children off until then; the label decides whether it is meant for them at all.`,
       });
 }
 
@@ -278,24 +278,24 @@ function check(ctx: RunContext): void {
   const user = use.value;
   const own = run.final.layers.filter((coat) => coat.origin === "new");
   const last = own.at(-1);
-  const who = use.place ? [related(use.place, "Who uses the piece")] : [];
+  const who = use.place ? [related(use.place, t`Who uses the piece`)] : [];
   const unfit = own.findLast((coat) => isUnfit(coat, user, own));
   const unfitAction = unfit && actionOf(run, unfit);
   if (unfit && unfitAction) {
     const clause = unfit.material && labelSays(unfit.material, LABEL[user].unfit);
     const poison = unfit.material && biocideIn(unfit.material);
     report(unfitAction, {
-      headline: `Not meant for ${SURFACES[user]}: \`${unfit.what}\``,
+      headline: SURFACES[user].unfit(`\`${unfit.what}\``),
       why: clause
-        ? `Its label's words are "${clause.trim()}".`
+        ? t`Its label's words are "${clause.trim()}".`
         : poison !== undefined
-          ? `Its words name a ${poison}.`
-          : "Its pigments, dyes or fillers are not made to meet food, and nothing here keeps them from it.",
-      remedy: `Use a material whose label says that it is meant for ${SURFACES[user]}, and wait for its full cure; the label, the safety data sheet and local rules decide.`,
+          ? t`Its words name a ${poison}.`
+          : t`Its pigments, dyes or fillers are not made to meet food, and nothing here keeps them from it.`,
+      remedy: SURFACES[user].remedy(),
       replaces: true,
       related: [
         ...(clause && unfit.material
-          ? [related(unfit.material.namePlace, "The material whose label says so")]
+          ? [related(unfit.material.namePlace, t`The material whose label says so`)]
           : []),
         ...who,
       ],
@@ -311,10 +311,10 @@ function check(ctx: RunContext): void {
     shortWait(
       neededIn({ run, units }, needed, had),
       {
-        headlines: () => [`Not cured before ${user === "food" ? "food lies on it" : "children use it"}`],
-        why: `Until its cure ${coatName(last)} still gives off solvent and uncured resin.`,
+        headlines: () => [SURFACES[user].uncured()],
+        why: t`Until its cure ${coatName(last)} still gives off solvent and uncured resin.`,
         instead: "wait until cured",
-        also: "the label and the safety data sheet decide whether it is meant for this use at all",
+        also: t`the label and the safety data sheet decide whether it is meant for this use at all`,
         level: "warning",
         hasMargin: false,
       },
@@ -325,9 +325,25 @@ function check(ctx: RunContext): void {
 
 type User = "children" | "food";
 
-const SURFACES: Readonly<Record<User, string>> = {
-  children: "children's furniture",
-  food: "contact with food",
+interface Surfaces {
+  readonly unfit: (material: string) => string;
+  readonly remedy: () => string;
+  readonly uncured: () => string;
+}
+
+const SURFACES: Readonly<Record<User, Surfaces>> = {
+  children: {
+    unfit: (material) => t`Not meant for children's furniture: ${material}`,
+    remedy: () =>
+      t`Use a material whose label says that it is meant for children's furniture, and wait for its full cure; the label, the safety data sheet and local rules decide.`,
+    uncured: () => t`Not cured before children use it`,
+  },
+  food: {
+    unfit: (material) => t`Not meant for contact with food: ${material}`,
+    remedy: () =>
+      t`Use a material whose label says that it is meant for contact with food, and wait for its full cure; the label, the safety data sheet and local rules decide.`,
+    uncured: () => t`Not cured before food lies on it`,
+  },
 };
 
 const LABEL = {

@@ -2,6 +2,7 @@
  * Distressing that wears a finish through to the wood, and nothing that goes over the bare places afterwards. Porous
  * paint that needs a clear all over anyway is `unprotected-layer`'s.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { samePlace } from "../../place.ts";
 import { topCoat } from "../../surface/state.ts";
@@ -68,9 +69,9 @@ ${FILE("").replace("aged", "aged_and_buffed")}  step   buff with paste_wax
       const step = run.moments.findLast(({ action }) => samePlace(action.place, distressed.place))?.action;
       if (!step) return;
       report(step, {
-        headline: "The places rubbed through to the wood stay bare",
-        why: "Nothing goes over them afterwards. Open wood takes up dirt and water and turns grey, and the finish goes on flaking from its edges.",
-        remedy: "Dust it and put a clear, oil or wax over the whole.",
+        headline: t`The places rubbed through to the wood stay bare`,
+        why: t`Nothing goes over them afterwards. Open wood takes up dirt and water and turns grey, and the finish goes on flaking from its edges.`,
+        remedy: t`Dust it and put a clear, oil or wax over the whole.`,
       });
     },
   },

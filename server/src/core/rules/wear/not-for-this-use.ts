@@ -2,8 +2,9 @@
  * A finish that no number of coats makes fit for its use: wax or oil alone on hard wear, shellac where alcohol or heat is
  * expected. The remedy is another finish, so it names some.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { STANDS_ALCOHOL_AND_HEAT, spoiltBy, WEARS_HARD } from "../../knowledge/wear.ts";
-import { orList } from "../../model/suggest.ts";
+import { andList, orList } from "../../model/suggest.ts";
 import { sentence } from "../../sentence.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { Coat } from "../../surface/state.ts";
@@ -402,10 +403,10 @@ function tooSoft(run: SurfaceRun, worth: number, top: Coat) {
   if (wear?.value !== "hard" || worth > 0 || !top.family || top.family.needsClear) return undefined;
   if (top.family.role === "oil" && isOiledByUse(run, top)) return undefined;
   return {
-    headline: `${coatName(top)} does not bear hard wear`,
-    why: `It is the last layer of \`${run.label}\`, and heat, water and scratches soon get through where hands and cups go.`,
-    remedy: `Finish this surface with ${orList(WEARS_HARD)} instead.`,
-    related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
+    headline: t`${coatName(top)} does not bear hard wear`,
+    why: t`It is the last layer of \`${run.label}\`, and heat, water and scratches soon get through where hands and cups go.`,
+    remedy: t`Finish this surface with ${orList(WEARS_HARD.map(translated))} instead.`,
+    related: wear.place ? [related(wear.place, t`The wear of the surface`)] : [],
   };
 }
 
@@ -434,10 +435,10 @@ function shellacWorn({ surface, label, final }: SurfaceRun, last: Coat) {
   if (wear?.value !== "hard" || !isShellac(last)) return undefined;
   if (final.layers.some((coat) => coat.origin !== "new" && isShellac(coat))) return undefined;
   return {
-    headline: `${coatName(last)} does not bear hard wear`,
-    why: `Water, heat and spilt drinks soon mark the shellac of \`${label}\`, and more coats do not change that.`,
-    remedy: `Put ${orList(WEARS_HARD.filter((name) => name !== "hardwax oil"))} over dewaxed shellac, or finish this surface without shellac.`,
-    related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
+    headline: t`${coatName(last)} does not bear hard wear`,
+    why: t`Water, heat and spilt drinks soon mark the shellac of \`${label}\`, and more coats do not change that.`,
+    remedy: t`Put ${orList(WEARS_HARD.filter((name) => name !== "hardwax oil").map(translated))} over dewaxed shellac, or finish this surface without shellac.`,
+    related: wear.place ? [related(wear.place, t`The wear of the surface`)] : [],
   };
 }
 
@@ -460,10 +461,15 @@ function weathered({ surface, label }: SurfaceRun, top: Coat) {
   const reaching = outdoors.value.filter((word) => word !== "sheltered");
   if (reaching.length === 0) return undefined;
   return {
-    headline: `${coatName(top)} does not last outdoors`,
-    why: `${sentence(reaching.join(" and "))} ${reaching.length === 1 ? "reaches" : "reach"} \`${label}\`, and a finish that is made for rooms cracks, peels or washes out there.`,
-    remedy: `Finish it with ${orList(["spar varnish", "exterior oil", "a paint made for outdoors"])}, and renew it as its label says.`,
-    related: outdoors.place ? [related(outdoors.place, "What reaches it")] : [],
+    headline: t`${coatName(top)} does not last outdoors`,
+    why:
+      reaching.length > 1
+        ? t`${sentence(andList(reaching.map(translated)))} reach \`${label}\`, and a finish that is made for rooms cracks, peels or washes out there.`
+        : reaching[0] === "rain"
+          ? t`Rain reaches \`${label}\`, and a finish that is made for rooms cracks, peels or washes out there.`
+          : t`Sun reaches \`${label}\`, and a finish that is made for rooms cracks, peels or washes out there.`,
+    remedy: t`Finish it with spar varnish, exterior oil or a paint made for outdoors, and renew it as its label says.`,
+    related: outdoors.place ? [related(outdoors.place, t`What reaches it`)] : [],
   };
 }
 
@@ -495,14 +501,24 @@ const says = (texts: readonly string[], cause: keyof typeof WORDS): boolean =>
     .flatMap((text) => text.split(/[.;!?]\s|\n/u))
     .some((part) => plainlySays(part, WORDS[cause]) && !KEEPS_OFF.test(part));
 
+function spoiltHeadline(coat: string, isLast: boolean, by: keyof typeof WORDS): string {
+  if (by === "alcohol")
+    return isLast
+      ? t`${coat} is the last layer where alcohol is expected`
+      : t`${coat} is the last layer under wax where alcohol is expected`;
+  return isLast
+    ? t`${coat} is the last layer where heat is expected`
+    : t`${coat} is the last layer under wax where heat is expected`;
+}
+
 function spoiltText(coat: Coat, isLast: boolean, by: keyof typeof WORDS) {
   return {
-    headline: `${coatName(coat)} is the last ${isLast ? "layer" : "layer under wax"} where ${by} is expected`,
+    headline: spoiltHeadline(coatName(coat), isLast, by),
     why:
       by === "alcohol"
-        ? "Alcohol dissolves it: every spilt drink leaves a mark."
-        : "Heat softens it and leaves white rings.",
-    remedy: `Finish with ${orList(STANDS_ALCOHOL_AND_HEAT)} instead; dewaxed shellac may stay as the sealer below it.`,
+        ? t`Alcohol dissolves it: every spilt drink leaves a mark.`
+        : t`Heat softens it and leaves white rings.`,
+    remedy: t`Finish with ${orList(STANDS_ALCOHOL_AND_HEAT.map(translated))} instead; dewaxed shellac may stay as the sealer below it.`,
   };
 }
 

@@ -1,6 +1,7 @@
 /**
  * A recipe that says what it is for, applied to a surface of something else.
  */
+import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { BY_DEFINITION } from "../../knowledge/sources.ts";
 import type { Substrate } from "../../model/model.ts";
 import { orList } from "../../model/suggest.ts";
@@ -115,14 +116,15 @@ job more_boxes {
       for (const { recipe, apply } of run.applied) {
         if (!apply || recipe.forKinds.length === 0) continue;
         if (recipe.forKinds.some((kind) => suits(kind, substrate))) continue;
-        const name = substrate.veneerMm === undefined ? substrate.name : `${substrate.name} veneer`;
+        const made = translated(substrate.name);
+        const name = substrate.veneerMm === undefined ? made : t`${made} veneer`;
         reportAt(apply, {
-          headline: `This recipe is for ${orList(recipe.forKinds)}, and \`${run.label}\` is ${name}`,
-          why: WHY[substrate.kind] ?? "Its grits and materials are chosen for something else.",
-          remedy: `Apply another recipe to \`${run.label}\`, or change the recipe's \`for\` line if it does suit it.`,
+          headline: t`This recipe is for ${orList(recipe.forKinds.map(translated))}, and \`${run.label}\` is ${name}`,
+          why: WHY[substrate.kind]?.() ?? t`Its grits and materials are chosen for something else.`,
+          remedy: t`Apply another recipe to \`${run.label}\`, or change the recipe's \`for\` line if it does suit it.`,
           related: [
-            ...(substrate.place ? [related(substrate.place, "What the surface is made of")] : []),
-            ...(recipe.forPlace ? [related(recipe.forPlace, "What the recipe is for")] : []),
+            ...(substrate.place ? [related(substrate.place, t`What the surface is made of`)] : []),
+            ...(recipe.forPlace ? [related(recipe.forPlace, t`What the recipe is for`)] : []),
           ],
         });
       }
@@ -130,7 +132,7 @@ job more_boxes {
   },
 };
 
-const WHY: Readonly<Partial<Record<Substrate["kind"], string>>> = {
-  laminate: "Nothing soaks into laminate, and what is made for wood does not hold on it.",
-  metal: "Nothing soaks into metal, and what is made for wood does not hold on it.",
+const WHY: Readonly<Partial<Record<Substrate["kind"], () => string>>> = {
+  laminate: () => t`Nothing soaks into laminate, and what is made for wood does not hold on it.`,
+  metal: () => t`Nothing soaks into metal, and what is made for wood does not hold on it.`,
 };

@@ -2,6 +2,7 @@
  * A toner lies on the film as a thin colour and needs a clear above it; wax or oil does not hold it. A toner with
  * nothing above it at all is an `unprotected-layer`.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import { actionOf } from "../coat-queries.ts";
 import { clearBetween } from "../remedy-fixes.ts";
 import type { TradeRule } from "../rule.ts";
@@ -64,9 +65,9 @@ export const tonerWithoutClear: TradeRule = {
       const holds = above.some(({ family }) => family?.role === "clear" || family?.role === "paint");
       if (!soft || holds) return;
       report(action, {
-        headline: `The toner ${coatName(toner)} gets no clear over it`,
-        why: `A toner lies on the film and not in the wood: ${coatName(soft)} drags it, and it soon rubs through.`,
-        remedy: "Put a coat of a clear over the toner first.",
+        headline: t`The toner ${coatName(toner)} gets no clear over it`,
+        why: t`A toner lies on the film and not in the wood: ${coatName(soft)} drags it, and it soon rubs through.`,
+        remedy: t`Put a coat of a clear over the toner first.`,
         related: [layerBelow(soft)],
         fixes:
           toner.family && above[0] === soft && soft.action ? clearBetween(toner.family, soft.action) : [],

@@ -2,6 +2,7 @@
  * A surface of hard wear with too few coats on it. What bears no hard wear in any number of coats is the business of
  * `not-for-this-use`.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { Fix } from "../../findings.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { Coat } from "../../surface/state.ts";
@@ -325,36 +326,38 @@ job tables {
       const action = actionOf(run, last);
       if (!action) return;
       const missing = Math.ceil((1 - worth) / worthOfCoat(last) - 1e-6);
-      const more = `${missing} more coat${missing === 1 ? "" : "s"}`;
       report(action, {
         headline: fitting(
-          [`\`${run.label}\``, "The surface"].map(
-            (what) => `${what} gets hard use${coatsText(action, last, missing)}`,
-          ),
+          [`\`${run.label}\``, t`The surface`].map((what) => headlineOf(what, action, last, missing)),
         ),
-        why: "So thin a finish wears through where hands, cups and wet cloths go.",
-        remedy: countText(action, last, missing) ?? `Add ${more} of ${coatName(last)}.`,
-        ifReplaced:
-          "whatever goes on here, hard wear asks for three coats of a clear or an enamel, or two of hardwax oil or of a two-part clear",
-        related: wear.place ? [related(wear.place, "The wear of the surface")] : [],
+        why: t`So thin a finish wears through where hands, cups and wet cloths go.`,
+        remedy:
+          countText(action, last, missing) ??
+          (missing === 1
+            ? t`Add ${missing} more coat of ${coatName(last)}.`
+            : t`Add ${missing} more coats of ${coatName(last)}.`),
+        ifReplaced: t`whatever goes on here, hard wear asks for three coats of a clear or an enamel, or two of hardwax oil or of a two-part clear`,
+        related: wear.place ? [related(wear.place, t`The wear of the surface`)] : [],
         fixes: moreOf(action, last, missing),
       });
     },
   },
 };
 
-/** `: needs 3 coats, has 2`, or where other lines bear the wear as well, how many more. */
-function coatsText(action: Action, last: Coat, missing: number): string {
-  if (action.op !== "layer" || last.action !== action || action.coats === 1)
-    return ` and needs ${missing} more coat${missing === 1 ? "" : "s"}`;
-  return `: needs ${action.coat + missing} coats, has ${action.coat}`;
+/** How many coats it needs and has, or where other lines bear the wear as well, how many more. */
+function headlineOf(what: string, action: Action, last: Coat, missing: number): string {
+  if (action.op === "layer" && last.action === action && action.coats !== 1)
+    return t`${what} gets hard use: needs ${action.coat + missing} coats, has ${action.coat}`;
+  return missing === 1
+    ? t`${what} gets hard use and needs ${missing} more coat`
+    : t`${what} gets hard use and needs ${missing} more coats`;
 }
 
 /** "Write `x 3`.", where the line says how many coats there are. */
 function countText(action: Action, last: Coat, missing: number): string | undefined {
   const isOwnLine = action.op === "layer" && last.action === action;
   if (!isOwnLine || !action.syntax.coats || action.syntax.coats.kind === "name") return undefined;
-  return `Write \`x ${action.coat + missing}\`.`;
+  return t`Write \`x ${action.coat + missing}\`.`;
 }
 
 /** More coats of the layer that bears the wear, where it is a line of its own. */

@@ -1,6 +1,7 @@
 /**
  * A stain, a glaze or a porous paint that is left as the last layer, though it needs a clear, oil or wax above it.
  */
+import { t } from "../../../../../grammar/src/translate.ts";
 import type { Role } from "../../knowledge/family-schema.ts";
 import { sentence } from "../../sentence.ts";
 import type { Coat } from "../../surface/state.ts";
@@ -188,13 +189,13 @@ job boxes {
       if (!coat?.family?.needsClear || coat.origin !== "new" || !action || isFinishOutdoors(coat)) return;
       const paint = coat.family.role === "paint";
       report(action, {
-        headline: `${sentence(coatName(coat))} is left without a clear or wax over it`,
+        headline: t`${sentence(coatName(coat))} is left without a clear or wax over it`,
         why: paint
-          ? "Such porous paint marks, takes up grease and water and powders where it is touched."
-          : "A stain by itself rubs off, fades and takes every drop of water.",
+          ? t`Such porous paint marks, takes up grease and water and powders where it is touched.`
+          : t`A stain by itself rubs off, fades and takes every drop of water.`,
         remedy: paint
-          ? "Put a clear, oil or wax over it; a clear where wear is hard."
-          : "Put a clear over it, or wax where wear is light.",
+          ? t`Put a clear, oil or wax over it; a clear where wear is hard.`
+          : t`Put a clear over it, or wax where wear is light.`,
         fixes: clearOnTop(run),
       });
     },
