@@ -6,7 +6,7 @@ import {
   commands,
   Disposable,
   type ExtensionContext,
-  Uri,
+  type Uri,
   ViewColumn,
   type WebviewPanel,
   window,
@@ -16,7 +16,7 @@ import { COLOURED, type ColouredWord } from "../../server/src/lsp/custom-request
 import { nonceOf } from "./nonce.ts";
 import { OPEN_PAGE, PAGE_NAME } from "./pages/inline.ts";
 import { pageHtml, recipesOf } from "./pages/page.ts";
-import { RULE_PAGES, readPage } from "./rule-pages.ts";
+import { pageUri, readPage } from "./rule-pages.ts";
 
 /** As the manifest names the view of `finishwright-rules:/**`. */
 export const PAGE_VIEW = "finishwright.page";
@@ -42,9 +42,7 @@ export const registerPageView = (
     ),
     commands.registerCommand(OPEN_PAGE, async (name: unknown) => {
       if (typeof name !== "string" || !PAGE_NAME.test(name)) return;
-      await commands.executeCommand("vscode.openWith", Uri.parse(`${RULE_PAGES}/${name}`), PAGE_VIEW, {
-        preview: true,
-      });
+      await commands.executeCommand("vscode.openWith", pageUri(name), PAGE_VIEW, { preview: true });
     }),
   );
 

@@ -5,13 +5,18 @@
  * scheme of our own keeps them inside of it, as on the desktop, and names each page of that file.
  */
 import { type Disposable, FileSystemError, Uri, workspace } from "vscode";
+import { pageNamed, pageTitle } from "../../server/src/lsp/page-title.ts";
 
 const SCHEME = "finishwright-rules";
 
-/** What the server puts before `/RULE.md`. */
+/** What the server puts before the title of a page. */
 export const RULE_PAGES = `${SCHEME}:`;
 
-export const LANGUAGE_PAGE = `${RULE_PAGES}/language.md`;
+/** The address of a page by the name of its file, `wrong-unit.md`: its tab has the end of it, which is the page's title. */
+export const pageUri = (file: string): Uri =>
+  Uri.parse(`${RULE_PAGES}/${encodeURIComponent(pageTitle(file.replace(/\.md$/u, "")))}`);
+
+export const LANGUAGE_PAGE = pageUri("language.md");
 
 /** The pages on the language, which are files of their own and lead to each other and to the rules. */
 const OTHERS = [
@@ -33,9 +38,9 @@ export const serveRulePages = (extension: Uri): Disposable =>
     provideTextDocumentContent: (page) => readPage(extension, page),
   });
 
-/** `finishwright-rules:/RULE.md`, from the pages that came with the extension, and the pages on the language beside it. */
+/** `finishwright-rules:/Wrong unit`, from the pages that came with the extension, and the pages on the language beside it. */
 export const readPage = async (extension: Uri, page: Uri): Promise<string> => {
-  const name = page.path.slice(page.path.lastIndexOf("/") + 1);
+  const name = `${pageNamed(page.path.slice(page.path.lastIndexOf("/") + 1))}.md`;
   if (OTHERS.some((other) => name === `${other}.md`)) return read(extension, "server", "docs", name);
   const pages: Readonly<Record<string, string>> = JSON.parse(
     await read(extension, "client", "dist", "rule-pages.json"),

@@ -49,6 +49,7 @@ export const startExtension = (
         ...ANSWERED,
         ...SHOWN,
         rulePages: RULE_PAGES,
+        pageTitles: true,
         marksLines: true,
         hoverHtml: true,
         trusted: workspace.isTrusted,

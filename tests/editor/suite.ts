@@ -104,8 +104,8 @@ const TESTS: readonly Test[] = [
       const { target } = finding.code;
       match((await workspace.openTextDocument(target)).getText(), /^# wrong-unit$/m);
       await commands.executeCommand("vscode.open", target);
-      await until(async () => shownPages().includes("wrong-unit.md"));
-      await closeTab("wrong-unit.md");
+      await until(async () => shownPages().includes("Wrong unit"));
+      await closeTab("Wrong unit");
     },
   },
   {
@@ -488,8 +488,8 @@ const TESTS: readonly Test[] = [
       const grits = positionOf(editor.document, "180");
       editor.selection = new Selection(grits, grits);
       await commands.executeCommand("finishwright.explainFinding");
-      await until(async () => shownPages().includes("grit-jump.md"));
-      await closeTab("grit-jump.md");
+      await until(async () => shownPages().includes("Grit jump"));
+      await closeTab("Grit jump");
 
       await openFile(MAIN);
       editor.selection = new Selection(0, 0, 0, 0);
@@ -499,7 +499,7 @@ const TESTS: readonly Test[] = [
         return shownPages().length > 0;
       });
       await explained;
-      await closeTab(".md");
+      for (const page of shownPages()) await closeTab(page);
     },
   },
   {

@@ -243,7 +243,7 @@ export const click = ({ command, arguments: given = [] }: Command): Thenable<unk
 export const tabLabels = (): readonly string[] =>
   window.tabGroups.all.flatMap(({ tabs }) => tabs).map(({ label }) => label);
 
-/** The pages on rules and the language that tabs show as pages, by the names of their files. */
+/** The pages on rules and the language that tabs show as pages, by the titles of their tabs. */
 export const shownPages = (): readonly string[] =>
   window.tabGroups.all
     .flatMap(({ tabs }) => tabs)

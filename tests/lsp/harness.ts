@@ -77,6 +77,7 @@ export interface Setup {
   readonly handOut?: (uri: string) => unknown;
   /** Where the client shows the pages of the rules. */
   readonly rulePages?: string;
+  readonly pageTitles?: boolean;
   /** What else the client says of itself. */
   readonly initializationOptions?: Readonly<Record<string, unknown>>;
   readonly host?: Partial<Host>;
@@ -156,6 +157,7 @@ export const joinServer = async (
       findFiles: setup.folderFiles !== undefined,
       readFile: setup.handOut !== undefined,
       ...(setup.rulePages !== undefined && { rulePages: setup.rulePages }),
+      ...(setup.pageTitles !== undefined && { pageTitles: setup.pageTitles }),
     },
   };
   const initialized: InitializeResult = await connection.sendRequest("initialize", params);

@@ -70,7 +70,7 @@ test("the outline is a tree that clients accept: every symbol named, every name 
         {
           name: "layer",
           detail: "",
-          kind: 23,
+          kind: 7,
           range: range(0, 5, 8),
           selectionRange: range(0, 5, 8),
           children: [],
@@ -87,7 +87,7 @@ test("the outline is a row for a client that shows no tree", async () => {
   await client.pushed();
   expect(await client.request("textDocument/documentSymbol", { textDocument: { uri: A } })).toEqual([
     { name: "oil", kind: 12, location: { uri: A, range: range(0, 0, 8) } },
-    { name: "layer", kind: 23, location: { uri: A, range: range(0, 5, 8) }, containerName: "oil" },
+    { name: "layer", kind: 7, location: { uri: A, range: range(0, 5, 8) }, containerName: "oil" },
   ]);
   await client.end();
 });

@@ -57,6 +57,8 @@ export interface ClientFacts {
   readonly readsFiles: boolean;
   /** Where the client shows the pages of the rules. */
   readonly rulePages: string | undefined;
+  /** They are named by their titles there. */
+  readonly pageTitles: boolean;
   /** Commands of the client's own that a lens may call. */
   readonly commands: ReadonlySet<string>;
   /** Shows reports, and wants to hear when they change. */
@@ -81,6 +83,7 @@ const INITIALIZATION_OPTIONS: {
   findFiles: z.boolean(),
   readFile: z.boolean(),
   rulePages: z.string(),
+  pageTitles: z.boolean(),
   commands: z.array(z.string()),
   reports: z.boolean(),
   marksLines: z.boolean(),
@@ -152,6 +155,7 @@ export const clientFacts = (params: InitializeParams): ClientFacts => {
     findsFiles: option("findFiles") === true,
     readsFiles: option("readFile") === true,
     rulePages: option("rulePages"),
+    pageTitles: option("pageTitles") === true,
     commands: new Set(option("commands")),
     showsReports: option("reports") === true,
     showsProgress: params.capabilities.window?.workDoneProgress === true,

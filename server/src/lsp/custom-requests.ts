@@ -29,6 +29,8 @@ export interface InitializationOptions {
   readonly trusted?: boolean;
   /** A URI such that `/RULE.md` behind it is the page of a rule, for a server that lies beside no pages. */
   readonly rulePages?: string;
+  /** Behind that URI pages are named by their titles, `/Wrong unit`, as `page-title.ts` says. */
+  readonly pageTitles?: boolean;
   /** The packed table of texts in its language, for a server that lies beside none. */
   readonly texts?: Readonly<Record<string, unknown>>;
 }

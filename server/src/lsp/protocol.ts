@@ -84,16 +84,16 @@ export const MarkupKind = {
 
 export type SymbolKind = lsp.SymbolKind;
 export const SymbolKind = {
+  File: 1,
   Module: 2,
-  Namespace: 3,
-  Class: 5,
+  Method: 6,
+  Property: 7,
   Field: 8,
   Function: 12,
   Constant: 14,
-  Null: 21,
-  Struct: 23,
+  Number: 16,
+  Object: 19,
   Event: 24,
-  Operator: 25,
 } as const satisfies Partial<typeof lsp.SymbolKind>;
 
 export type CompletionItemKind = lsp.CompletionItemKind;
@@ -102,10 +102,10 @@ export const CompletionItemKind = {
   Function: 3,
   Field: 5,
   Variable: 6,
-  Class: 7,
   Module: 9,
   Property: 10,
   Unit: 11,
+  Value: 12,
   Keyword: 14,
   File: 17,
   EnumMember: 20,

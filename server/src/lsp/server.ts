@@ -25,6 +25,7 @@ import { HANDLERS } from "./handlers.ts";
 import type { Host } from "./host.ts";
 import { languageOf, tagOf } from "./language.ts";
 import { loadSettings, registerForSettings } from "./load-settings.ts";
+import { pageTitle } from "./page-title.ts";
 import { createPlanning, planHere } from "./planning.ts";
 import { showProgress } from "./progress.ts";
 import { createProjectConfigs } from "./project-configs.ts";
@@ -66,7 +67,7 @@ const createSession = (connection: Connection, host: Host): Session => {
   const rulePage = (rule: string): string | undefined =>
     client.facts.rulePages === undefined
       ? host.rulePage(rule)
-      : `${client.facts.rulePages}/${encodeURIComponent(rule)}.md`;
+      : `${client.facts.rulePages}/${encodeURIComponent(client.facts.pageTitles ? pageTitle(rule) : `${rule}.md`)}`;
   const turns = createTurns(() => files.visible);
   readOpened(files, changes, turns, log);
   const diagnostics = createDiagnosticCache({ client, changes, files, turns, log, rulePage });

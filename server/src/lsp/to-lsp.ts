@@ -57,17 +57,18 @@ const SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
   hint: DiagnosticSeverity.Hint,
 };
 
+/** Editors say the kind in a word, beside its icon: of those that there are none that a finisher would stumble over. */
 export const SYMBOL: Readonly<Record<SymbolInfoKind, SymbolKind>> = {
   material: SymbolKind.Constant,
-  piece: SymbolKind.Class,
+  piece: SymbolKind.Object,
   surface: SymbolKind.Field,
-  shop: SymbolKind.Namespace,
+  shop: SymbolKind.Module,
   recipe: SymbolKind.Function,
   job: SymbolKind.Event,
-  use: SymbolKind.Module,
-  layer: SymbolKind.Struct,
-  step: SymbolKind.Operator,
-  wait: SymbolKind.Null,
+  use: SymbolKind.File,
+  layer: SymbolKind.Property,
+  step: SymbolKind.Method,
+  wait: SymbolKind.Number,
 };
 
 const COMPLETION: Readonly<Record<CompletionKind, CompletionItemKind>> = {
@@ -77,7 +78,7 @@ const COMPLETION: Readonly<Record<CompletionKind, CompletionItemKind>> = {
   word: CompletionItemKind.EnumMember,
   unit: CompletionItemKind.Unit,
   material: CompletionItemKind.Constant,
-  piece: CompletionItemKind.Class,
+  piece: CompletionItemKind.Value,
   surface: CompletionItemKind.Field,
   shop: CompletionItemKind.Module,
   recipe: CompletionItemKind.Function,
