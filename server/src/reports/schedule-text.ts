@@ -4,6 +4,7 @@ import { t, translated } from "../../../grammar/src/translate.ts";
 import { dayText, momentText, printed, timeText, weekdayText } from "../core/measure/figures.ts";
 import { exactDuration, formatDuration } from "../core/measure/format-amount.ts";
 import { isBeingPlanned } from "../core/schedule/being-planned.ts";
+import { conflictText } from "../core/schedule/conflict-text.ts";
 import type { Schedule } from "../core/schedule/types.ts";
 import { sentence } from "../core/sentence.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
@@ -84,7 +85,9 @@ function jobText(
   const { schedule } = result;
   const title = titleOf(result, colours);
   if (schedule.status === "impossible") {
-    const reasons = schedule.conflicts.map(({ reason }) => `  ${t`No plan: ${shownText(reason)}.`}`);
+    const reasons = schedule.conflicts.map(
+      ({ reason }) => `  ${t`No plan: ${shownText(conflictText(reason))}.`}`,
+    );
     return [title, ...withHelps(result, helps, reasons)].join("\n");
   }
   if (isBeingPlanned(schedule)) return `${title}\n  ${sentence(translated(BEING_PLANNED_TEXT))}.`;
@@ -263,7 +266,7 @@ function jobJson(result: JobResult, inShop: Schedule | undefined) {
     sessions: sessionsJson(result),
     shop_plan: amongJson(inShop ?? result.schedule),
     looks_alone: inShop !== undefined,
-    conflicts: result.schedule.conflicts.map(({ reason }) => `${sentence(reason)}.`),
+    conflicts: result.schedule.conflicts.map(({ reason }) => `${sentence(conflictText(reason))}.`),
   };
 }
 

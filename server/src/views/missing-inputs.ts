@@ -4,8 +4,10 @@
  * Totals say `null` and nothing more; a reader wants to know what to write. Hover, the totals table and the comparison
  * all say it in these words.
  */
+
 import type { Material } from "../core/model/model.ts";
 import { isBeingPlanned } from "../core/schedule/being-planned.ts";
+import { conflictText } from "../core/schedule/conflict-text.ts";
 import type { OpenAction } from "../core/surface/actions.ts";
 import { hasWork } from "../core/surface/has-work.ts";
 import type { SurfaceRun } from "../core/surface/run.ts";
@@ -175,7 +177,8 @@ const LABOUR_FIELDS: ReadonlySet<GapField> = new Set(["hands_on_h", "labour_cost
 
 function planGaps(result: JobResult): readonly string[] {
   if (result.schedule.status === "impossible") {
-    return [result.schedule.conflicts[0]?.reason ?? "no plan keeps all windows"];
+    const [conflict] = result.schedule.conflicts;
+    return [conflict ? conflictText(conflict.reason) : "no plan keeps all windows"];
   }
   if (result.totals.elapsed_h !== null) return [];
   const waits = result.runs.flatMap((run) =>

@@ -4,7 +4,9 @@
  * The shop is open Monday to Friday 09:00 to 17:00 with one at work, unless a test says otherwise; 2027-03-08 is a
  * Monday.
  */
+
 import { describe, expect, test } from "vitest";
+import { conflictText } from "../../../server/src/core/schedule/conflict-text.ts";
 import { schedule } from "../../../server/src/core/schedule/schedule.ts";
 import type { Calendar, Chain, ChainItem, Schedule } from "../../../server/src/core/schedule/types.ts";
 import { wrongsOf } from "./verifier.ts";
@@ -205,11 +207,11 @@ describe("recoat windows", () => {
     expect(result.status).toBe("impossible");
     expect(result.items).toEqual([]);
     expect(result.conflicts).toEqual([
-      {
-        items: ["one", "dry", "two"],
-        reason: "the window closes after 1 day, but 1 day 6 h of waits and work lie between",
-      },
+      { items: ["one", "dry", "two"], reason: { why: "window", within: 24, needed: 30 } },
     ]);
+    expect(conflictText(result.conflicts[0]!.reason)).toBe(
+      "the window closes after 1 day, but 1 day 6 h of waits and work lie between",
+    );
   });
 
   test("a window that opening hours never meet is impossible", () => {
@@ -261,7 +263,7 @@ describe("start and calendar", () => {
       exact: true,
     });
     expect(plan({ A: [layer("one", 1)] }, "2027-03-08", { ...shop, hours: [] }).conflicts).toEqual([
-      { items: ["one"], reason: "the shop never opens" },
+      { items: ["one"], reason: { why: "never open" } },
     ]);
     expect(plan({ A: [layer("one", 1)] }, "2027-02-30").status).toBe("impossible");
   });

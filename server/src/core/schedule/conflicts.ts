@@ -4,10 +4,9 @@
  * First the windows that no clock could meet, because the waits and work between take longer than they allow. Then,
  * if opening hours are to blame, a smallest set of windows that fails in this shop, by a deletion filter (Chinneck and
  * Dravnieks, "Locating minimal infeasible constraint sets in linear programs", 1991): as few in a row as fail, and of
- * these each is left out in turn and stays out if the chain still fails. Messages carry hours only; whoever knows the
+ * these each is left out in turn and stays out if the chain still fails. They carry hours only; whoever knows the
  * items' names may add them.
  */
-import { formatDuration } from "../measure/format-amount.ts";
 import { leastTails, timeAlone } from "./bounds/chain-bounds.ts";
 import { hourMs } from "./calendar.ts";
 import { makeChain, type Problem, type ProblemChain, type Step } from "./problem.ts";
@@ -37,11 +36,11 @@ export function conflictsOf(problem: Problem, chain: ProblemChain): readonly Con
   );
   if (kept.length === 0) {
     const ids = chain.hands.map((index) => chain.steps[index]!.id);
-    return [{ items: ids, reason: "the shop never opens" }];
+    return [{ items: ids, reason: { why: "never open" } }];
   }
   return kept.map((window) => ({
     items: idsBetween(chain, window),
-    reason: `no opening hours let the work begin within the ${durationText(window.within)} of its window`,
+    reason: { why: "hours", within: window.within / hourMs },
   }));
 }
 
@@ -53,7 +52,7 @@ function tooLong(problem: Problem, chain: ProblemChain, window: Window): readonl
   return [
     {
       items: idsBetween(chain, window),
-      reason: `the window closes after ${durationText(window.within)}, but ${durationText(needed)} of waits and work lie between`,
+      reason: { why: "window", within: window.within / hourMs, needed: needed / hourMs },
     },
   ];
 }
@@ -104,5 +103,3 @@ function idsBetween(chain: ProblemChain, window: Window): readonly string[] {
   }
   return [...ids, chain.steps[window.index]!.id];
 }
-
-const durationText = (time: number): string => formatDuration(time / hourMs);

@@ -29,5 +29,5 @@ const NOT_TOGETHER: Schedule = {
   lowerBound: 0,
   exact: false,
   gap: 0,
-  conflicts: [{ items: [], reason: "the jobs of the shop cannot be planned together" }],
+  conflicts: [{ items: [], reason: { why: "shop" } }],
 };

@@ -29,7 +29,7 @@ import type { Conflict, PlannedItem, Schedule, ScheduleInput } from "./types.ts"
  */
 export function schedule(input: ScheduleInput): Schedule {
   const problem = makeProblem(input);
-  if (problem === undefined) return impossible([{ items: [], reason: "the start is not a date" }]);
+  if (problem === undefined) return impossible([{ items: [], reason: { why: "no date" } }]);
   const startAt = localDateTime(problem, problem.start);
   const alone = new Map<number, Times>();
   const conflicts: Conflict[] = [];
@@ -50,7 +50,7 @@ export function schedule(input: ScheduleInput): Schedule {
     const windows = problem.chains
       .filter((chain) => chain.hasWindows)
       .flatMap((chain) => chain.hands.map((index) => chain.steps[index]!.id));
-    return impossible([{ items: windows, reason: "the crew cannot keep all windows" }], startAt);
+    return impossible([{ items: windows, reason: { why: "crew" } }], startAt);
   }
   const elapsed = (plan.finish - problem.start) / hourMs;
   const lowerBound = (bound - problem.start) / hourMs;

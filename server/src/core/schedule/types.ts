@@ -150,9 +150,23 @@ export interface Conflict {
   readonly items: readonly string[];
   /** What is to be done in one session, and cannot. */
   readonly isBatch?: true;
-  /** Why, as a clause: without the capital and the full stop of a sentence. */
-  readonly reason: string;
+  readonly reason: ConflictReason;
 }
+
+/** In words: `conflict-text.ts`. Times are hours. */
+export type ConflictReason =
+  | { readonly why: "never open" | "no date" | "crew" | "shop" | "batch" }
+  /** No opening hours let the work begin within its window. */
+  | { readonly why: "hours"; readonly within: number }
+  /** More waits and work lie between than the window allows. */
+  | { readonly why: "window"; readonly within: number; readonly needed: number }
+  /** What is done together takes longer than any opening, or than its mix can be used. */
+  | {
+      readonly why: "opening" | "mix";
+      readonly pieces: number;
+      readonly taken: number;
+      readonly within: number;
+    };
 
 export interface Schedule {
   /** `being planned`: its planner answers later, see `being-planned.ts`; nothing else of it is known then. */

@@ -6,6 +6,7 @@ import { t } from "../../../../../grammar/src/translate.ts";
 import type { RelatedPlace } from "../../findings.ts";
 import { formatDuration } from "../../measure/format-amount.ts";
 import { andList } from "../../model/suggest.ts";
+import { conflictText } from "../../schedule/conflict-text.ts";
 import type { Action } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { tasksById } from "../../totals/planned-tasks.ts";
@@ -145,12 +146,12 @@ job shelves {
         ...(conflict.isBatch
           ? {
               headline: t`The pieces cannot all be done together`,
-              why: t`The work cannot be planned${which}: ${conflict.reason}.`,
+              why: t`The work cannot be planned${which}: ${conflictText(conflict.reason)}.`,
               remedy: t`Take out \`together\`, open the shop for longer, or do fewer pieces in one job.`,
             }
           : {
               headline: t`No plan keeps all the waits of this job`,
-              why: t`The work cannot be planned${which}: ${conflict.reason}. In every order of the days a coat would come after its window, or nobody could do it.`,
+              why: t`The work cannot be planned${which}: ${conflictText(conflict.reason)}. In every order of the days a coat would come after its window, or nobody could do it.`,
               remedy: t`Open the shop when the window needs it, sand before the coat that comes too late, or take a material with a longer window.`,
             }),
         related: relatedLines(ctx, lines),

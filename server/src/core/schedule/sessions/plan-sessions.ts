@@ -28,7 +28,6 @@
  * Several jobs of a shop are searched together, and may share sessions; more than 60 of them are planned one after the
  * other (`plan-in-order.ts`).
  */
-import { formatDuration } from "../../measure/format-amount.ts";
 import { dayMs, endAfterWork, hourMs, pausesBetween, workingTimeBefore } from "../calendar.ts";
 import { localDateTime, type ProblemChain } from "../problem.ts";
 import type { Conflict, PlannedItem, PlannedSession, Schedule, ScheduleInput } from "../types.ts";
@@ -92,8 +91,9 @@ export function planSessions(
   if (best === undefined) {
     if (problem.jobs.length > 1) return inOrder(problem, input);
     const items = wholeBatches(problem).flatMap((batch) => batch.items);
-    const reason = "what is to be done together would come after its time to the next coat";
-    return items.length > 0 ? impossible(problem, [{ items, isBatch: true, reason }]) : undefined;
+    return items.length > 0
+      ? impossible(problem, [{ items, isBatch: true, reason: { why: "batch" } }])
+      : undefined;
   }
   for (let crew = Math.min(problem.crew, problem.chains.length) - 1; crew > 0 && !isProven(best); crew--) {
     const other = searchSessions({ ...free, crew }, { ...limits, effort: effort * lessEffort });
@@ -152,17 +152,17 @@ const wholeBatches = ({ groups, chains }: SessionProblem): readonly WholeBatch[]
 /** Those that no session holds. */
 function batchConflicts(problem: SessionProblem): readonly Conflict[] {
   return wholeBatches(problem).flatMap(({ kind, items, work }): readonly Conflict[] => {
-    const whole = `${items.length} pieces together take ${durationText(kind.fixed + work)}`;
-    const conflict = (reason: string): Conflict => ({ items, isBatch: true, reason });
+    const taken = (kind.fixed + work) / hourMs;
+    const conflict = (why: "opening" | "mix", within: number): Conflict => ({
+      items,
+      isBatch: true,
+      reason: { why, pieces: items.length, taken, within: within / hourMs },
+    });
     if (ceilToGrid(kind.fixed + work) > problem.shop.longest)
-      return [conflict(`${whole}, and no opening is longer than ${durationText(problem.shop.longest)}`)];
-    if (work > kind.most)
-      return [conflict(`${whole}, and the mix can be used for ${durationText(kind.most)}`)];
-    return [];
+      return [conflict("opening", problem.shop.longest)];
+    return work > kind.most ? [conflict("mix", kind.most)] : [];
   });
 }
-
-const durationText = (time: number): string => formatDuration(time / hourMs);
 
 /** So many jobs, and tasks of theirs, are searched together. */
 export const MOST_JOBS_TOGETHER = 60;
