@@ -6,10 +6,12 @@
  * the whole. Within one file recipes and jobs are taken in their order, so an edit below costs nothing above.
  */
 
+import { t } from "../../../grammar/src/translate.ts";
 import { byGravity, type Finding } from "./findings.ts";
 import { onceFor } from "./once.ts";
 import type { Place } from "./place.ts";
 import { placeKey } from "./place.ts";
+import { sentence } from "./sentence.ts";
 import type { SurfaceRun } from "./surface/run.ts";
 
 export const NOT_CHECKED = "not-checked";
@@ -57,15 +59,14 @@ const sumOf = (runs: readonly SurfaceRun[], of: (run: SurfaceRun) => number): nu
 /** Why a job by itself is not worked out. */
 export function jobTooLarge({ actions, planned, planWork }: JobWork): TooLarge | undefined {
   if (actions > MOST_JOB_ACTIONS)
-    return new TooLarge(`it has ${actions} steps, coats and waits, and a job may have ${MOST_JOB_ACTIONS}`);
+    return new TooLarge(t`it has ${actions} steps, coats and waits, and a job may have ${MOST_JOB_ACTIONS}`);
   if (planned > MOST_PLANNED || planWork > MOST_PLAN_WORK)
-    return new TooLarge(`with all its pieces it has ${planned} steps, coats and waits, too many to plan`);
+    return new TooLarge(t`with all its pieces it has ${planned} steps, coats and waits, too many to plan`);
   return undefined;
 }
 
-const BEYOND = "what stands above it in this file is already as much as is worked out of one file";
-
-export const beyondFile = (): TooLarge => new TooLarge(BEYOND);
+export const beyondFile = (): TooLarge =>
+  new TooLarge(t`what stands above it in this file is already as much as is worked out of one file`);
 
 /** The finding for something that was left out. */
 export function notChecked(place: Place, what: string, why: string): Finding {
@@ -73,9 +74,9 @@ export function notChecked(place: Place, what: string, why: string): Finding {
     rule: NOT_CHECKED,
     severity: "error",
     place,
-    headline: `${what} is not checked`,
-    why: `${why.charAt(0).toUpperCase()}${why.slice(1)}. What is left out is neither judged nor added up, so "nothing found" means nothing here.`,
-    remedy: "Divide it into smaller jobs, recipes or files.",
+    headline: t`${what} is not checked`,
+    why: t`${sentence(why)}. What is left out is neither judged nor added up, so "nothing found" means nothing here.`,
+    remedy: t`Divide it into smaller jobs, recipes or files.`,
     related: [],
     fixes: [],
   };
@@ -90,8 +91,8 @@ export function cutsOf(runs: readonly SurfaceRun[]): readonly Finding[] {
         placeKey(line),
         notChecked(
           line,
-          "What comes from here on",
-          "so many steps, or recipes followed inside one another, are more than is worked out for one surface",
+          t`What comes from here on`,
+          t`so many steps, or recipes followed inside one another, are more than is worked out for one surface`,
         ),
       );
     }
@@ -122,9 +123,9 @@ export function withinFindings(findings: readonly Finding[], start: Place): read
     ...gravest,
     {
       ...notChecked(start, "", ""),
-      headline: `This file has ${left} more findings, which are left out`,
-      why: `Only the gravest ${MOST_FINDINGS} are shown.`,
-      remedy: "Fix these first.",
+      headline: t`This file has ${left} more findings, which are left out`,
+      why: t`Only the gravest ${MOST_FINDINGS} are shown.`,
+      remedy: t`Fix these first.`,
     },
   ];
 }

@@ -2,6 +2,7 @@
  * Puts the findings of a file together: what the reading of its text found, what its names come to, and what the rules say
  * of its recipes and jobs, without what its comments allow.
  */
+import { t } from "../../../grammar/src/translate.ts";
 import type { StrayPiece } from "../../../grammar/src/tree.ts";
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import { cutsOf, notChecked, TooLarge, withinFindings } from "./budget.ts";
@@ -36,14 +37,19 @@ export function fileFindings(checker: Checker, shop: Workshop, file: FileId): re
   const found = checker.program.files.get(file);
   if (!found) return [];
   const unread = checker.program.absent.get(file);
-  if (unread !== undefined) return [notChecked(fileStart(file), "This file", unread)];
+  if (unread !== undefined) return [notChecked(fileStart(file), t`This file`, unread)];
   const faults: Fault[] = [...found.faults];
   const start = fileStart(file);
   const findings = attempt(
     faults,
-    { part: "The check of this file", place: start },
+    { part: t`The check of this file`, place: start },
     () => {
-      const named = attempt(faults, { part: "The check of names", place: start }, () => shop.names(file), []);
+      const named = attempt(
+        faults,
+        { part: t`The check of names`, place: start },
+        () => shop.names(file),
+        [],
+      );
       const language = withoutConsequences(onePerPlace([...readFindings(found), ...named]), found);
       const worked = shop.worked(file);
       const trade = tradeFindings(checker, shop, worked, file);
@@ -57,7 +63,7 @@ export function fileFindings(checker: Checker, shop: Workshop, file: FileId): re
       ];
       return attempt(
         faults,
-        { part: "The reading of `# allow` comments", place: start },
+        { part: t`The reading of \`# allow\` comments`, place: start },
         () => applySuppressions(found, all, checker.awaitsPlans(file)),
         all,
       );
@@ -86,14 +92,14 @@ function faultsOfWork(
   for (const job of jobsOf(checker.program, file))
     attempt(
       faults,
-      { part: `The job \`${job.name}\``, place: job.namePlace },
+      { part: t`The job \`${job.name}\``, place: job.namePlace },
       () => checker.job(job),
       undefined,
     );
   for (const recipe of recipesOf(checker.program, file))
     attempt(
       faults,
-      { part: `The recipe \`${recipe.name}\``, place: recipe.namePlace },
+      { part: t`The recipe \`${recipe.name}\``, place: recipe.namePlace },
       () => [checker.assumed(recipe), checker.paired(recipe)],
       undefined,
     );
@@ -160,9 +166,9 @@ function cycleFindings(runs: readonly SurfaceRun[], file: FileId): readonly Find
           rule: "follow-cycle",
           severity: languageSeverity("follow-cycle"),
           place,
-          headline: "Recipe cycle: this line makes the recipe follow itself",
-          why: "A recipe cannot follow itself, not even by way of others.",
-          remedy: "Take this line out, or name another recipe.",
+          headline: t`Recipe cycle: this line makes the recipe follow itself`,
+          why: t`A recipe cannot follow itself, not even by way of others.`,
+          remedy: t`Take this line out, or name another recipe.`,
           related: [],
           fixes: [],
         },
@@ -177,9 +183,9 @@ const loneRecipes = (recipes: readonly Recipe[]): readonly Finding[] =>
     rule: "recipe-without-job",
     severity: languageSeverity("recipe-without-job"),
     place: recipe.namePlace,
-    headline: "No job applies this recipe, so it is checked without a piece",
-    why: "It is not clear which surfaces it is for, so nothing is said about their wood, wear, age and old finish.",
-    remedy: `Write a job that names a piece, and in it \`apply ${recipe.name} to\` with the surfaces.`,
+    headline: t`No job applies this recipe, so it is checked without a piece`,
+    why: t`It is not clear which surfaces it is for, so nothing is said about their wood, wear, age and old finish.`,
+    remedy: t`Write a job that names a piece, and in it \`apply ${recipe.name} to\` with the surfaces.`,
     related: [],
     fixes: [],
   }));

@@ -4,6 +4,7 @@
  * Silence would read as "nothing wrong here", so a part that fails is named where it failed. Such a finding cannot be
  * allowed by a comment nor switched off.
  */
+import { lowerFirst, t } from "../../../grammar/src/translate.ts";
 import { type Finding, textOf } from "./findings.ts";
 import { andList } from "./model/suggest.ts";
 import { type FileId, type Place, placeKey } from "./place.ts";
@@ -64,11 +65,11 @@ export function internalErrors(faults: readonly Fault[]): readonly Finding[] {
 
 /** The lines of an `internal-error`: headline, why and remedy. */
 export function faultMessage(parts: readonly string[], error: unknown): string {
-  const named = parts.map((part, index) => (index === 0 ? part : decapitalised(part)));
+  const named = parts.map((part, index) => (index === 0 ? part : lowerFirst(part)));
   return [
-    `${andList(named)} failed`,
-    `This is a bug in Finishwright, not in your recipe: what should have been checked here was not, so "nothing found" means nothing here. (${faultText(error)})`,
-    "Check this part by hand, and report the bug with the recipe.",
+    t`${andList(named)} failed`,
+    t`This is a bug in Finishwright, not in your recipe: what should have been checked here was not, so "nothing found" means nothing here. (${faultText(error)})`,
+    t`Check this part by hand, and report the bug with the recipe.`,
   ].join("\n");
 }
 
@@ -82,11 +83,9 @@ function wordsOf(error: unknown): string {
   try {
     return error instanceof Error ? `${error.name}: ${error.message}` : String(error);
   } catch {
-    return "no message";
+    return t`no message`;
   }
 }
 
 /** Enough to recognise a fault by. */
 const MOST_CHARACTERS = 200;
-
-const decapitalised = (part: string): string => `${part.slice(0, 1).toLowerCase()}${part.slice(1)}`;

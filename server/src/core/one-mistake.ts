@@ -59,9 +59,18 @@ function followsFrom(text: string, first: Finding, later: Finding): boolean {
   const isOwnSlip = later.rule === "unknown-word" && later.fixes.length > 0;
   if (between.trim() === "") return !isOwnSlip;
   // How a step goes on is not known where its verb is not.
-  if (later.rule === "syntax" && first.headline.startsWith("Unknown verb")) return true;
+  if (later.rule === "syntax" && first.rule === "unknown-word" && isVerbAt(text, first.place.span.start))
+    return true;
   if (between.includes(",")) return false;
   return later.rule === "syntax" || (later.rule === first.rule && later.headline === first.headline);
+}
+
+/** Whether a verb is expected at an offset: behind `step`, and between coats behind `between` and its `and`. */
+function isVerbAt(text: string, offset: number): boolean {
+  const line = text.slice(text.lastIndexOf("\n", offset - 1) + 1, offset);
+  const words = line.trim().split(/[\s,]+/u);
+  const last = words.at(-1);
+  return last === "step" || last === "between" || (last === "and" && words.includes("between"));
 }
 
 function groupedBy<T, K>(items: readonly T[], keyOf: (item: T) => K): ReadonlyMap<K, readonly T[]> {

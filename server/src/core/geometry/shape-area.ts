@@ -10,6 +10,7 @@
 import { closestWord } from "../../../../grammar/src/closest-word.ts";
 import { gist } from "../../../../grammar/src/gist.ts";
 import { lookUp } from "../../../../grammar/src/look-up.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Range, ShapeSyntax, Span, Value, Words } from "../../../../grammar/src/tree.ts";
 import { SHAPES, type ShapeWord } from "../../../../grammar/src/vocabulary.ts";
 import { exactArea } from "../measure/figures.ts";
@@ -106,7 +107,7 @@ const FACES: Readonly<Record<string, (sizes: readonly Size[], has: Has) => Face>
       (Math.PI * a * b) / 4,
       face,
       has("both faces"),
-      thickness && !has("no edges") ? edge(around, `edge of ${m(around)}`, thickness) : undefined,
+      thickness && !has("no edges") ? edge(around, t`edge of ${m(around)}`, thickness) : undefined,
     );
   },
   band: ([length, width, height], has) => {
@@ -148,7 +149,7 @@ const FACES: Readonly<Record<string, (sizes: readonly Size[], has: Has) => Face>
       l * w - inner,
       isOpen ? `(${m(l)} × ${m(w)} − ${m(innerL)} × ${m(innerW)})` : `${m(l)} × ${m(w)}`,
       has("both faces"),
-      thickness && !has("no edges") ? edge(around, `edges of ${m(around)}`, thickness) : undefined,
+      thickness && !has("no edges") ? edge(around, t`edges of ${m(around)}`, thickness) : undefined,
     );
   },
   area: ([area]) => ({ areaM2: area!.from, working: `${formatNumber(area!.from, 6)} m2` }),
@@ -211,7 +212,7 @@ function readCount(shape: ShapeSyntax, problems: ShapeProblem[]): number {
   problems.push({
     rule: "bad-number",
     span,
-    message: `\`${text} of\` says how many there are; expected a whole number from 1 to ${MOST_OF}.`,
+    message: t`\`${text} of\` says how many there are; expected a whole number from 1 to ${MOST_OF}.`,
   });
   return 1;
 }
@@ -237,7 +238,7 @@ function readSize(
   if (size.to === undefined) return { from };
   if (!word.sizes[index]!.endsWith("~")) {
     const part = sizeName(word.sizes[index]!);
-    const message = `The ${part} of a ${shape.name.text} cannot taper; only the first size of \`post\` and \`round\` takes \`to\`.`;
+    const message = t`The ${translated(part)} of a ${shape.name.text} cannot taper; only the first size of \`post\` and \`round\` takes \`to\`.`;
     problems.push({ rule: "syntax", span: size.span, message });
     return { from };
   }
@@ -250,7 +251,7 @@ function readLength(value: Value, shapeName: string, problems: ShapeProblem[]): 
   if (value.kind === "name") {
     const message = gist(
       (suchAs) =>
-        `Expected ${describeDimension(dimension, suchAs)}, found the name \`${value.text}\`; sizes of a piece are stated.`,
+        t`Expected ${describeDimension(dimension, suchAs)}, found the name \`${value.text}\`; sizes of a piece are stated.`,
     );
     problems.push({ rule: "wrong-unit", span: value.span, message });
     return 0;
@@ -284,15 +285,15 @@ function readOptions(
 }
 
 function unknownOption(text: string, shapeName: string, word: ShapeWord): string {
-  const start = `\`${text}\` is not said of \`${shapeName}\``;
   const near = closestWord(text, word.options);
-  if (near !== undefined) return `${start}; did you mean \`${near}\`?`;
-  if (word.options.length === 0) return `${start}, which takes no options but \`plus 10 %\`.`;
-  return `${start}; it takes ${orList(word.options.map((option) => `\`${option}\``))}.`;
+  if (near !== undefined) return t`\`${text}\` is not said of \`${shapeName}\`; did you mean \`${near}\`?`;
+  if (word.options.length === 0)
+    return t`\`${text}\` is not said of \`${shapeName}\`, which takes no options but \`plus 10 %\`.`;
+  return t`\`${text}\` is not said of \`${shapeName}\`; it takes ${orList(word.options.map((option) => `\`${option}\``))}.`;
 }
 
 const orList = (words: readonly string[]): string =>
-  words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words.at(-1)}`;
+  words.length < 2 ? words.join("") : t`${words.slice(0, -1).join(", ")} or ${words.at(-1)!}`;
 
 function readPlus(shape: ShapeSyntax, problems: ShapeProblem[]): number {
   if (shape.plus === undefined) return 0;
@@ -305,17 +306,13 @@ function readPlus(shape: ShapeSyntax, problems: ShapeProblem[]): number {
 function unknownShape(shape: ShapeSyntax): ShapeProblem {
   const names = Object.keys(SHAPES);
   const near = closestWord(shape.name.text, names);
-  const hint =
-    near === undefined
-      ? `the shapes are ${names.map((name) => `\`${name}\``).join(", ")}\nWrite what you measured where none fits, such as \`shape area 1.2 m2\`.`
-      : `did you mean \`${near}\`?`;
   return {
     rule: near === undefined ? "not-counted" : "unknown-word",
     span: shape.name.span,
     message:
       near === undefined
-        ? `Nothing is counted of \`${shape.name.text}\`: ${hint}`
-        : `Unknown shape \`${shape.name.text}\`; ${hint}`,
+        ? t`Nothing is counted of \`${shape.name.text}\`: the shapes are ${names.map((name) => `\`${name}\``).join(", ")}\nWrite what you measured where none fits, such as \`shape area 1.2 m2\`.`
+        : t`Unknown shape \`${shape.name.text}\`; did you mean \`${near}\`?`,
   };
 }
 
@@ -328,17 +325,18 @@ function tooFew(shape: ShapeSyntax, word: ShapeWord): ShapeProblem {
     rule: "syntax",
     span: shape.span,
     message: gist(
-      (suchAs) => `\`${shape.name.text}\` also needs its ${missing.join(" and ")}${suchAs(word.example)}.`,
+      (suchAs) =>
+        t`\`${shape.name.text}\` also needs its ${missing.map(translated).join(t` and `)}${suchAs(word.example)}.`,
     ),
   };
 }
 
 function tooMany(shape: ShapeSyntax, word: ShapeWord, extra: Range): ShapeProblem {
-  const sizes = word.sizes.map(sizeName).join(", ");
+  const sizes = word.sizes.map((size) => translated(sizeName(size))).join(", ");
   return {
     rule: "syntax",
     span: extra.span,
-    message: gist((suchAs) => `\`${shape.name.text}\` takes ${sizes} and no more${suchAs(word.example)}.`),
+    message: gist((suchAs) => t`\`${shape.name.text}\` takes ${sizes} and no more${suchAs(word.example)}.`),
   };
 }
 

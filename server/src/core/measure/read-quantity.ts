@@ -8,6 +8,7 @@
 
 import { closestWord } from "../../../../grammar/src/closest-word.ts";
 import { gist, inside, type SuchAs, type Told, toldBy } from "../../../../grammar/src/gist.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Measure, Quantity, Span } from "../../../../grammar/src/tree.ts";
 import { UNIT_ALIASES } from "../../../../grammar/src/units.ts";
 import { formatAmount } from "./format-amount.ts";
@@ -55,9 +56,11 @@ export function readQuantity<D extends Dimension>(
 
 /** The words for a dimension and an example: "coverage such as `10 m2/L`". */
 export function describeDimension(dimension: Dimension, suchAs: SuchAs): string {
-  const { noun, example } = DIMENSIONS[dimension];
-  return `${noun}${suchAs(example, "")}`;
+  return `${nounOf(dimension)}${suchAs(DIMENSIONS[dimension].example, "")}`;
 }
+
+/** What a dimension is called: "a length". */
+export const nounOf = (dimension: Dimension): string => translated(DIMENSIONS[dimension].noun);
 
 /** The quantity as it would be typed: `5 ft 6 in`. */
 export function quantityText(quantity: Quantity): string {
@@ -146,7 +149,7 @@ function readParts<D extends Dimension>(quantity: Quantity, expected: readonly D
   if (first === undefined)
     return wrongUnit(
       quantity.span,
-      gist((suchAs) => `Expected ${describeAll(expected, suchAs)}.`),
+      gist((suchAs) => t`Expected ${describeAll(expected, suchAs)}.`),
     );
   if (first.unit === undefined && rest.length === 0) return readPlainNumber(first, quantity, expected);
 
@@ -159,10 +162,10 @@ function readParts<D extends Dimension>(quantity: Quantity, expected: readonly D
   const leading = definitions[0]!;
   const dimension = expected.find((candidate) => measures(leading, candidate));
   if (dimension === undefined) {
-    const found = `${DIMENSIONS[leading.dimension].noun} (\`${quantityText(quantity)}\`)`;
+    const found = `${nounOf(leading.dimension)} (\`${quantityText(quantity)}\`)`;
     const isMinutes = leading.text === "m" && expected.some((candidate) => candidate === "time");
-    const hint = isMinutes ? "\nMinutes are `min`." : "";
-    const told = (suchAs: SuchAs): string => `Expected ${describeAll(expected, suchAs)}, found ${found}.`;
+    const hint = isMinutes ? t`\nMinutes are \`min\`.` : "";
+    const told = (suchAs: SuchAs): string => t`Expected ${describeAll(expected, suchAs)}, found ${found}.`;
     return wrongUnit(quantity.span, hint === "" ? gist(told) : `${told(inside)}${hint}`);
   }
   return checkCompound(quantity, definitions, dimension) ?? sumParts(quantity, definitions, dimension);
@@ -188,7 +191,7 @@ function checkCompound(
   if (!COMPOUND.has(dimension)) {
     return wrongUnit(
       quantity.span,
-      `\`${text}\` is two quantities; ${DIMENSIONS[dimension].noun} is written in one unit.`,
+      t`\`${text}\` is two quantities; ${nounOf(dimension)} is written in one unit.`,
     );
   }
   for (const [index, definition] of definitions.entries()) {
@@ -196,15 +199,15 @@ function checkCompound(
     const before = definitions[index - 1];
     if (before === undefined) continue;
     if (definition.dimension !== before.dimension) {
-      const found = `\`${measureText(part)}\` is ${DIMENSIONS[definition.dimension].noun}`;
-      return wrongUnit(measureSpan(part), `All parts of \`${text}\` must be of one kind; ${found}.`);
+      const found = t`\`${measureText(part)}\` is ${nounOf(definition.dimension)}`;
+      return wrongUnit(measureSpan(part), t`All parts of \`${text}\` must be of one kind; ${found}.`);
     }
     if (toCanonical(1, definition) >= toCanonical(1, before)) {
       return wrongUnit(
         measureSpan(part),
         gist(
           (suchAs) =>
-            `The parts of \`${text}\` must go from the largest unit to the smallest${suchAs("5 ft 6 in")}.`,
+            t`The parts of \`${text}\` must go from the largest unit to the smallest${suchAs("5 ft 6 in")}.`,
         ),
       );
     }
@@ -214,12 +217,12 @@ function checkCompound(
         measureSpan(part),
         gist(
           (suchAs) =>
-            `\`${measureText(part)}\` is a ${whole} or more; write it in one unit, or with a smaller part${suchAs("5 ft 6 in")}.`,
+            t`\`${measureText(part)}\` is a ${whole} or more; write it in one unit, or with a smaller part${suchAs("5 ft 6 in")}.`,
         ),
       );
     }
     if (part.number.value < 0) {
-      return badNumber(part.number.span, `Only the whole of \`${text}\` can have a sign, not a part of it.`);
+      return badNumber(part.number.span, t`Only the whole of \`${text}\` can have a sign, not a part of it.`);
     }
   }
   return undefined;
@@ -252,14 +255,14 @@ function checkBounds<D extends Dimension>(
       gist((suchAs) => `\`${text}\` ${toldBy(why, suchAs)}.`),
     );
   if (!Number.isFinite(value))
-    return refuse((suchAs) => `is no amount; expected ${describeDimension(dimension, suchAs)}`);
-  if (dimension === "temperature" && value < ABSOLUTE_ZERO_C) return refuse("is below the absolute zero");
+    return refuse((suchAs) => t`is no amount; expected ${describeDimension(dimension, suchAs)}`);
+  if (dimension === "temperature" && value < ABSOLUTE_ZERO_C) return refuse(t`is below the absolute zero`);
   if (bounds.above !== undefined && value <= bounds.above)
-    return refuse(`must be more than ${say(bounds.above)}`);
+    return refuse(t`must be more than ${say(bounds.above)}`);
   const least = bounds.atLeast ?? (BELOW_ZERO.has(dimension) ? undefined : 0);
-  if (least !== undefined && value < least) return refuse(`must not be less than ${say(least)}`);
+  if (least !== undefined && value < least) return refuse(t`must not be less than ${say(least)}`);
   if (bounds.atMost !== undefined && value > bounds.atMost)
-    return refuse(`must not be more than ${say(bounds.atMost)}`);
+    return refuse(t`must not be more than ${say(bounds.atMost)}`);
   return { ok: true, amount };
 }
 
@@ -271,10 +274,13 @@ function unitNotKnown(part: Measure, expected: readonly Dimension[]): QuantityPr
   const written = part.unit.text;
   const per = COUNTED_THING.exec(written);
   if (per && expected.includes("spreading rate")) {
-    const rate = /^(?:mm|cm|m|in|ft)2/u.test(written) ? "`covers 10 ft2/qt`" : "`covers 40 g/m2`";
+    const rate = /^(?:mm|cm|m|in|ft)2/u.test(written) ? `\`covers 10 ft2/qt\`` : `\`covers 40 g/m2\``;
+    const thing = per[1]!;
     return wrongUnit(
       part.unit.span,
-      `How much one ${per[1]!} is the line does not say\n${/^(?:can|tin|bottle|pack|tube)$/iu.test(per[1]!) ? "State the one pack that it comes in, such as `packs 1 qt for 14.00`, or write" : "Write"} it by volume or area, such as ${rate}.`,
+      /^(?:can|tin|bottle|pack|tube)$/iu.test(thing)
+        ? t`How much one ${thing} is the line does not say\nState the one pack that it comes in, such as \`packs 1 qt for 14.00\`, or write it by volume or area, such as ${rate}.`
+        : t`How much one ${thing} is the line does not say\nWrite it by volume or area, such as ${rate}.`,
     );
   }
   const known = OTHER_NAMES.get(written.toLowerCase());
@@ -286,8 +292,8 @@ function unitNotKnown(part: Measure, expected: readonly Dimension[]): QuantityPr
   return wrongUnit(
     part.unit.span,
     near === undefined
-      ? gist((suchAs) => `\`${written}\` is no unit; expected ${describeAll(expected, suchAs)}.`)
-      : `\`${written}\` is no unit; did you mean \`${UNIT_ALIASES[near] ?? near}\`?`,
+      ? gist((suchAs) => t`\`${written}\` is no unit; expected ${describeAll(expected, suchAs)}.`)
+      : t`\`${written}\` is no unit; did you mean \`${UNIT_ALIASES[near] ?? near}\`?`,
   );
 }
 
@@ -300,10 +306,10 @@ const measures = (definition: UnitDefinition, dimension: Dimension): boolean =>
   (definition.dimension === "temperature" && dimension === "temperature difference");
 
 const describeAll = (expected: readonly Dimension[], suchAs: SuchAs): string =>
-  expected.map((dimension) => describeDimension(dimension, suchAs)).join(" or ");
+  expected.map((dimension) => describeDimension(dimension, suchAs)).join(t` or `);
 
 const withoutUnit = (part: Measure, expected: readonly Dimension[]): string =>
-  gist((suchAs) => `\`${part.number.text}\` has no unit; expected ${describeAll(expected, suchAs)}.`);
+  gist((suchAs) => t`\`${part.number.text}\` has no unit; expected ${describeAll(expected, suchAs)}.`);
 
 const measureText = (part: Measure): string =>
   part.unit === undefined ? part.number.text : `${part.number.text} ${part.unit.text}`;

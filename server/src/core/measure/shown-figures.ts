@@ -84,7 +84,10 @@ const US: ShownFigures = {
     if (quarts < 0.25) return `${formatNumber(inUnit(litres, "floz"), 1)} floz`;
     return quarts < 4 ? `${formatNumber(quarts, 2)} qt` : `${formatNumber(inUnit(litres, "gal"), 2)} gal`;
   },
-  mixedIn: (share) => ({ part: `${formatNumber(share * FLUID_OUNCES_IN_QUART, 1)} floz`, whole: t`a quart` }),
+  mixedIn: (share) => ({
+    part: `${formatNumber(share * FLUID_OUNCES_IN_QUART, 1)} floz`,
+    whole: t`a quart`,
+  }),
   area: (m2) => squareFeetText(inUnit(m2, "ft2")),
   areaOfMany: (count, m2) => {
     const one = inUnit(m2, "ft2");

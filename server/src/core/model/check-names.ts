@@ -3,6 +3,7 @@
  * nothing, go round or are of no use, and the names inside every declaration.
  */
 
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Finding } from "../findings.ts";
 import { findingAt, findingIn } from "../language-findings.ts";
 import { type Outcome, valueIn } from "../outcome.ts";
@@ -76,7 +77,7 @@ function orderFindings(
       {
         rule: "follow-cycle",
         span: model.after.place.span,
-        message: `\`${model.name}\` would come after itself\nName an earlier job.`,
+        message: t`\`${model.name}\` would come after itself\nName an earlier job.`,
       },
     ];
   }
@@ -87,11 +88,11 @@ function orderFindings(
     const { span } = asLeftBy.place;
     // A job that works on this very piece starts from bare wood; later jobs start from what it leaves.
     if (jobGraph(scope).leadsBack(meant.model, model)) {
-      const message = `\`${asLeftBy.job}\` starts from what a job on this piece leaves, so each needs the other first\nDescribe the piece as it was before the first job.`;
+      const message = t`\`${asLeftBy.job}\` starts from what a job on this piece leaves, so each needs the other first\nDescribe the piece as it was before the first job.`;
       return [{ rule: "follow-cycle", span, message }];
     }
     if (jobGraph(scope).hasSurface(meant.model, name)) return [];
-    const message = `\`${asLeftBy.job}\` has no surface \`${name}\` to leave layers on.`;
+    const message = t`\`${asLeftBy.job}\` has no surface \`${name}\` to leave layers on.`;
     return [{ rule: "unknown-name", span, message }];
   });
 }
@@ -154,8 +155,13 @@ function duplicates(program: Program, file: ProgramFile): readonly Finding[] {
       first.set(key, model);
       continue;
     }
-    const message = `There already is a ${model.kind} \`${model.name}\`${other.file === model.file ? "" : " in a file that this one uses"}\nNames are unique over a file and all that it uses: give this one another name.`;
-    const related = [{ place: other.namePlace, message: `The other \`${model.name}\`` }];
+    const message = [
+      other.file === model.file
+        ? t`There already is a ${translated(model.kind)} \`${model.name}\``
+        : t`There already is a ${translated(model.kind)} \`${model.name}\` in a file that this one uses`,
+      t`Names are unique over a file and all that it uses: give this one another name.`,
+    ].join("\n");
+    const related = [{ place: other.namePlace, message: t`The other \`${model.name}\`` }];
     findings.push(findingAt("duplicate-name", model.namePlace, message, related));
   }
   return findings;
@@ -179,10 +185,10 @@ function duplicateOfUsed(
     findingAt(
       "duplicate-name",
       link.place,
-      `Two of the used files declare a ${model.kind} \`${model.name}\`\nNames are unique over a file and all that it uses: rename one of them.`,
+      t`Two of the used files declare a ${translated(model.kind)} \`${model.name}\`\nNames are unique over a file and all that it uses: rename one of them.`,
       [
-        { place: other.namePlace, message: "One" },
-        { place: model.namePlace, message: "The other" },
+        { place: other.namePlace, message: t`One` },
+        { place: model.namePlace, message: t`The other` },
       ],
     ),
   ];
@@ -199,7 +205,7 @@ function checkUses(program: Program, file: ProgramFile, named: ReadonlySet<FileI
   const seen = new Set<string>();
   const needed = neededUses(program, file, named);
   if (useGraph(program).sight(file.id).files.length === MAX_SEEN_FILES && file.uses[0]) {
-    const message = `This file uses ${MAX_SEEN_FILES} files or more, directly or not\nThe names of those beyond that are not known here: use fewer files.`;
+    const message = t`This file uses ${MAX_SEEN_FILES} files or more, directly or not\nThe names of those beyond that are not known here: use fewer files.`;
     findings.push(findingAt("use-not-found", file.uses[0].place, message));
   }
   for (const use of file.uses) {
@@ -208,21 +214,21 @@ function checkUses(program: Program, file: ProgramFile, named: ReadonlySet<FileI
     if (isPackagePath(use.path) && packagePath(use.path) === undefined)
       plain(
         "use-not-found",
-        `"${use.path}" does not say which file of which package\nWrite the name of the package and a recipe in it, such as "pkg:shared-finishes/clears.finish".`,
+        t`"${use.path}" does not say which file of which package\nWrite the name of the package and a recipe in it, such as "pkg:shared-finishes/clears.finish".`,
       );
     else if (reason !== undefined)
-      plain("use-not-found", `The file "${use.path}" cannot be used: ${reason}\n${whereLooked(use.path)}`);
+      plain("use-not-found", t`The file "${use.path}" cannot be used: ${reason}\n${whereLooked(use.path)}`);
     else if (use.target === file.id || usesTransitively(program, use.target, file.id)) {
       plain(
         "use-cycle",
         use.target === file.id
-          ? "This file uses itself\nIt sees its own declarations anyway.\nTake the line out."
-          : `Circular \`use\`: the two files use each other\n"${use.path}" uses this file, too.\nMove what both need into a third file.`,
+          ? t`This file uses itself\nIt sees its own declarations anyway.\nTake the line out.`
+          : t`Circular \`use\`: the two files use each other\n"${use.path}" uses this file, too.\nMove what both need into a third file.`,
       );
     } else if (seen.has(use.target))
-      plain("repeated-field", `"${use.path}" is used twice\nKeep one of the two lines.`);
+      plain("repeated-field", t`"${use.path}" is used twice\nKeep one of the two lines.`);
     else if (!onlyPassesOn && !broken && program.files.has(use.target) && !needed.has(use.target)) {
-      plain("unused-name", `Nothing here names anything from "${use.path}"\nTake the line out.`);
+      plain("unused-name", t`Nothing here names anything from "${use.path}"\nTake the line out.`);
     }
     seen.add(use.target);
   }
@@ -232,8 +238,8 @@ function checkUses(program: Program, file: ProgramFile, named: ReadonlySet<FileI
 function whereLooked(path: string): string {
   const asked = packagePath(path);
   return asked === undefined
-    ? "The path is relative to this file."
-    : `Packages are looked for in the folders \`node_modules\` from this file up to the root of its repository: install \`${asked.name}\` with npm, or fix the name.`;
+    ? t`The path is relative to this file.`
+    : t`Packages are looked for in the folders \`node_modules\` from this file up to the root of its repository: install \`${asked.name}\` with npm, or fix the name.`;
 }
 
 /** The used files that declare what is named here, or lead to one that does. */

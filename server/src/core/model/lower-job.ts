@@ -1,7 +1,9 @@
 /**
  * Reads a `job` declaration. Names of pieces, recipes, surfaces and shops are resolved later, against the program.
  */
+
 import { gist } from "../../../../grammar/src/gist.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type {
   ApplyStatement,
   FieldStatement,
@@ -39,7 +41,7 @@ export function lowerJob(ctx: Lowering, syntax: JobDeclaration, named: Named): J
       ctx,
       "missing-field",
       syntax.headSpan,
-      "This job applies no recipe\nAdd a line such as `apply hard_clear(clear: hall_clear) to top`.",
+      t`This job applies no recipe\nAdd a line such as \`apply hard_clear(clear: hall_clear) to top\`.`,
     );
   }
   const spare = (fields.get("spare")?.[0]?.value as Form<"quantity"> | undefined)?.quantity;
@@ -83,7 +85,7 @@ function inWords(word: string, statement: FieldStatement | undefined): readonly 
 /** What it is wanted for, as a note. */
 function wantedFor(statement: FieldStatement | undefined): readonly string[] {
   const value = statement?.value as Form<"moment"> | undefined;
-  return value?.what && value.date ? [`Wanted by ${value.date.text} ${value.what.value}.`] : [];
+  return value?.what && value.date ? [t`Wanted by ${value.date.text} ${value.what.value}.`] : [];
 }
 
 /** A job whose line does not say when it begins has begun with its record. */
@@ -101,8 +103,8 @@ function distinctPieces(ctx: Lowering, statements: readonly FieldStatement[]): r
       ctx.findings.push({
         rule: "repeated-field",
         span: statement.span,
-        message: `\`${value.name.text}\` already stands in this job\nSay how many with \`x\`, such as \`piece ${value.name.text} x 2\`.`,
-        related: [{ span: first.span, message: "It stands here first" }],
+        message: t`\`${value.name.text}\` already stands in this job\nSay how many with \`x\`, such as \`piece ${value.name.text} x 2\`.`,
+        related: [{ span: first.span, message: t`It stands here first` }],
       });
       return [];
     }
@@ -120,7 +122,7 @@ function readCount(ctx: Lowering, value: Form<"pieces">): number {
       ctx,
       "syntax",
       count.span,
-      gist((suchAs) => `Expected how many pieces${suchAs("piece reading_table x 2")}.`),
+      gist((suchAs) => t`Expected how many pieces${suchAs("piece reading_table x 2")}.`),
     );
     return 1;
   }
@@ -129,12 +131,12 @@ function readCount(ctx: Lowering, value: Form<"pieces">): number {
       ctx,
       "wrong-unit",
       count.span,
-      gist((suchAs) => `A number of pieces has no unit${suchAs("piece reading_table x 2")}.`),
+      gist((suchAs) => t`A number of pieces has no unit${suchAs("piece reading_table x 2")}.`),
     );
     return 1;
   }
   if (!within(number.number.value, PIECES)) {
-    report(ctx, "bad-number", count.span, `The number of pieces must be ${PIECES.words}.`);
+    report(ctx, "bad-number", count.span, t`The number of pieces must be ${translated(PIECES.words)}.`);
     return 1;
   }
   return number.number.value;

@@ -3,6 +3,7 @@
  */
 
 import { closestWord } from "../../../../grammar/src/closest-word.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type {
   FieldStatement,
   FieldValue,
@@ -235,11 +236,11 @@ function readOpenFamily(
   readings: readonly FamilyName[],
   span: Span,
 ): FamilyRead {
-  const [fix, ...others] = readings.map((name) => ({ title: `Change to \`${name}\``, span, text: name }));
+  const [fix, ...others] = readings.map((name) => ({ title: t`Change to \`${name}\``, span, text: name }));
   ctx.findings.push({
     rule: "may-be-several",
     span,
-    message: `\`${text}\` may be several families\nUntil you say which, the cautions of all of them count, and it is planned as ${readings[0]!}.\nWrite the one on the label: ${orList(readings.map((name) => `\`family ${name}\``))}.`,
+    message: t`\`${text}\` may be several families\nUntil you say which, the cautions of all of them count, and it is planned as ${readings[0]!}.\nWrite the one on the label: ${orList(readings.map((name) => `\`family ${name}\``))}.`,
     ...(fix ? { fix } : {}),
     ...(others.length > 0 ? { others } : {}),
   });
@@ -257,7 +258,12 @@ function reportUnknownFamily(
   const { span } = item;
   const instead = insteadOfFamily(text);
   if (instead !== undefined) {
-    report(ctx, "kept-as-note", span, `${written} is no family, so nothing is worked out of it\n${instead}`);
+    report(
+      ctx,
+      "kept-as-note",
+      span,
+      t`${written} is no family, so nothing is worked out of it\n${translated(instead)}`,
+    );
     return;
   }
   if (near === undefined && kin.length === 0) {
@@ -265,17 +271,19 @@ function reportUnknownFamily(
       ctx,
       "material-not-known",
       span,
-      `${written} is not a family that is known here\n${NOT_KNOWN}\nCompletion behind \`family\` lists all that are.`,
+      t`${written} is not a family that is known here\n${translated(NOT_KNOWN)}\nCompletion behind \`family\` lists all that are.`,
     );
     return;
   }
-  const message = `Unknown family ${written}\n${near ? `Did you mean \`${near}\`?` : familiesText(kin)}`;
-  const fix = near && { title: `Change to \`${near}\``, span, text: near };
+  const message = t`Unknown family ${written}\n${near ? t`Did you mean \`${near}\`?` : familiesText(kin)}`;
+  const fix = near && { title: t`Change to \`${near}\``, span, text: near };
   ctx.findings.push({ rule: "unknown-word", span, message, ...(fix ? { fix } : {}) });
 }
 
 const familiesText = (kin: readonly string[]): string =>
-  `${kin.length > 0 ? `Families of its kind are ${orList(kin)}` : "No family has such a name"}; completion behind \`family\` lists them all.`;
+  kin.length > 0
+    ? t`Families of its kind are ${orList(kin)}; completion behind \`family\` lists them all.`
+    : t`No family has such a name; completion behind \`family\` lists them all.`;
 
 function familyPart(ctx: Lowering, family: FamilyRead | undefined) {
   if (!family) return {};
@@ -318,7 +326,7 @@ function readCovers(
       ctx,
       "wrong-unit",
       quantity.span,
-      `\`covers\` wants area per litre, e.g. \`12 m2/L\`; \`${time}\` is a time.\nIf it is the time to the next coat, write \`recoat ${time}\`; until then a typical time counts. The coverage stands on the can.`,
+      t`\`covers\` wants area per litre, e.g. \`12 m2/L\`; \`${time}\` is a time.\nIf it is the time to the next coat, write \`recoat ${time}\`; until then a typical time counts. The coverage stands on the can.`,
     );
     return undefined;
   }
@@ -413,7 +421,7 @@ function readColour(ctx: Lowering, fields: Fields): Material["colour"] {
         ctx,
         "bad-number",
         item.span,
-        'A colour by its number has three or six hexadecimal digits, such as "#2b3a42".',
+        t`A colour by its number has three or six hexadecimal digits, such as "#2b3a42".`,
       );
     }
     return stated(ctx, item.value, item.span);
@@ -454,8 +462,8 @@ function shareOfRatio(ctx: Lowering, ratio: Ratio, family: Family | undefined): 
       ctx,
       "bad-number",
       ratio.span,
-      `A coat takes less thinner than there is of it\nWrite \`${turned}\`, parts of this to parts of thinner, or \`up to ${share}\`.`,
-      { title: `Write \`${turned}\``, span: ratio.span, text: turned },
+      t`A coat takes less thinner than there is of it\nWrite \`${turned}\`, parts of this to parts of thinner, or \`up to ${share}\`.`,
+      { title: t`Write \`${turned}\``, span: ratio.span, text: turned },
     );
     return undefined;
   }
@@ -497,8 +505,8 @@ function readVolume(
       ctx,
       "wrong-unit",
       amount.span,
-      "Ounces on a can of liquid are mostly fluid ones\nWrite `floz`, or state the `density` if it is a weight.",
-      { title: "Write `floz`", span: ounces.span, text: "floz" },
+      t`Ounces on a can of liquid are mostly fluid ones\nWrite \`floz\`, or state the \`density\` if it is a weight.`,
+      { title: t`Write \`floz\``, span: ounces.span, text: "floz" },
     );
   }
   return undefined;
@@ -529,7 +537,7 @@ function readOnHand(ctx: Lowering, fields: Fields, gramsPerLitre: Parameters<typ
       ctx,
       "not-counted",
       field.span,
-      "What is in stock does not count\nIt is told in containers, and nothing says what they hold.\nWrite how much is left, such as `on_hand 0.3 L`.",
+      t`What is in stock does not count\nIt is told in containers, and nothing says what they hold.\nWrite how much is left, such as \`on_hand 0.3 L\`.`,
     );
     return 0;
   }
@@ -582,13 +590,13 @@ function readBatch(ctx: Lowering, fields: Fields): Fact<string> | undefined {
 /** How it is made up, as a sentence of its description. */
 function madeUp(fields: Fields): readonly string[] {
   const made = form(fields, "mix", "mix")?.value.made?.value;
-  return made === undefined ? [] : [`Mixed: ${made}.`];
+  return made === undefined ? [] : [t`Mixed: ${made}.`];
 }
 
 /** What the label says of the next coat beside its times. */
 function saidOfRecoat(fields: Fields): readonly string[] {
   const said = form(fields, "recoat", "range")?.value.what?.value;
-  return said === undefined ? [] : [`Next coat: ${said}.`];
+  return said === undefined ? [] : [t`Next coat: ${said}.`];
 }
 
 function readMix(ctx: Lowering, fields: Fields): Material["mix"] {

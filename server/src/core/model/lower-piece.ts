@@ -1,8 +1,10 @@
 /**
  * Reads a `piece` declaration: its surfaces with areas, what they are made of and what is on them.
  */
+
 import { editDistance } from "../../../../grammar/src/closest-word.ts";
 import { lookUp } from "../../../../grammar/src/look-up.ts";
+import { t } from "../../../../grammar/src/translate.ts";
 import type {
   ExistingLayer,
   FieldStatement,
@@ -87,8 +89,8 @@ function distinctSurfaces(ctx: Lowering, statements: readonly SurfaceStatement[]
       ctx.findings.push({
         rule: "duplicate-name",
         span: statement.name.span,
-        message: `This piece already has a surface \`${statement.name.text}\`\nGive this one another name.`,
-        related: [{ span: first.name!.span, message: "The first surface of this name" }],
+        message: t`This piece already has a surface \`${statement.name.text}\`\nGive this one another name.`,
+        related: [{ span: first.name!.span, message: t`The first surface of this name` }],
       });
       return [];
     }
@@ -154,7 +156,7 @@ function readTests(ctx: Lowering, statements: readonly FieldStatement[]): Pick<S
           ctx,
           "not-counted",
           item.span,
-          `\`${text}\` does not count\nNothing is known here of such a result, so it narrows no unknown finish.\nWrite what else the test showed, such as ${orList(SPOT_TESTS.slice(0, 3).map(({ word }) => `\`${word}\``))}.`,
+          t`\`${text}\` does not count\nNothing is known here of such a result, so it narrows no unknown finish.\nWrite what else the test showed, such as ${orList(SPOT_TESTS.slice(0, 3).map(({ word }) => `\`${word}\``))}.`,
         );
         return [];
       }
@@ -216,9 +218,9 @@ function takenFaces({ name, options }: ShapeSyntax): string | undefined {
     lookUp(SHAPES, name.text)?.options.includes("one face") &&
     !said.some((word) => word.endsWith("face") || word.endsWith("faces"))
   )
-    return "one face is counted: write `both faces` where the other is finished too, or `one face` to say so";
+    return t`one face is counted: write \`both faces\` where the other is finished too, or \`one face\` to say so`;
   if (said.includes("open"))
-    return "its open face is length x width, and the inside is counted: write `open front` where it is length x height";
+    return t`its open face is length x width, and the inside is counted: write \`open front\` where it is length x height`;
   return undefined;
 }
 
@@ -250,7 +252,7 @@ function readSubstrate(ctx: Lowering, statement: FieldStatement | undefined): Su
         ctx,
         "unknown-word",
         value.veneer.span,
-        `Only a species of wood has a veneer; \`${name}\` has none\nName the species, such as \`wood red oak, veneer 0.6 mm\`.`,
+        t`Only a species of wood has a veneer; \`${name}\` has none\nName the species, such as \`wood red oak, veneer 0.6 mm\`.`,
       );
     }
     return { name, kind: sheet.kind, place };
@@ -260,14 +262,14 @@ function readSubstrate(ctx: Lowering, statement: FieldStatement | undefined): Su
     const near = nearWood(name);
     if (near === undefined) {
       const choices = ["unknown", "red oak", "pine", "plywood", "metal"];
-      reportSeveral(ctx, value.wood, { what: "wood", choices, counts: "an unknown wood" });
+      reportSeveral(ctx, value.wood, { what: "wood", choices, counts: t`an unknown wood` });
     } else {
       report(
         ctx,
         "unknown-word",
         value.wood.span,
-        `Unknown wood or substrate \`${name}\`\nDid you mean \`${near}\`?`,
-        { title: `Change to \`${near}\``, span: value.wood.span, text: near },
+        t`Unknown wood or substrate \`${name}\`\nDid you mean \`${near}\`?`,
+        { title: t`Change to \`${near}\``, span: value.wood.span, text: near },
       );
     }
     return { ...unknown, ...(place ? { place } : {}) };
@@ -313,7 +315,7 @@ function readLead(ctx: Lowering, statement: FieldStatement | undefined): Fact<Le
       ctx,
       "not-counted",
       statement.span,
-      "That no lead was found counts by its method and its day\nUntil both are stated, lead is presumed as before.\nWrite, for example, `lead none_found by laboratory 2026-11-03`.",
+      t`That no lead was found counts by its method and its day\nUntil both are stated, lead is presumed as before.\nWrite, for example, \`lead none_found by laboratory 2026-11-03\`.`,
     );
   if (!finding || finding === NOT_TESTED || !method || !date) return undefined;
   return stated(ctx, { finding, method, date }, statement.span);
@@ -340,11 +342,11 @@ function readExistingWord(ctx: Lowering, written: ExistingLayer["material"]): st
     return open;
   }
   const may = near ? [near] : [...new Set([...kin.slice(0, 3), "unknown clear", "unknown paint", "bare"])];
-  const [fix, ...others] = may.map((word) => ({ title: `Change to \`${word}\``, span, text: word }));
+  const [fix, ...others] = may.map((word) => ({ title: t`Change to \`${word}\``, span, text: word }));
   ctx.findings.push({
     rule: "unknown-word",
     span,
-    message: `Unknown old finish \`${text}\`\n${near ? `Did you mean \`${near}\`?` : `Write a family, or what is sure, such as ${orList(may.map((word) => `\`existing ${word}\``))}.`}`,
+    message: t`Unknown old finish \`${text}\`\n${near ? t`Did you mean \`${near}\`?` : t`Write a family, or what is sure, such as ${orList(may.map((word) => `\`existing ${word}\``))}.`}`,
     ...(fix ? { fix, others } : {}),
   });
   return undefined;

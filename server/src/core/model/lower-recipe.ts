@@ -2,6 +2,7 @@
  * Reads the head of a `recipe` declaration. Its statements stay as parsed: what they mean depends on the arguments,
  * so `expand` reads them for every call; what is wrong in them whatever the arguments is found by `check-recipe`.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import type {
   FieldStatement,
   FieldValue,
@@ -46,9 +47,8 @@ function readForField(ctx: Lowering, statements: readonly RecipeStatement[]): Fi
       ctx.findings.push({
         rule: "repeated-field",
         span: statement.keyword.span,
-        message:
-          "`for` is stated twice in this recipe; only the first counts\nPut all kinds on one line, such as `for wood, veneer`.",
-        related: [{ span: first.span, message: "`for` is first stated here" }],
+        message: t`\`for\` is stated twice in this recipe; only the first counts\nPut all kinds on one line, such as \`for wood, veneer\`.`,
+        related: [{ span: first.span, message: t`\`for\` is first stated here` }],
       });
     } else first = statement;
   }
@@ -66,7 +66,7 @@ function reportFieldsOfBlock(ctx: Lowering, statements: readonly RecipeStatement
         ctx,
         "unknown-field",
         statement.keyword.span,
-        "The lines between coats have no `for`\nPut it at the top of the recipe.",
+        t`The lines between coats have no \`for\`\nPut it at the top of the recipe.`,
       );
   }
 }
@@ -98,8 +98,8 @@ function distinctParameters(ctx: Lowering, syntax: RecipeDeclaration): readonly 
       ctx.findings.push({
         rule: "duplicate-name",
         span: parameter.name.span,
-        message: `This recipe already has a parameter \`${parameter.name.text}\`\nGive this one another name.`,
-        related: [{ span: first.place.span, message: "The first parameter of this name" }],
+        message: t`This recipe already has a parameter \`${parameter.name.text}\`\nGive this one another name.`,
+        related: [{ span: first.place.span, message: t`The first parameter of this name` }],
       });
       continue;
     }

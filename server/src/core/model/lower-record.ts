@@ -1,4 +1,5 @@
 /** Reads the record of a job: its `done` lines, in the order of time. */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { DoneFact, DoneStatement, Range, Span } from "../../../../grammar/src/tree.ts";
 import { TROUBLES } from "../../../../grammar/src/vocabulary.ts";
 import { dayAfter } from "../measure/iso-dates.ts";
@@ -55,8 +56,8 @@ function readFacts(ctx: Lowering, { facts }: DoneStatement): Facts {
       ctx.findings.push({
         rule: "repeated-field",
         span: fact.span,
-        message: `\`${fact.keyword.text}\` is stated twice on this line; only the first counts\nKeep one of the two.`,
-        related: [{ span: before, message: "It is stated here first" }],
+        message: t`\`${fact.keyword.text}\` is stated twice on this line; only the first counts\nKeep one of the two.`,
+        related: [{ span: before, message: t`It is stated here first` }],
       });
       return {};
     }
@@ -119,7 +120,7 @@ function readAir(ctx: Lowering, { temperature, humidity, span }: FactOf<"air">):
       ctx,
       "missing-field",
       span,
-      "The air has no temperature\nWrite it in front, such as `air 17 C, 60 % RH`.",
+      t`The air has no temperature\nWrite it in front, such as \`air 17 C, 60 % RH\`.`,
     );
   }
   if (degrees === undefined) return undefined;

@@ -1,6 +1,7 @@
 /**
  * Reads a `shop` declaration: air, room, opening hours, closed days, crew, money and sources of ignition.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { FieldStatement, FieldValue, ShopDeclaration, Span } from "../../../../grammar/src/tree.ts";
 import { FIELDS, WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
 import { countryCode } from "../knowledge/countries.ts";
@@ -73,7 +74,7 @@ function readCountry(ctx: Lowering, value: Form<"words"> | undefined): Shop["cou
     ctx,
     "unknown-word",
     item.span,
-    `No country has the code or name \`${text}\`\nGive its ISO 3166-1 code, such as \`US\`, or its English name.`,
+    t`No country has the code or name \`${text}\`\nGive its ISO 3166-1 code, such as \`US\`, or its English name.`,
   );
   return undefined;
 }
@@ -88,7 +89,7 @@ function readNightAir(ctx: Lowering, fields: Fields, byDay: Shop["air"]): Shop["
       ctx,
       "missing-field",
       statement.span,
-      "This shop has `night_air`, but no `air`\nState the air by day as well, such as `air 18 C, 60 % RH`.",
+      t`This shop has \`night_air\`, but no \`air\`\nState the air by day as well, such as \`air 18 C, 60 % RH\`.`,
     );
   }
   return undefined;
@@ -119,7 +120,7 @@ function readRoom(ctx: Lowering, fields: Fields): Shop["room"] {
       ctx,
       "not-counted",
       statement.span,
-      "This `room` says too little to count\nHow much vapour a room holds depends on how large it is.\nWrite its volume as well, such as `room 45 m3, 8 air changes/h`.",
+      t`This \`room\` says too little to count\nHow much vapour a room holds depends on how large it is.\nWrite its volume as well, such as \`room 45 m3, 8 air changes/h\`.`,
     );
     return undefined;
   }
@@ -129,7 +130,7 @@ function readRoom(ctx: Lowering, fields: Fields): Shop["room"] {
 
 function readLabour(ctx: Lowering, value: Form<"money"> | undefined): number | undefined {
   if (value?.per && !["h", "hour"].includes(value.per.text)) {
-    report(ctx, "wrong-unit", value.per.span, "Labour is stated per hour, such as `labour 18.00 per h`.");
+    report(ctx, "wrong-unit", value.per.span, t`Labour is stated per hour, such as \`labour 18.00 per h\`.`);
     return undefined;
   }
   return readMoney(ctx, value?.amount);
@@ -144,7 +145,7 @@ function readHours(ctx: Lowering, value: Form<"hours">): readonly OpeningSpan[] 
     const closes = span.closes && readTime(ctx, span.closes.text, span.closes.span);
     if (!from || !to || opens === undefined || closes === undefined) return undefined;
     if (closes <= opens) {
-      report(ctx, "bad-number", span.span, "Closing time must come after opening time on the same day.");
+      report(ctx, "bad-number", span.span, t`Closing time must come after opening time on the same day.`);
       return undefined;
     }
     return weekdaysBetween(from, to).map((weekday) => ({ weekday, opens, closes, span: span.span }));
@@ -171,7 +172,7 @@ function withoutOverlap(
   for (const { weekday, opens, closes, span } of sorted) {
     const last = kept[kept.length - 1];
     if (last && last.weekday === weekday && opens < last.closes) {
-      report(ctx, "bad-number", span, "These hours overlap others of the same day\nState every hour once.");
+      report(ctx, "bad-number", span, t`These hours overlap others of the same day\nState every hour once.`);
       continue;
     }
     kept.push({ weekday, opens, closes });
@@ -189,7 +190,7 @@ function readClosed(ctx: Lowering, value: Form<"dates">): Shop["closed"] {
         ctx,
         "bad-number",
         range.span,
-        "The closed days run backwards: the first date is the later one\nSwap the two.",
+        t`The closed days run backwards: the first date is the later one\nSwap the two.`,
       );
       return [];
     }

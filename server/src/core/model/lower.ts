@@ -2,6 +2,7 @@
  * From the syntax of one declaration to its meaning. Depends on the declaration's own text alone, so that the result
  * can be kept as long as that text stays the same.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { Declaration, DeclarationBody } from "../../../../grammar/src/tree.ts";
 import { faultMessage, INTERNAL_ERROR } from "../internal-error.ts";
 import type { FileId } from "../place.ts";
@@ -22,7 +23,7 @@ export function lower(file: FileId, key: string, body: DeclarationBody): Lowered
     const model = lowerDeclaration(ctx, body.syntax);
     return { syntax: body.syntax, ...(model ? { model } : {}), findings: ctx.findings };
   } catch (error) {
-    const message = faultMessage(["The reading of this declaration"], error);
+    const message = faultMessage([t`The reading of this declaration`], error);
     const fault = { rule: INTERNAL_ERROR, span: body.syntax.headSpan, message };
     return { syntax: body.syntax, findings: [...problems, fault] };
   }

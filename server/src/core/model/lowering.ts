@@ -3,9 +3,11 @@
  * forms of values. A `Lowering` lives while one declaration is read and is thrown away after it; what comes out is
  * immutable.
  */
+
 import { gist } from "../../../../grammar/src/gist.ts";
 import { lookUp } from "../../../../grammar/src/look-up.ts";
 import { RIGHT_LINES } from "../../../../grammar/src/right-lines.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type {
   BrokenStatement,
   FieldStatement,
@@ -90,8 +92,8 @@ export function fieldsByWord(
       ctx.findings.push({
         rule: "repeated-field",
         span: statement.keyword.span,
-        message: `\`${word}\` is stated twice in this ${block}; only the first counts\n${onOneLine(word, before[0]!, statement)}`,
-        related: [{ span: before[0]!.span, message: `\`${word}\` is first stated here` }],
+        message: t`\`${word}\` is stated twice in this ${translated(block)}; only the first counts\n${onOneLine(word, before[0]!, statement)}`,
+        related: [{ span: before[0]!.span, message: t`\`${word}\` is first stated here` }],
       });
     } else if (before) before.push(statement);
     else byWord.set(word, [statement]);
@@ -106,8 +108,8 @@ export function fieldsByWord(
         "size-not-stated",
         head,
         byWord.has("wood")
-          ? "Nothing says how big this surface is\nLitres, cost and time are left out for it.\nAdd a line such as `shape panel 1800 mm x 900 mm x 30 mm`, or what you measured, such as `shape area 1.2 m2`."
-          : "Nothing says how big this surface is, nor what it is made of\nLitres, cost and time are left out for it, and it counts as the worst wood that it may be.\nAdd lines such as `shape panel 1800 mm x 900 mm x 30 mm` and `wood red oak`.",
+          ? t`Nothing says how big this surface is\nLitres, cost and time are left out for it.\nAdd a line such as \`shape panel 1800 mm x 900 mm x 30 mm\`, or what you measured, such as \`shape area 1.2 m2\`.`
+          : t`Nothing says how big this surface is, nor what it is made of\nLitres, cost and time are left out for it, and it counts as the worst wood that it may be.\nAdd lines such as \`shape panel 1800 mm x 900 mm x 30 mm\` and \`wood red oak\`.`,
       );
     } else if (block === "surface" && word === "wood" && !byWord.has("shape")) {
       // Told with the size.
@@ -116,21 +118,21 @@ export function fieldsByWord(
         ctx,
         "wood-not-stated",
         head,
-        "Nothing says what this surface is made of\nIt counts as the worst that it may be.\nAdd a line such as `wood red oak, veneer 0.6 mm`, `wood MDF`, `wood metal` or `wood unknown`.",
+        t`Nothing says what this surface is made of\nIt counts as the worst that it may be.\nAdd a line such as \`wood red oak, veneer 0.6 mm\`, \`wood MDF\`, \`wood metal\` or \`wood unknown\`.`,
       );
     } else if (block === "material" && word === "family") {
       report(
         ctx,
         "material-not-known",
         head,
-        `Nothing says what kind of material this is\n${NOT_KNOWN}\nAdd a line such as \`${field.example}\`.`,
+        t`Nothing says what kind of material this is\n${translated(NOT_KNOWN)}\nAdd a line such as \`${field.example}\`.`,
       );
     } else {
       report(
         ctx,
         "missing-field",
         head,
-        `This ${block} has no \`${word}\`\nAdd a line such as \`${field.example}\`.`,
+        t`This ${translated(block)} has no \`${word}\`\nAdd a line such as \`${field.example}\`.`,
       );
     }
   }
@@ -154,22 +156,24 @@ export function reportKept(
     const others =
       more.length === 0
         ? ""
-        : ` So ${more.length === 1 ? "is 1 more line" : `are ${more.length} more lines`} of this ${block}.`;
+        : more.length === 1
+          ? t` So is 1 more line of this ${translated(block)}.`
+          : t` So are ${more.length} more lines of this ${translated(block)}.`;
     const { example } = first.kept!;
     const half =
       example === undefined
-        ? lookUp(WITHOUT_FIGURE, word)
-        : `Write when it opens and closes, such as \`${example}\`.`;
-    const right = half ?? lookUp(RIGHT_LINES[block] ?? {}, word) ?? elsewhereOf(block, word);
+        ? translatedOr(lookUp(WITHOUT_FIGURE, word))
+        : t`Write when it opens and closes, such as \`${example}\`.`;
+    const right = half ?? translatedOr(lookUp(RIGHT_LINES[block] ?? {}, word)) ?? elsewhereOf(block, word);
     const isField = lookUp(FIELDS[block], word) !== undefined;
     ctx.findings.push({
       rule: as === "said" ? "kept-as-note" : "not-counted",
       span: first.span,
       message:
         as === "said"
-          ? `This line is kept as a note\nNothing is worked out from it.${others}\n${right ?? "The formatter puts it in quotes; if it is a fact, see what this block may have."}`
-          : `${isField ? `This \`${word}\` says too little to count` : `A ${block} has no field \`${word}\`, so this line does not count`}\nIt is kept as a note.${others}\n${right ?? `A ${block} may have ${orList(Object.keys(FIELDS[block]))}.`}`,
-      related: more.map(({ span }) => ({ span, message: "Kept as a note as well" })),
+          ? t`This line is kept as a note\nNothing is worked out from it.${others}\n${right ?? t`The formatter puts it in quotes; if it is a fact, see what this block may have.`}`
+          : `${isField ? t`This \`${word}\` says too little to count` : t`A ${translated(block)} has no field \`${word}\`, so this line does not count`}\n${t`It is kept as a note.`}${others}\n${right ?? mayHave(block, Object.keys(FIELDS[block]))}`,
+      related: more.map(({ span }) => ({ span, message: t`Kept as a note as well` })),
     });
   }
 }
@@ -182,7 +186,7 @@ function reportUncounted(ctx: Lowering, { keyword, said, isUncounted }: FieldSta
     ctx,
     "not-counted",
     said.span,
-    `\`${said.value}\` does not count\nIt is kept in words; what stands before it is the \`${word}\` by itself.\nWrite one figure for all of it, or put these words in quotes.`,
+    t`\`${said.value}\` does not count\nIt is kept in words; what stands before it is the \`${word}\` by itself.\nWrite one figure for all of it, or put these words in quotes.`,
   );
 }
 
@@ -195,12 +199,20 @@ const WITHOUT_FIGURE: Readonly<Record<string, string>> = {
   hours: "Write when it opens and closes, such as `hours Sat 09:00 to 17:00`.",
 };
 
+const translatedOr = (text: string | undefined): string | undefined =>
+  text === undefined ? undefined : translated(text);
+
+const mayHave = (block: FieldBlock, words: readonly string[]): string =>
+  t`A ${translated(block)} may have ${orList(words)}.`;
+
 /** Where a field of another block stands. */
 function elsewhereOf(block: FieldBlock, word: string): string | undefined {
   const other = (Object.keys(FIELDS) as FieldBlock[]).find(
     (each) => each !== block && lookUp(FIELDS[each], word) !== undefined,
   );
-  return other && `It stands in a ${other}, such as \`${lookUp(FIELDS[other], word)!.example}\`.`;
+  return (
+    other && t`It stands in a ${translated(other)}, such as \`${lookUp(FIELDS[other], word)!.example}\`.`
+  );
 }
 
 /** `leave as found`: a surface that nothing is done to needs no size. */
@@ -218,8 +230,9 @@ const ON_ONE_LINE: Readonly<Record<string, string>> = {
 /** What to write in place of two lines; of opening hours the very line. */
 function onOneLine(word: string, first: FieldStatement, second: FieldStatement): string {
   const texts = [first, second].map(({ value }) => (value.form === "hours" ? hoursText(value) : undefined));
-  if (texts.every((text) => text !== undefined)) return `Put all on one line: \`hours ${texts.join(", ")}\`.`;
-  return lookUp(ON_ONE_LINE, word) ?? "Keep one of the two lines.";
+  if (texts.every((text) => text !== undefined))
+    return t`Put all on one line: \`hours ${texts.join(", ")}\`.`;
+  return translatedOr(lookUp(ON_ONE_LINE, word)) ?? t`Keep one of the two lines.`;
 }
 
 /** `Mon to Fri 09:00 to 17:00, Sat 09:00 to 13:00`; undefined where a part is missing. */
@@ -237,17 +250,22 @@ export function reportUnknownField(ctx: Lowering, block: FieldBlock, keyword: Na
   const words = [...Object.keys(FIELDS[block]), ...Object.keys(STATEMENTS[block])];
   const right = lookUp(RIGHT_LINES[block] ?? {}, keyword.text);
   if (right !== undefined) {
-    report(ctx, "unknown-field", keyword.span, `A ${block} has no field \`${keyword.text}\`\n${right}`);
+    report(
+      ctx,
+      "unknown-field",
+      keyword.span,
+      t`A ${translated(block)} has no field \`${keyword.text}\`\n${translated(right)}`,
+    );
     return undefined;
   }
   const near = closest(keyword.text, words);
-  const rest = near ? `Did you mean \`${near}\`?` : `A ${block} may have ${orList(words)}.`;
+  const rest = near ? t`Did you mean \`${near}\`?` : mayHave(block, words);
   report(
     ctx,
     "unknown-field",
     keyword.span,
-    `A ${block} has no field \`${keyword.text}\`\n${rest}`,
-    near ? { title: `Change to \`${near}\``, span: keyword.span, text: near } : undefined,
+    t`A ${translated(block)} has no field \`${keyword.text}\`\n${rest}`,
+    near ? { title: t`Change to \`${near}\``, span: keyword.span, text: near } : undefined,
   );
   return near;
 }
@@ -320,7 +338,7 @@ export function readAmount<D extends Dimension>(
       "wrong-unit",
       value.span,
       gist(
-        (suchAs) => `Expected ${describeDimension(expected[0]!, suchAs)}, found the word \`${value.text}\`.`,
+        (suchAs) => t`Expected ${describeDimension(expected[0]!, suchAs)}, found the word \`${value.text}\`.`,
       ),
     );
     return undefined;
@@ -331,7 +349,7 @@ export function readAmount<D extends Dimension>(
     return undefined;
   }
   if (!within(read.amount.value, limits)) {
-    report(ctx, "bad-number", value.span, `This must be ${limits.words}.`);
+    report(ctx, "bad-number", value.span, t`This must be ${translated(limits.words)}.`);
     return undefined;
   }
   return { dimension: read.amount.dimension, value: read.amount.value, span: value.span };
@@ -359,7 +377,7 @@ export function readWorse<D extends Dimension>(
       ctx,
       "wrong-unit",
       span,
-      gist((suchAs) => `Both ends of a range must be of one kind${suchAs("10 m2/L to 12 m2/L")}.`),
+      gist((suchAs) => t`Both ends of a range must be of one kind${suchAs("10 m2/L to 12 m2/L")}.`),
     );
     return undefined;
   }
@@ -383,7 +401,7 @@ export function readRange<D extends Dimension>(
       ctx,
       "bad-number",
       range.span,
-      "The range runs backwards: its first value is the larger one\nSwap the two.",
+      t`The range runs backwards: its first value is the larger one\nSwap the two.`,
     );
     return undefined;
   }
@@ -397,7 +415,7 @@ export function readNumber(
 ): number | undefined {
   if (!number) return undefined;
   if (!within(number.value, limits)) {
-    report(ctx, "bad-number", number.span, `This must be ${limits.words}.`);
+    report(ctx, "bad-number", number.span, t`This must be ${translated(limits.words)}.`);
     return undefined;
   }
   return number.value;
@@ -411,7 +429,7 @@ export function readMoney(ctx: Lowering, number: NumberLiteral | undefined): num
       ctx,
       "bad-number",
       number.span,
-      gist((suchAs) => `Money has at most two decimals${suchAs("28.00")}.`),
+      gist((suchAs) => t`Money has at most two decimals${suchAs("28.00")}.`),
     );
     return undefined;
   }
@@ -443,9 +461,10 @@ export function readWord<W extends string>(
   if (!words) return undefined;
   const text = words.kind === "title" ? `"${words.value}"` : words.text;
   if ((vocabulary as readonly string[]).includes(text)) return text as W;
+  const unknown = t`Unknown ${translated(what)} \`${text}\``;
   const elsewhere = lookUp(ELSEWHERE[what] ?? {}, text);
   if (elsewhere !== undefined) {
-    report(ctx, "unknown-word", words.span, `Unknown ${what} \`${text}\`\n${elsewhere}`);
+    report(ctx, "unknown-word", words.span, `${unknown}\n${translated(elsewhere)}`);
     return undefined;
   }
   const near = closest(text, vocabulary);
@@ -455,13 +474,13 @@ export function readWord<W extends string>(
     reportSeveral(ctx, words, { what, word: open.word, choices: vocabulary, ...(counts ? { counts } : {}) });
     return counts;
   }
-  const choice = vocabulary.length <= 12 ? `\nIt may be ${orList(vocabulary)}.` : "";
+  const choice = vocabulary.length <= 12 ? t`\nIt may be ${orList(vocabulary)}.` : "";
   report(
     ctx,
     "unknown-word",
     words.span,
-    `Unknown ${what} \`${text}\`${near ? `\nDid you mean \`${near}\`?` : choice}`,
-    near ? { title: `Change to \`${near}\``, span: words.span, text: near } : undefined,
+    `${unknown}${near ? `\n${t`Did you mean \`${near}\`?`}` : choice}`,
+    near ? { title: t`Change to \`${near}\``, span: words.span, text: near } : undefined,
   );
   return undefined;
 }
@@ -498,11 +517,17 @@ export function reportSeveral(
 ): void {
   const text = written.kind === "title" ? `"${written.value}"` : written.text;
   const { span } = written;
-  const [fix, ...others] = choices.map((text) => ({ title: `Change to \`${text}\``, span, text }));
+  const [fix, ...others] = choices.map((text) => ({ title: t`Change to \`${text}\``, span, text }));
   ctx.findings.push({
     rule: "may-be-several",
     span,
-    message: `Unknown ${what} \`${text}\`\nUntil you say which, it ${counts === undefined ? "does not count" : `counts as ${counts}`}.\nWrite ${orList(choices.map((each) => `\`${word} ${each}\``))}.`,
+    message: [
+      t`Unknown ${translated(what)} \`${text}\``,
+      counts === undefined
+        ? t`Until you say which, it does not count.`
+        : t`Until you say which, it counts as ${counts}.`,
+      t`Write ${orList(choices.map((each) => `\`${word} ${each}\``))}.`,
+    ].join("\n"),
     ...(fix ? { fix } : {}),
     ...(others.length > 0 ? { others } : {}),
   });
@@ -519,7 +544,7 @@ export function onlyItem(
       ctx,
       "syntax",
       items[1]!.span,
-      gist((suchAs) => `Expected one value only${suchAs(example)}.`),
+      gist((suchAs) => t`Expected one value only${suchAs(example)}.`),
     );
   }
   return items[0];
@@ -532,7 +557,7 @@ export function readDate(ctx: Lowering, text: string, span: Span): string | unde
       ctx,
       "bad-number",
       span,
-      `There is no day ${text}\nA date is year-month-day, such as \`2027-03-08\`.`,
+      t`There is no day ${text}\nA date is year-month-day, such as \`2027-03-08\`.`,
     );
     return undefined;
   }
@@ -544,7 +569,7 @@ export function readTime(ctx: Lowering, text: string, span: Span): number | unde
   const match = /^(\d{1,2}):(\d{2})$/.exec(text);
   const minutes = match ? Number(match[1]) * 60 + Number(match[2]) : Number.NaN;
   if (!match || Number(match[2]) > 59 || minutes > 24 * 60) {
-    report(ctx, "bad-number", span, `There is no time ${text}\nTimes run from 00:00 to 24:00.`);
+    report(ctx, "bad-number", span, t`There is no time ${text}\nTimes run from 00:00 to 24:00.`);
     return undefined;
   }
   return minutes;

@@ -5,6 +5,7 @@
  * that were not supplied are edges all the same (`UseLink.target`), so that supplying them later mends the scope.
  */
 
+import { t } from "../../../../grammar/src/translate.ts";
 import type { DeclarationTree, FileTree, UseDeclaration } from "../../../../grammar/src/tree.ts";
 import { attempt, type Fault } from "../internal-error.ts";
 import { builtInFamily, builtInMaterialNames } from "../knowledge/built-in-materials.ts";
@@ -87,7 +88,7 @@ export function programFile(
       return syntax.kind === "use" && syntax.path
         ? attempt(
             faults,
-            { part: "The search for this file", place: pathPlace(id, declaration.key, syntax) },
+            { part: t`The search for this file`, place: pathPlace(id, declaration.key, syntax) },
             () => [useLink(id, declaration.key, syntax, syntax.path!.value, resolve)],
             [],
           )

@@ -7,7 +7,9 @@
  * refinishers count. Paper is counted by how much bare hardwood a sheet sands before it is dull; shops differ by a
  * factor of two either way, so it is rounded up to whole sheets and never enters a cost: the text's `supplies` does.
  */
+
 import { lookUp } from "../../../../grammar/src/look-up.ts";
+import { t } from "../../../../grammar/src/translate.ts";
 import type { Method } from "./litres.ts";
 
 export interface TaskTime {
@@ -134,7 +136,7 @@ export function abrasiveUse(areaM2: number, grits: readonly number[]): readonly 
       grit,
       sheets: roundUp(sheets),
       discs: roundUp(sheets / DISC_OF_SHEET),
-      basis: `${perSheet} m2 a sheet at grit ${grit}: common practice, no source`,
+      basis: t`${perSheet} m2 a sheet at grit ${grit}: common practice, no source`,
     };
   });
 }

@@ -11,6 +11,7 @@
  * notation's own round figures. `spray` alone says neither, and counts as the less efficient one.
  */
 
+import { t } from "../../../../grammar/src/translate.ts";
 import type { METHODS } from "../../../../grammar/src/vocabulary.ts";
 import { exactArea, exactFilm, exactLitres } from "../measure/figures.ts";
 import { formatNumber } from "../measure/format-amount.ts";
@@ -64,15 +65,15 @@ export interface LayerLitres {
 export function layerLitres(input: LayerLitresInput): LayerLitres {
   const rate = litresPerM2(input.coversM2PerL, input.wetUm, input.laydown);
   if (rate === undefined) {
-    return { mixL: 0, materialL: 0, thinnerL: 0, tintL: 0, working: "no spreading rate is known" };
+    return { mixL: 0, materialL: 0, thinnerL: 0, tintL: 0, working: t`no spreading rate is known` };
   }
   const efficiency = input.transfer ?? TRANSFER_EFFICIENCY[input.method];
   const { areaM2, pieces, coats, sparePercent } = input;
   const mixL = ((areaM2 * pieces * coats * rate.litres) / efficiency) * (1 + sparePercent / 100);
   const working = [
     `${exactArea(areaM2)}`,
-    pieces === 1 ? "" : ` × ${formatNumber(pieces, 2)} pieces`,
-    coats === 1 ? "" : ` × ${formatNumber(coats, 2)} coats`,
+    pieces === 1 ? "" : t` × ${formatNumber(pieces, 2)} pieces`,
+    coats === 1 ? "" : t` × ${formatNumber(coats, 2)} coats`,
     rate.working,
     efficiency === 1 ? "" : ` / ${efficiency} (${input.method})`,
     sparePercent === 0 ? "" : ` × ${formatNumber(1 + sparePercent / 100, 4)}`,
@@ -96,7 +97,7 @@ export interface StepLitresInput {
 /** The litres of a step `with M`; 0 where neither the step nor the material says how much. */
 export function stepLitres(input: StepLitresInput): { readonly litres: number; readonly working: string } {
   const { areaM2, pieces, coversM2PerL, usesL, sparePercent } = input;
-  const many = pieces === 1 ? "" : ` × ${formatNumber(pieces, 2)} pieces`;
+  const many = pieces === 1 ? "" : t` × ${formatNumber(pieces, 2)} pieces`;
   if (usesL !== undefined) {
     const litres = usesL * pieces;
     return {
@@ -105,7 +106,7 @@ export function stepLitres(input: StepLitresInput): { readonly litres: number; r
     };
   }
   if (input.onlyAsStated || coversM2PerL === undefined || coversM2PerL <= 0) {
-    return { litres: 0, working: "the amount is not stated" };
+    return { litres: 0, working: t`the amount is not stated` };
   }
   const litres = ((areaM2 * pieces) / coversM2PerL) * (1 + sparePercent / 100);
   const spare = sparePercent === 0 ? "" : ` × ${formatNumber(1 + sparePercent / 100, 4)}`;
@@ -147,7 +148,7 @@ function litresPerM2(
   laydown: Laydown | undefined,
 ): { readonly litres: number; readonly working: string } | undefined {
   // One micrometre on a square metre is one millilitre.
-  if (wetUm !== undefined) return { litres: wetUm / 1000, working: ` × ${exactFilm(wetUm)} wet` };
+  if (wetUm !== undefined) return { litres: wetUm / 1000, working: t` × ${exactFilm(wetUm)} wet` };
   if (coversM2PerL === undefined || coversM2PerL <= 0) return undefined;
   const full = ` / ${formatNumber(coversM2PerL, 3)} m2/L`;
   if (laydown === undefined || laydown.share === 1) return { litres: 1 / coversM2PerL, working: full };

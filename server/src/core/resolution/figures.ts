@@ -4,8 +4,9 @@
  */
 
 import { gist, inside, type SuchAs, type Told, toldBy } from "../../../../grammar/src/gist.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Name, Quantity, Value } from "../../../../grammar/src/tree.ts";
-import { DIMENSIONS, describeDimension, readQuantity } from "../measure/read-quantity.ts";
+import { describeDimension, nounOf, readQuantity } from "../measure/read-quantity.ts";
 import type { Dimension } from "../measure/units.ts";
 import { DURATION, type Limits, within } from "../model/lowering.ts";
 import type { RecipeParameter } from "../model/model.ts";
@@ -25,18 +26,18 @@ export interface Wanted {
 export const NUMBER_WANTED: Wanted = { words: "a number" };
 export const COATS_WANTED: Wanted = {
   words: "a number of coats",
-  instead: () => "Write the number, such as `x 3`, or `x 2 to 3`.",
+  instead: () => t`Write the number, such as \`x 3\`, or \`x 2 to 3\`.`,
 };
 export const GRIT_WANTED: Wanted = {
   also: "grits",
-  words: (suchAs) => `a grit${suchAs("120", "")}`,
+  words: (suchAs) => t`a grit${suchAs("120", "")}`,
   instead: (word) =>
-    `Write the grit, and how it is done in quotes behind it, such as \`step sand 320 "${word}"\`.`,
+    t`Write the grit, and how it is done in quotes behind it, such as \`step sand 320 "${word}"\`.`,
 };
 const measureWanted = (dimension: Dimension): Wanted => ({
   words: (suchAs) => describeDimension(dimension, suchAs),
   ...(dimension === "time"
-    ? { instead: () => "Write a time, `overnight`, or what to wait for, such as `until recoat`." }
+    ? { instead: () => t`Write a time, \`overnight\`, or what to wait for, such as \`until recoat\`.` }
     : {}),
 });
 
@@ -57,7 +58,7 @@ export function countOf(
       value.span,
       gist(
         (suchAs) =>
-          `Expected ${toldBy(wanted.words, suchAs)}, which has no unit.\nWrite the number alone, such as \`2\`; more words go behind a comma.`,
+          t`Expected ${toldBy(wanted.words, suchAs)}, which has no unit.\nWrite the number alone, such as \`2\`; more words go behind a comma.`,
       ),
     );
     return undefined;
@@ -67,7 +68,7 @@ export function countOf(
       ctx,
       "bad-number",
       value.span,
-      gist((suchAs) => sentence(`${toldBy(wanted.words, suchAs)} must be ${limits.words}.`)),
+      gist((suchAs) => sentence(t`${toldBy(wanted.words, suchAs)} must be ${translated(limits.words)}.`)),
     );
     return undefined;
   }
@@ -105,8 +106,12 @@ export function measureOf<D extends Dimension>(
   }
   const { dimension, value: figure } = read.amount;
   if (!within(figure, limits)) {
-    const { noun } = DIMENSIONS[expected[0]!];
-    report(ctx, "bad-number", value.span, sentence(`${noun} here must be ${limits.words}.`));
+    report(
+      ctx,
+      "bad-number",
+      value.span,
+      sentence(t`${nounOf(expected[0]!)} here must be ${translated(limits.words)}.`),
+    );
   }
   return Number.isFinite(figure) ? { dimension, figure: { value: figure } } : undefined;
 }
@@ -130,7 +135,7 @@ function parameterMeasure<D extends Dimension>(
       ctx,
       "wrong-argument",
       name.span,
-      gist((suchAs) => `\`${name.text}\` is a ${type}; expected ${describeDimension(first!, suchAs)}.`),
+      gist((suchAs) => t`\`${name.text}\` is a ${type}; expected ${describeDimension(first!, suchAs)}.`),
     );
   return undefined;
 }
@@ -144,7 +149,7 @@ function parameterOf(
 ): Figure | undefined {
   const meant = meaningOf(ctx, name);
   if (meant?.kind !== "parameter") {
-    const told = (suchAs: SuchAs): string => `Expected ${toldBy(words, suchAs)}, found \`${name.text}\``;
+    const told = (suchAs: SuchAs): string => t`Expected ${toldBy(words, suchAs)}, found \`${name.text}\``;
     const line = didYouMean(name.text, ctx.parameters.keys()) || (instead?.(name.text) ?? "");
     report(ctx, "unknown-name", name.span, line === "" ? gist(told) : `${told(inside)}\n${line}`);
     return undefined;
@@ -155,7 +160,7 @@ function parameterOf(
       ctx,
       "wrong-argument",
       name.span,
-      `\`${name.text}\` is a ${parameter.type}; a ${type} is expected here\nGive it that type in the brackets: \`${name.text}: ${type}\`.`,
+      t`\`${name.text}\` is a ${parameter.type}; a ${type} is expected here\nGive it that type in the brackets: \`${name.text}: ${type}\`.`,
     );
     return undefined;
   }

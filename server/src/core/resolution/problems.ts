@@ -4,6 +4,7 @@
  * Names that are not known are kept as such: which name was probably meant is looked for only when findings are made of
  * them, since that takes all the names of a scope, and a resolution should hold while others come and go.
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Call, Name } from "../../../../grammar/src/tree.ts";
 import { keyOf, WORD_SPELLINGS } from "../../../../grammar/src/word-spellings.ts";
 import type { LocalFinding, RecipeParameter } from "../model/model.ts";
@@ -83,15 +84,15 @@ function unknownName(
     suggest(name.text, kind ? both(others, scope[kind].keys()) : others);
   const without =
     suggestions.left < 0
-      ? `\nFor the first ${MOST_SUGGESTIONS} unknown names of a file a similar name is looked for, for this one no longer.`
+      ? t`\nFor the first ${MOST_SUGGESTIONS} unknown names of a file a similar name is looked for, for this one no longer.`
       : "";
   const hint = near
-    ? `\nDid you mean \`${near}\`?`
-    : `\nDeclare it, or name a file that does with \`use\`.${without}`;
+    ? `\n${t`Did you mean \`${near}\`?`}`
+    : t`\nDeclare it, or name a file that does with \`use\`.${without}`;
   return {
     rule: "unknown-name",
     span: name.span,
-    message: `There is no ${what} \`${name.text}\` here${hint}`,
+    message: t`There is no ${translated(what)} \`${name.text}\` here${hint}`,
     ...changeTo(near, name),
   };
 }
@@ -117,16 +118,21 @@ function unknownArgument(
   // What another argument gives already is not taken from this one, see `givenTo`.
   const isRead = near !== undefined && call.arguments.every((each) => each.name?.text !== near);
   const rest = near
-    ? `${isRead ? `It is checked as \`${near}\` until you correct it.\n` : ""}Did you mean \`${near}\`?`
+    ? `${isRead ? t`It is checked as \`${near}\` until you correct it.\n` : ""}${t`Did you mean \`${near}\`?`}`
     : parameters.length > 0
-      ? `${parameters.length === 1 ? "Its only parameter is" : "Its parameters are"} ${shortList(parameters, (p) => `\`${p.name}\``)}.`
-      : "It has no parameters.";
+      ? parametersText(parameters)
+      : t`It has no parameters.`;
   return {
     rule: "wrong-argument",
     span: name.span,
-    message: `\`${call.name.text}\` has no parameter \`${name.text}\`\n${rest}`,
+    message: t`\`${call.name.text}\` has no parameter \`${name.text}\`\n${rest}`,
     ...changeTo(near, name),
   };
+}
+
+function parametersText(parameters: readonly RecipeParameter[]): string {
+  const list = shortList(parameters, (p) => `\`${p.name}\``);
+  return parameters.length === 1 ? t`Its only parameter is ${list}.` : t`Its parameters are ${list}.`;
 }
 
 function missingArguments(
@@ -135,15 +141,15 @@ function missingArguments(
 ): readonly LocalFinding[] {
   const needed = missing.filter(({ name }) => !meant?.has(name));
   if (needed.length === 0) return [];
-  const list = shortList(needed, (p) => `\`${p.name}: …\` (a ${p.type})`);
+  const list = shortList(needed, (p) => t`\`${p.name}: …\` (a ${p.type})`);
   return [
     {
       rule: "missing-argument",
       span: call.span,
-      message: `\`${call.name.text}\` also needs ${list}\nAdd it inside the parentheses.`,
+      message: t`\`${call.name.text}\` also needs ${list}\nAdd it inside the parentheses.`,
     },
   ];
 }
 
 const changeTo = (near: string | undefined, { span }: Name): Pick<LocalFinding, "fix"> =>
-  near === undefined ? {} : { fix: { title: `Change to \`${near}\``, span, text: near } };
+  near === undefined ? {} : { fix: { title: t`Change to \`${near}\``, span, text: near } };

@@ -1,5 +1,7 @@
 /** Resolves `apply R(…)` and `follow R(…)`: the recipe, its arguments and what is wrong with them. */
+
 import { gist } from "../../../../grammar/src/gist.ts";
+import { t } from "../../../../grammar/src/translate.ts";
 import type {
   Argument,
   Call,
@@ -38,7 +40,7 @@ export function resolveCall(ctx: Resolving, call: Call): ResolvedCall {
       ctx,
       "wrong-argument",
       call.name.span,
-      `\`${call.name.text}\` is a ${parameter.type}; \`follow\` needs a recipe.`,
+      t`\`${call.name.text}\` is a ${parameter.type}; \`follow\` needs a recipe.`,
     );
   }
   return {
@@ -81,7 +83,7 @@ function argumentParameter(
       ctx,
       "wrong-argument",
       span,
-      `Arguments are named, such as \`${first}: …\`\nSay which parameter this is for.`,
+      t`Arguments are named, such as \`${first}: …\`\nSay which parameter this is for.`,
     );
     return undefined;
   }
@@ -90,7 +92,7 @@ function argumentParameter(
       ctx,
       "wrong-argument",
       name.span,
-      `\`${name.text}\` is given twice in this call\nKeep one of the two.`,
+      t`\`${name.text}\` is given twice in this call\nKeep one of the two.`,
     );
   }
   if (!recipe) return undefined;
@@ -120,7 +122,7 @@ function resolveValue(
       ctx,
       "wrong-argument",
       value.span,
-      gist((suchAs) => `\`${parameter.name}\` is a ${parameter.type}${suchAs(EXAMPLES[parameter.type])}.`),
+      gist((suchAs) => t`\`${parameter.name}\` is a ${parameter.type}${suchAs(EXAMPLES[parameter.type])}.`),
     );
     return { kind: "text" };
   }
@@ -131,7 +133,7 @@ function resolveValue(
         ctx,
         "wrong-argument",
         value.span,
-        gist((suchAs) => `\`${parameter.name}\` is a ${parameter.type}${suchAs(EXAMPLES[parameter.type])}.`),
+        gist((suchAs) => t`\`${parameter.name}\` is a ${parameter.type}${suchAs(EXAMPLES[parameter.type])}.`),
       );
     }
     return { kind: "text" };
@@ -158,7 +160,7 @@ export function ownValue(
   value: NonNullable<Argument["value"]>,
 ): ArgumentValue {
   if (type === "method" && value.kind === "name")
-    return { kind: "name", text: checkWord(ctx, value, METHODS, "application method", "The method") };
+    return { kind: "name", text: checkWord(ctx, value, METHODS, "application method", t`The method`) };
   if (type === "sheen") {
     const units = value.kind === "quantity" ? plainNumber(value) : undefined;
     if (units !== undefined && units >= 0 && units <= 100) return { kind: "name", text: sheenOfGloss(units) };
@@ -171,12 +173,16 @@ export function ownValue(
     countOf(ctx, value, GRIT, GRIT_WANTED);
     return figureValue(value);
   }
-  const told = type === "grits" ? "is a list of grits" : `is a ${type}`;
   report(
     ctx,
     "wrong-argument",
     value.span,
-    gist((suchAs) => `\`${name}\` ${told}${suchAs(`${name}: ${EXAMPLES[type]}`)}.`),
+    gist((suchAs) => {
+      const example = suchAs(`${name}: ${EXAMPLES[type]}`);
+      return type === "grits"
+        ? t`\`${name}\` is a list of grits${example}.`
+        : t`\`${name}\` is a ${type}${example}.`;
+    }),
   );
   return { kind: "text" };
 }
@@ -207,7 +213,7 @@ function resolveName(
         ctx,
         "wrong-argument",
         name.span,
-        `\`${parameter.name}\` is a ${parameter.type}; \`${name.text}\` is a ${type}.`,
+        t`\`${parameter.name}\` is a ${parameter.type}; \`${name.text}\` is a ${type}.`,
       );
     }
     return { kind: "parameter", parameter: name.text };
@@ -233,7 +239,7 @@ function resolveName(
     name.span,
     gist(
       (suchAs) =>
-        `\`${parameter.name}\` is a ${parameter.type}${suchAs(EXAMPLES[parameter.type])}; found the name \`${name.text}\`.`,
+        t`\`${parameter.name}\` is a ${parameter.type}${suchAs(EXAMPLES[parameter.type])}; found the name \`${name.text}\`.`,
     ),
   );
   return { kind: "name", text: name.text };
@@ -261,20 +267,20 @@ export function checkHandedOn(
     const extra = given.find((name) => !parameterNamed(handedOn.parameters, name));
     const names = new Set(given);
     const missing = handedOn.parameters.find((p) => !p.hasDefault && !names.has(p.name));
-    const line = `\`${called.name}\` follows it as \`${parameter}(${shortList(given, (name) => `${name}: …`)})\``;
+    const line = t`\`${called.name}\` follows it as \`${parameter}(${shortList(given, (name) => `${name}: …`)})\``;
     if (extra !== undefined) {
       report(
         ctx,
         "wrong-argument",
         value.span,
-        `\`${handedOn.name}\` has no parameter \`${extra}\`, and ${line}\nPass a recipe that has this parameter.`,
+        t`\`${handedOn.name}\` has no parameter \`${extra}\`, and ${line}\nPass a recipe that has this parameter.`,
       );
     } else if (missing) {
       report(
         ctx,
         "missing-argument",
         value.span,
-        `\`${handedOn.name}\` needs \`${missing.name}: …\` (a ${missing.type}), and ${line}\nGive the parameter a default, or pass another recipe.`,
+        t`\`${handedOn.name}\` needs \`${missing.name}: …\` (a ${missing.type}), and ${line}\nGive the parameter a default, or pass another recipe.`,
       );
     } else continue;
     return;

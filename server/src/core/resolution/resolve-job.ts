@@ -1,4 +1,5 @@
 /** Resolves one job: its pieces, shop, earlier job, calls and surfaces. */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { Call, JobDeclaration, Target } from "../../../../grammar/src/tree.ts";
 import type { Job, Piece, Shop, Surface } from "../model/model.ts";
 import { orList } from "../model/suggest.ts";
@@ -88,14 +89,14 @@ function checkOnly(
   if (labels.length < 2) return;
   const at = { start: span.end, end: span.end };
   const [first, ...others] = ["all", ...labels.slice(0, 4)].map((label) => ({
-    title: `Add \`${word} ${label}\``,
+    title: t`Add \`${word} ${label}\``,
     span: at,
     text: ` ${word} ${label}`,
   }));
   ctx.problems.push({
     rule: "syntax",
     span,
-    message: `This job has several surfaces\nSay which, such as \`${word} ${labels[0]}\`, or \`${word} all\`.`,
+    message: t`This job has several surfaces\nSay which, such as \`${word} ${labels[0]!}\`, or \`${word} all\`.`,
     fix: first!,
     others,
   });
@@ -127,7 +128,7 @@ function checkTarget(
       ctx,
       "unknown-name",
       surface.span,
-      `\`${surface.text}\` may be of more than one piece\nSay which, ${orList(names)}.`,
+      t`\`${surface.text}\` may be of more than one piece\nSay which, ${orList(names)}.`,
     );
   }
 }

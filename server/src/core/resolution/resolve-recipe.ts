@@ -2,7 +2,9 @@
  * Resolves one recipe: its lines with their quantities and names, the defaults of its parameters, and what is wrong in
  * it whatever its arguments: words, names, units, numbers and calls.
  */
+
 import { gist } from "../../../../grammar/src/gist.ts";
+import { t } from "../../../../grammar/src/translate.ts";
 import type {
   LayerStatement,
   Name,
@@ -92,7 +94,7 @@ function resolveDefault(
   if (type === "method" || type === "ratio" || type === "grits" || type === "sheen")
     return ownValue(ctx, name, type, value);
   if (value.kind === "ratio" || value.kind === "grits") {
-    report(ctx, "wrong-argument", value.span, `\`${name}\` is a ${type}.`);
+    report(ctx, "wrong-argument", value.span, t`\`${name}\` is a ${type}.`);
     return { kind: "text" };
   }
   if (type === "number" || type === "duration") {
@@ -101,7 +103,7 @@ function resolveDefault(
     return value.kind === "name" ? { kind: "name", text: value.text } : figureValue(value);
   }
   if (value.kind !== "name") {
-    report(ctx, "wrong-argument", value.span, `\`${name}\` is a ${type}; its default is the name of one.`);
+    report(ctx, "wrong-argument", value.span, t`\`${name}\` is a ${type}; its default is the name of one.`);
     return { kind: "text" };
   }
   const meant = modelNamed(ctx, type, value);
@@ -138,11 +140,11 @@ function resolveStatement(ctx: Resolving, syntax: RecipeStatement): RecipeLine {
   }
 }
 
-const OWN_WORDS = ', or any other work in quotes, such as `step "lift the loose veneer"`';
+const ownWords = (): string => t`, or any other work in quotes, such as \`step "lift the loose veneer"\``;
 
 function resolveStep(ctx: Resolving, syntax: StepStatement): StepLine {
   // A slip of the pen must hide no danger: `scuf` over old paint is judged as `scuff`.
-  const verb = syntax.verb && checkWord(ctx, syntax.verb, Object.keys(VERBS), "verb", "This step", OWN_WORDS);
+  const verb = syntax.verb && checkWord(ctx, syntax.verb, Object.keys(VERBS), "verb", t`This step`, ownWords);
   const use = materialNamed(ctx, syntax.material);
   const grits = syntax.grits.map((grit) => countOf(ctx, grit, GRIT, GRIT_WANTED));
   const { takes, uses, batch, part, costs, leave, said } = resolveTails(ctx, syntax, use);
@@ -193,9 +195,8 @@ function checkPasses(ctx: Resolving, { tails: written }: LayerStatement, { passe
   ctx.problems.push({
     rule: "missing-field",
     span: tail.span,
-    message:
-      "`flash` is the time between the passes of one coat\nSay how many there are, such as `passes 2, flash 10 min`; between coats write `between wait 10 min`.",
-    fix: { title: "Add `passes 2`", span: at, text: "passes 2, " },
+    message: t`\`flash\` is the time between the passes of one coat\nSay how many there are, such as \`passes 2, flash 10 min\`; between coats write \`between wait 10 min\`.`,
+    fix: { title: t`Add \`passes 2\``, span: at, text: "passes 2, " },
   });
 }
 
@@ -205,7 +206,12 @@ function blockOf(ctx: Resolving, syntax: LayerStatement): Pick<LayerLine, "block
   const wet = tails.find((tail) => tail.kind === "wet_on_wet");
   if (wet && !block && !between) return { block: wetBetween(ctx, wet) };
   if (between && block)
-    report(ctx, "repeated-field", between.span, "`between` and the block say the same\nKeep one of the two.");
+    report(
+      ctx,
+      "repeated-field",
+      between.span,
+      t`\`between\` and the block say the same\nKeep one of the two.`,
+    );
   if (block) return { block: resolveStatements(ctx, block) };
   if (!between && !coats) return {};
   const said = dryBeforeSanding(resolveStatements(ctx, between?.statements ?? []));
@@ -318,9 +324,9 @@ function resolveTails(
       span: tail.span,
       message:
         first.kind === tail.kind
-          ? `\`${tail.keyword.text}\` stands twice on this line\nKeep one of the two.`
-          : `\`${tail.kind}\` says the opposite of \`${first.kind}\`\nKeep one of the two.`,
-      related: [{ span: first.span, message: "See here" }],
+          ? t`\`${tail.keyword.text}\` stands twice on this line\nKeep one of the two.`
+          : t`\`${tail.kind}\` says the opposite of \`${first.kind}\`\nKeep one of the two.`,
+      related: [{ span: first.span, message: t`See here` }],
     });
   }
   return tails;
@@ -408,7 +414,7 @@ function resolveTail(ctx: Resolving, tail: Tail, use: MaterialName | undefined):
 function methodOf(ctx: Resolving, { method, and }: TailOf<"by">): LayerLine["method"] {
   if (method && !and && parameterType(ctx, method) === "method") return { parameter: method.text };
   const [first, second] = [method, and].map(
-    (name) => name && checkWord(ctx, name, METHODS, "application method", "The method"),
+    (name) => name && checkWord(ctx, name, METHODS, "application method", t`The method`),
   );
   return second !== undefined && SPRAY_METHODS.has(second) ? second : first!;
 }
@@ -443,7 +449,7 @@ function moneyOf(ctx: Resolving, amount: NumberLiteral | undefined): number | un
     ctx,
     "bad-number",
     amount.span,
-    gist((suchAs) => `Expected money with at most two decimals${suchAs("costs 6.00")}.`),
+    gist((suchAs) => t`Expected money with at most two decimals${suchAs("costs 6.00")}.`),
   );
   return undefined;
 }
@@ -465,7 +471,7 @@ function partOf(ctx: Resolving, { share, of, where }: TailOf<"only">): PartTail 
   if (!read || !("value" in read.figure)) return said;
   const { value } = read.figure;
   if (read.dimension === "share" && value > 100)
-    report(ctx, "bad-number", share!.span, "A part is at most 100 % of the surface.");
+    report(ctx, "bad-number", share!.span, t`A part is at most 100 % of the surface.`);
   return read.dimension === "area"
     ? { ...said, areaM2: value }
     : { ...said, share: Math.min(value, 100) / 100 };
@@ -477,10 +483,10 @@ function someOf(
   { some, all }: NonNullable<TailOf<"only">["of"]>,
   where: string | undefined,
 ): PartTail {
-  const words = `${some.text} of ${all.text}${where === undefined ? "" : `, ${where}`}`;
+  const words = t`${some.text} of ${all.text}${where === undefined ? "" : `, ${where}`}`;
   if (some.value > 0 && some.value <= all.value) return { where: words, share: some.value / all.value };
   const span = { start: some.span.start, end: all.span.end };
-  report(ctx, "bad-number", span, "Write some of all there are\nWrite, for example, `only 5 of 18`.");
+  report(ctx, "bad-number", span, t`Write some of all there are\nWrite, for example, \`only 5 of 18\`.`);
   return { where: words };
 }
 
@@ -502,7 +508,7 @@ function resolveThinned(ctx: Resolving, { ratio, thinner: name }: TailOf<"thinne
       ctx,
       "wrong-argument",
       ratio.span,
-      gist((suchAs) => `Expected a ratio, or a parameter that is one${suchAs("thinned 4:1 with water")}.`),
+      gist((suchAs) => t`Expected a ratio, or a parameter that is one${suchAs("thinned 4:1 with water")}.`),
     );
     return {};
   }
@@ -512,7 +518,7 @@ function resolveThinned(ctx: Resolving, { ratio, thinner: name }: TailOf<"thinne
         ctx,
         "bad-number",
         span,
-        gist((suchAs) => `Parts of a mix must be greater than zero${suchAs("4:1")}.`),
+        gist((suchAs) => t`Parts of a mix must be greater than zero${suchAs("4:1")}.`),
       );
   const [a, b] = [ratio.a.value, ratio.b.value];
   return isKnown && a > 0 && b > 0 ? { thinned: { ratio: { a, b }, ...by } } : {};
@@ -539,7 +545,8 @@ function usesTail(
       "wrong-unit",
       amount!.span,
       gist(
-        (suchAs) => `An amount by weight needs the \`density\` of \`${name}\`${suchAs("density 1.03 kg/L")}.`,
+        (suchAs) =>
+          t`An amount by weight needs the \`density\` of \`${name}\`${suchAs("density 1.03 kg/L")}.`,
       ),
     );
   }
@@ -593,7 +600,7 @@ function airChangesOf(
     ctx,
     "syntax",
     stated.span,
-    gist((suchAs) => `Only \`ventilate\` says how much air${suchAs("ventilate 10 air changes/h")}.`),
+    gist((suchAs) => t`Only \`ventilate\` says how much air${suchAs("ventilate 10 air changes/h")}.`),
   );
   const read = readQuantity(stated, ["air change"]);
   return read.ok ? read.amount.value : undefined;

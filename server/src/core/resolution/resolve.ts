@@ -4,6 +4,7 @@
  *
  * Each declaration is resolved once a scope, and holds while the names that it looked up mean the same declarations.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { Call, Declaration } from "../../../../grammar/src/tree.ts";
 import type { Job, ModelDeclaration, Recipe } from "../model/model.ts";
 import { parametersByName } from "../model/parameters.ts";
@@ -88,7 +89,7 @@ function reportUnused(ctx: Resolving, { parameters }: Recipe, references: readon
       ctx,
       "unused-name",
       place.span,
-      `Nothing in this recipe uses the parameter \`${name}\`\nUse it or take it out.`,
+      t`Nothing in this recipe uses the parameter \`${name}\`\nUse it or take it out.`,
     );
   }
 }

@@ -2,7 +2,9 @@
  * What the readers of one declaration share: its names with what they mean, and a list of what is wrong. A `Resolving`
  * lives while one declaration is resolved and is thrown away after it.
  */
+
 import { lookUp } from "../../../../grammar/src/look-up.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Name, Span } from "../../../../grammar/src/tree.ts";
 import { choicesFor, ELSEWHERE, toldOf, WORD_CHOICES } from "../knowledge/choices.ts";
 import type { RecipeParameter } from "../model/model.ts";
@@ -53,39 +55,44 @@ export function checkWord(
   known: readonly string[],
   what: string,
   read?: string,
-  more = "",
+  more = (): string => "",
 ): string {
   if (known.includes(word.text)) return word.text;
+  const unknown = t`Unknown ${translated(what)} \`${word.text}\``;
   const elsewhere = lookUp(ELSEWHERE[what] ?? {}, word.text);
   if (elsewhere !== undefined) {
     // A duty that is none is not in force, so that rules ask for what is.
     const rule = what === "safety duty" ? "may-be-several" : "unknown-word";
-    report(ctx, rule, word.span, `Unknown ${what} \`${word.text}\`\n${elsewhere}`);
+    report(ctx, rule, word.span, `${unknown}\n${translated(elsewhere)}`);
     return word.text;
   }
   const may = choicesFor(WORD_CHOICES[what] ?? {}, word.text);
   const isOpen =
     may !== undefined || (what === "application method" && closest(word.text, known) === undefined);
   const near = may ? undefined : closest(word.text, known);
-  const until = read && `${read} is ${near ? `checked as \`${near}\`` : "not checked"} until you correct it.`;
+  const until =
+    read &&
+    (near
+      ? t`${read} is checked as \`${near}\` until you correct it.`
+      : t`${read} is not checked until you correct it.`);
   const [fix, ...others] = (may ?? (near ? [near] : [])).map((text) => ({
-    title: `Change to \`${text}\``,
+    title: t`Change to \`${text}\``,
     span: word.span,
     text,
   }));
   const told = toldOf(what, word.text, known);
   const choice =
     told.length < known.length
-      ? `${told.join(", ")} or another of the ${known.length} that completion lists`
+      ? t`${told.join(", ")} or another of the ${known.length} that completion lists`
       : orList(told);
-  const list = may ? `Write ${orList(may.map((each) => `\`${each}\``))}.` : `It may be ${choice}${more}.`;
+  const list = may ? t`Write ${orList(may.map((each) => `\`${each}\``))}.` : t`It may be ${choice}${more()}.`;
   ctx.problems.push({
     rule: isOpen ? "may-be-several" : "unknown-word",
     span: word.span,
     message: [
-      may ? `\`${word.text}\` may mean several things` : `Unknown ${what} \`${word.text}\``,
+      may ? t`\`${word.text}\` may mean several things` : unknown,
       ...(until ? [until] : []),
-      near ? `Did you mean \`${near}\`?` : list,
+      near ? t`Did you mean \`${near}\`?` : list,
     ].join("\n"),
     ...(fix ? { fix } : {}),
     ...(others.length > 0 ? { others } : {}),
@@ -122,7 +129,7 @@ export function materialNamed(ctx: Resolving, name: Name | undefined): MaterialN
       ctx,
       "wrong-argument",
       name.span,
-      `\`${name.text}\` is a ${parameter.type}; a material is expected here.`,
+      t`\`${name.text}\` is a ${parameter.type}; a material is expected here.`,
     );
   }
   return { ...base, isParameter: true };

@@ -2,6 +2,7 @@
  * Unrolls a recipe for given arguments: parameters replaced, `follow` done in place, coat blocks repeated between
  * coats, safety duties tracked. Never throws; what cannot be read was left out when its lines were resolved.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { RecipeStatement } from "../../../../grammar/src/tree.ts";
 import { COATS, within } from "../model/lowering.ts";
 import type { Material, Recipe, RecipeParameter } from "../model/model.ts";
@@ -285,7 +286,7 @@ function pushStep(expander: Expander, frame: Frame, step: StepLine, place: Place
       ...(step.part ? { part: step.part } : {}),
       ...(step.costs === undefined ? {} : { costs: step.costs }),
     });
-    if (leave !== undefined) pushPause(expander, frame, syntax.span, "it acts", leave, { place, duties });
+    if (leave !== undefined) pushPause(expander, frame, syntax.span, t`it acts`, leave, { place, duties });
   }
 }
 
@@ -354,7 +355,7 @@ function pushFlashOff(
   const flash = figureIn(layer.flash, frame.bindings);
   const passes = figureIn(layer.passes, frame.bindings) ?? 1;
   if (flash === undefined || passes < 2) return;
-  const words = `between the ${passes} passes of the coat`;
+  const words = t`between the ${passes} passes of the coat`;
   pushPause(expander, frame, layer.syntax.span, words, flash * (passes - 1), { place, duties });
 }
 

@@ -2,6 +2,7 @@
  * The state a surface starts from: what the piece describes, what an earlier job left, or, for a recipe that is run
  * by itself, a surface of which nothing is known.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import { familyByName } from "../knowledge/families.ts";
 import type { Family } from "../knowledge/family-schema.ts";
 import { narrowedClear } from "../knowledge/spot-tests.ts";
@@ -57,7 +58,8 @@ export function describedState(surface: Surface): SurfaceState {
     const family = unknown ? undefined : familyByName(existing.what);
     const coat: Omit<Coat, "serial"> = {
       origin: "existing",
-      what: unknown ? `an unknown ${unknown}` : existing.what,
+      what:
+        unknown === "clear" ? t`an unknown clear` : unknown === "paint" ? t`an unknown paint` : existing.what,
       ...(family ? { family } : {}),
       ...(unknown ? { unknown } : {}),
       ...(byTests && existing === onTop ? { mayBe: byTests } : {}),

@@ -3,6 +3,7 @@
  * of both for hover. All of them are made of the data of `air/wait-factor.ts`.
  */
 
+import { t } from "../../../../grammar/src/translate.ts";
 import { DAMPEST_PERCENT, type FactorCause, SOLVENT_K, type WaitFactor } from "../air/wait-factor.ts";
 import { factorText, humidityText } from "../measure/figures.ts";
 import { formatDuration, formatNumber } from "../measure/format-amount.ts";
@@ -25,7 +26,7 @@ export function shopAirText(cause: FactorCause, say: AirFigures = METRIC): strin
     case "solvent":
       return say.degrees(cause.shopC);
     case "day and night":
-      return `${shopAirText(cause.day.cause, say)}, ${shopAirText(cause.night.cause, say)} while closed`;
+      return t`${shopAirText(cause.day.cause, say)}, ${shopAirText(cause.night.cause, say)} while closed`;
     default:
       return "";
   }
@@ -35,28 +36,21 @@ export function shopAirText(cause: FactorCause, say: AirFigures = METRIC): strin
 export function whyText(cause: FactorCause, say: AirFigures = METRIC): string {
   switch (cause.law) {
     case "air not stated":
-      return "The shop's air is not stated, so the label's times stand";
+      return t`The shop's air is not stated, so the label's times stand`;
     case "ordinary air":
-      return `The label names no air of its own, and ${shopAirText(cause, say)} is ordinary room air, so its times stand`;
+      return t`The label names no air of its own, and ${shopAirText(cause, say)} is ordinary room air, so its times stand`;
     case "does not dry":
-      return "It does not dry into a film, so the air changes nothing";
+      return t`It does not dry into a film, so the air changes nothing`;
     case "a night":
-      return `Filler whose label states no time dries overnight, ${formatDuration(NIGHT_H)} at least`;
+      return t`Filler whose label states no time dries overnight, ${formatDuration(NIGHT_H)} at least`;
     case "water":
-      return (
-        `Water leaves by the vapour-pressure deficit: ${kPa(cause.shopDeficitKPa)} kPa at ` +
-        `${say.air(cause.shop)}, ${kPa(cause.ratedDeficitKPa)} kPa at the label's ` +
-        say.air(cause.rated)
-      );
+      return t`Water leaves by the vapour-pressure deficit: ${kPa(cause.shopDeficitKPa)} kPa at ${say.air(cause.shop)}, ${kPa(cause.ratedDeficitKPa)} kPa at the label's ${say.air(cause.rated)}`;
     case "reaction":
-      return `It hardens by reaction, twice as slowly for every ${say.tenDegrees} less: ${bothText(cause, say)}`;
+      return t`It hardens by reaction, twice as slowly for every ${say.tenDegrees} less: ${bothText(cause, say)}`;
     case "solvent":
-      return `Its solvent leaves by vapour pressure, which falls with the temperature: ${bothText(cause, say)}`;
+      return t`Its solvent leaves by vapour pressure, which falls with the temperature: ${bothText(cause, say)}`;
     case "day and night":
-      return (
-        `${whyText(cause.night.cause, say)} while it is closed, × ${factorText(cause.night.factor)}; ` +
-        `by day × ${factorText(cause.day.factor)}. The longest counts that it takes, begun while the shop is open`
-      );
+      return t`${whyText(cause.night.cause, say)} while it is closed, × ${factorText(cause.night.factor)}; by day × ${factorText(cause.day.factor)}. The longest counts that it takes, begun while the shop is open`;
   }
 }
 
@@ -80,9 +74,9 @@ function notesText(cause: FactorCause): readonly string[] {
     return [...new Set([cause.day, cause.night].flatMap((it) => notesText(it.cause)))];
   if (cause.law !== "water") return [];
   return [
-    ...(cause.isHumidityAssumed ? ["The shop's humidity is not stated; the label's is used"] : []),
+    ...(cause.isHumidityAssumed ? [t`The shop's humidity is not stated; the label's is used`] : []),
     ...(cause.shop.humidity > DAMPEST_PERCENT
-      ? [`Air at ${humidityText(cause.shop.humidity)} dries no water; ${DAMPEST_PERCENT} % is used`]
+      ? [t`Air at ${humidityText(cause.shop.humidity)} dries no water; ${DAMPEST_PERCENT} % is used`]
       : []),
   ];
 }
@@ -92,9 +86,9 @@ export function reasonSentences({ factor, cause }: WaitFactor): readonly string[
   const isMeasured = cause.law === "water" || cause.law === "reaction" || cause.law === "solvent";
   const sum =
     factor > 1 && cause.law !== "day and night"
-      ? `; times are ${sumText(cause)} = ${factorText(factor)} times the label's`
+      ? t`; times are ${sumText(cause)} = ${factorText(factor)} times the label's`
       : isMeasured
-        ? "; the label's times stand, which better air never shortens"
+        ? t`; the label's times stand, which better air never shortens`
         : "";
   return [`${whyText(cause)}${sum}`, ...notesText(cause)];
 }
@@ -106,6 +100,6 @@ export const shortReasonText = (cause: FactorCause, say: AirFigures): string =>
 const bothText = (
   { shopC, ratedC }: { readonly shopC: number; readonly ratedC: number },
   { degrees }: AirFigures,
-): string => `${degrees(shopC)} in the shop, ${degrees(ratedC)} on the label`;
+): string => t`${degrees(shopC)} in the shop, ${degrees(ratedC)} on the label`;
 const kPa = (value: number): string => formatNumber(value, 3);
 const kelvinText = (kelvin: number): string => formatNumber(kelvin, 2);

@@ -1,6 +1,7 @@
 /**
  * How much of every material a job takes, spare included, by material and by line.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import { isNeverListed } from "../knowledge/built-in-materials.ts";
 import { formatNumber } from "../measure/format-amount.ts";
 import type { Job, Material } from "../model/model.ts";
@@ -190,15 +191,15 @@ function layerDraws(job: Job, run: SurfaceRun, action: LayerAction): readonly Dr
   const mix = coatMix(job, run, action);
   if (mix && run.surface.areaGap)
     return mix.parts.flatMap(({ use }) =>
-      use.material ? [{ material: use.material, run, action, working: AREA_NOT_KNOWN }] : [],
+      use.material ? [{ material: use.material, run, action, working: t`the area is not known` }] : [],
     );
-  if (!mix) return [{ material, run, action, working: "the material states no spreading rate" }];
+  if (!mix) return [{ material, run, action, working: t`the material states no spreading rate` }];
   return mix.parts.flatMap(({ use, litres, part }): readonly Draw[] => {
     if (use.material && litres === undefined) {
       const undensed = [material, action.hardener?.use.material].filter(
         (each) => each !== undefined && each.density === undefined,
       ) as readonly Material[];
-      const working = "it is mixed by weight, and a density is not stated";
+      const working = t`it is mixed by weight, and a density is not stated`;
       return [{ material: use.material, run, action, working, undensed }];
     }
     return use.material && litres !== undefined && litres > 0
@@ -216,13 +217,11 @@ function layerDraws(job: Job, run: SurfaceRun, action: LayerAction): readonly Dr
   });
 }
 
-const AREA_NOT_KNOWN = "the area is not known";
-
 function stepDraws(job: Job, run: SurfaceRun, action: StepAction): readonly Draw[] {
   const material = action.use?.material;
   if (!material || !run.surface) return [];
   if (run.surface.areaGap && action.usesLitres === undefined)
-    return action.verb === "fill" ? [] : [{ material, run, action, working: AREA_NOT_KNOWN }];
+    return action.verb === "fill" ? [] : [{ material, run, action, working: t`the area is not known` }];
   // Only a spreading rate that the material itself states: a family's is for layers.
   const covers = material.covers?.origin === "stated" ? material.covers.value : undefined;
   const { litres, working } = stepLitres({

@@ -2,6 +2,7 @@
  * What the record of a job changes in its sums: what was really used in place of what was planned for it, hours as they
  * were taken, and cans as they were bought.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import { cents } from "../measure/figures.ts";
 import type { Job, JobRecord, Material } from "../model/model.ts";
 import type { Action } from "../surface/actions.ts";
@@ -40,7 +41,7 @@ function recordedDraws(draws: readonly Draw[]): readonly Draw[] {
     if (!used) return draw;
     const litres = draw.litres === undefined ? used.litres : draw.litres * used.factor;
     const { litres: _, ...rest } = draw;
-    return { ...rest, working: "by the record", ...(Number.isFinite(litres) ? { litres } : {}) };
+    return { ...rest, working: t`by the record`, ...(Number.isFinite(litres) ? { litres } : {}) };
   });
 }
 
