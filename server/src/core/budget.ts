@@ -5,7 +5,6 @@
  * What lies beyond is left out as a whole and named by `not-checked`, since figures of a part would be taken for those of
  * the whole. Within one file recipes and jobs are taken in their order, so an edit below costs nothing above.
  */
-
 import { t } from "../../../grammar/src/translate.ts";
 import { byGravity, type Finding } from "./findings.ts";
 import { onceFor } from "./once.ts";

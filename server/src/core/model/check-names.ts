@@ -2,7 +2,6 @@
  * Checks the names of one file against its program: duplicates over the file and all it uses, `use` lines that find
  * nothing, go round or are of no use, and the names inside every declaration.
  */
-
 import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Finding } from "../findings.ts";
 import { findingAt, findingIn } from "../language-findings.ts";

@@ -4,7 +4,6 @@
  * Built from plain data; which file a `use` path means is decided by the adapter, which passes `resolve`. Used files
  * that were not supplied are edges all the same (`UseLink.target`), so that supplying them later mends the scope.
  */
-
 import { t } from "../../../../grammar/src/translate.ts";
 import type { DeclarationTree, FileTree, UseDeclaration } from "../../../../grammar/src/tree.ts";
 import { attempt, type Fault } from "../internal-error.ts";

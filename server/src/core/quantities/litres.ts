@@ -10,7 +10,6 @@
  * equipment transfer efficiency); 50 % for airless is common practice, no source. Both are the
  * notation's own round figures. `spray` alone says neither, and counts as the less efficient one.
  */
-
 import { t } from "../../../../grammar/src/translate.ts";
 import type { METHODS } from "../../../../grammar/src/vocabulary.ts";
 import { exactArea, exactFilm, exactLitres } from "../measure/figures.ts";

@@ -2,7 +2,6 @@
  * Why the air of a shop lengthens a label's times, in words: a clause for messages, the sum for workings, and a sentence
  * of both for hover. All of them are made of the data of `air/wait-factor.ts`.
  */
-
 import { t } from "../../../../grammar/src/translate.ts";
 import { DAMPEST_PERCENT, type FactorCause, SOLVENT_K, type WaitFactor } from "../air/wait-factor.ts";
 import { factorText, humidityText } from "../measure/figures.ts";
