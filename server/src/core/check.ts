@@ -6,6 +6,7 @@
  * findings alone and leaves an `internal-error` in their place.
  */
 
+import { t } from "../../../grammar/src/translate.ts";
 import { jobTooLarge, jobWork, type TooLarge } from "./budget.ts";
 import { type Checker, type CheckerParts, type CheckView, jobsOf } from "./checker.ts";
 import { earlierJob, fileFindings, jobFacts } from "./file-findings.ts";
@@ -176,8 +177,8 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
       seen.add(earlier);
       const [first] = dateVoids(soundIn(outcomeOf(() => runner.job(earlier!))) ?? [], judge, isAllowed);
       if (first) {
-        const brief = "the job before has no date";
-        return [{ rule: first.rule, reason: `job \`${earlier.name}\` before it has no date`, brief }];
+        const reason = t`job \`${earlier.name}\` before it has no date`;
+        return [{ rule: first.rule, reason, brief: t`the job before has no date` }];
       }
       earlier = earlierOf(earlier);
     }

@@ -128,7 +128,7 @@ function neighboursTold(results: readonly JobResult[]): ReadonlyMap<JobResult, r
         told
           .get(job)!
           .push(
-            `On ${dayText(date)} ${jobs.length} jobs need ${formatDuration(needed)} of ${formatDuration(open)}.`,
+            t`On ${dayText(date)} ${jobs.length} jobs need ${formatDuration(needed)} of ${formatDuration(open)}.`,
           );
   return told;
 }

@@ -9,8 +9,13 @@ import { irritationBy } from "../../src/core/knowledge/irritating-woods.ts";
 import { troubleOf } from "../../src/core/knowledge/troubles.ts";
 import { WOODS } from "../../src/core/knowledge/woods.ts";
 import { KINDS } from "../../src/core/rules/group-bad-air.ts";
+import { TRADE_RULES } from "../../src/core/rules/registry.ts";
 
-export const ruleTexts = (): readonly string[] => [...safetyTexts(), ...troubleTexts()];
+export const ruleTexts = (): readonly string[] => [
+  ...safetyTexts(),
+  ...troubleTexts(),
+  ...TRADE_RULES.flatMap(({ voids }) => voids ?? []),
+];
 
 const safetyTexts = (): readonly string[] => [
   ...DUTIES.flatMap(({ danger, doc, defer }) => [danger, doc, defer]),

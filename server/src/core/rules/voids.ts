@@ -5,6 +5,7 @@
  * The rules say so (`voids`), where they find an error or their report says it itself. What is done already, by the record of
  * the job, is past mending, and what a comment allows is answered for.
  */
+import { translated } from "../../../../grammar/src/translate.ts";
 import type { Place } from "../place.ts";
 import { samePlace } from "../place.ts";
 import type { SurfaceRun } from "../surface/run.ts";
@@ -35,7 +36,9 @@ export function dateVoids(
 function voidedBy({ rule, report }: Draft): VoidedBy | undefined {
   if (report.voids) return report.voids;
   const isError = (report.severity ?? rule.severity) === "error";
-  return isError && rule.voids !== undefined ? { reason: rule.voids, brief: rule.voids } : undefined;
+  if (!isError || rule.voids === undefined) return undefined;
+  const reason = translated(rule.voids);
+  return { reason, brief: reason };
 }
 
 /** Whether all that a run does at a place is done on every piece. */

@@ -208,7 +208,7 @@ job shelves {
         why: t`\`${action.use.name}\` needs ${needs}. ${outsideLimits(kinds)}`,
         ...airAdvice(kinds, [need]),
         ...(kinds.includes("too cold") && !isNight
-          ? { voids: { reason: `too cold for \`${material.name}\` to dry`, brief: "too cold to dry" } }
+          ? { voids: { reason: t`too cold for \`${material.name}\` to dry`, brief: t`too cold to dry` } }
           : {}),
         causes: [airOf(run.job?.name)],
         part: {
