@@ -6,17 +6,19 @@ import {
   commands,
   Disposable,
   type ExtensionContext,
+  env,
+  l10n,
   type Uri,
   ViewColumn,
   type WebviewPanel,
   window,
 } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
-import { COLOURED, type ColouredWord } from "../../server/src/lsp/custom-requests.ts";
+import { COLOURED, type ColouredWord, PAGE } from "../../server/src/lsp/custom-requests.ts";
 import { nonceOf } from "./nonce.ts";
 import { OPEN_PAGE, PAGE_NAME } from "./pages/inline.ts";
 import { pageHtml, recipesOf } from "./pages/page.ts";
-import { pageUri, readPage } from "./rule-pages.ts";
+import { isOnRules, pageUri, readPage } from "./rule-pages.ts";
 
 /** As the manifest names the view of `finishwright-rules:/**`. */
 export const PAGE_VIEW = "finishwright.page";
@@ -35,7 +37,8 @@ export const registerPageView = (
         openCustomDocument: (uri) => ({ uri, dispose: () => {} }),
         async resolveCustomEditor({ uri }, panel) {
           panel.webview.options = { enableCommandUris: [OPEN_PAGE], localResourceRoots: [] };
-          await fill(panel, await readPage(extensionUri, uri), client);
+          const text = await readPage(extensionUri, uri);
+          await fill(panel, { text, isTold: isOnRules(uri) }, client);
         },
       },
       { supportsMultipleEditorsPerDocument: true, webviewOptions: { enableFindWidget: true } },
@@ -46,22 +49,42 @@ export const registerPageView = (
     }),
   );
 
+interface Page {
+  readonly text: string;
+  /** What it says has texts in other languages; the pages on the language are in English alone. */
+  readonly isTold: boolean;
+}
+
 /** Beside what is being edited. */
 export const showPage = async (uri: Uri): Promise<void> => {
   const viewColumn = window.activeTextEditor === undefined ? ViewColumn.Active : ViewColumn.Beside;
   await commands.executeCommand("vscode.openWith", uri, PAGE_VIEW, { viewColumn, preview: true });
 };
 
-async function fill({ webview }: WebviewPanel, markdown: string, client: BaseLanguageClient): Promise<void> {
-  const show = (coloured: readonly (readonly ColouredWord[])[]): void => {
-    webview.html = pageHtml(markdown, coloured, nonceOf());
+type Colours = readonly (readonly ColouredWord[])[];
+
+async function fill({ webview }: WebviewPanel, page: Page, client: BaseLanguageClient): Promise<void> {
+  const show = (markdown: string, coloured: Colours): void => {
+    webview.html = pageHtml(markdown, coloured, nonceOf(), {
+      tag: markdown === page.text ? "en" : env.language,
+      bundle: markdown === page.text ? {} : (l10n.bundle ?? {}),
+    });
   };
-  const colours = coloursOf(recipesOf(markdown), client);
-  const early = await Promise.race([colours, new Promise<void>((wake) => setTimeout(wake, PATIENCE))]);
-  show(early ?? []);
-  if (early !== undefined) return;
-  const late = await colours;
-  if (late.length > 0) show(late);
+  const found = Promise.all([saidIn(page, client), coloursOf(recipesOf(page.text), client)]);
+  const early = await Promise.race([found, new Promise<void>((wake) => setTimeout(wake, PATIENCE))]);
+  if (early === undefined) show(page.text, []);
+  const [markdown, colours] = early ?? (await found);
+  if (early !== undefined || markdown !== page.text || colours.length > 0) show(markdown, colours);
+}
+
+/** In the language of the editor, which the server has; in English where it has none, or is down. */
+async function saidIn({ text, isTold }: Page, client: BaseLanguageClient): Promise<string> {
+  if (!isTold || /^en\b/u.test(env.language)) return text;
+  try {
+    return (await client.sendRequest<string | null>(PAGE, { text })) ?? text;
+  } catch {
+    return text;
+  }
 }
 
 /** One after the other, so that what is typed meanwhile is answered in between. None where the server is down. */

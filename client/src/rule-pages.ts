@@ -40,14 +40,19 @@ export const serveRulePages = (extension: Uri): Disposable =>
 
 /** `finishwright-rules:/Wrong unit`, from the pages that came with the extension, and the pages on the language beside it. */
 export const readPage = async (extension: Uri, page: Uri): Promise<string> => {
-  const name = `${pageNamed(page.path.slice(page.path.lastIndexOf("/") + 1))}.md`;
-  if (OTHERS.some((other) => name === `${other}.md`)) return read(extension, "server", "docs", name);
+  const name = nameOf(page);
+  if (!isOnRules(page)) return read(extension, "server", "docs", name);
   const pages: Readonly<Record<string, string>> = JSON.parse(
     await read(extension, "client", "dist", "rule-pages.json"),
   );
   if (!Object.hasOwn(pages, name)) throw FileSystemError.FileNotFound(page);
   return pages[name]!;
 };
+
+const nameOf = ({ path }: Uri): string => `${pageNamed(path.slice(path.lastIndexOf("/") + 1))}.md`;
+
+/** The page of a rule, or their list. */
+export const isOnRules = (page: Uri): boolean => OTHERS.every((other) => nameOf(page) !== `${other}.md`);
 
 const read = async (extension: Uri, ...way: readonly string[]): Promise<string> =>
   new TextDecoder().decode(await workspace.fs.readFile(Uri.joinPath(extension, ...way)));

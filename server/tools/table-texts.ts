@@ -2,6 +2,7 @@
 import { grammarTexts } from "./table-texts/grammar.ts";
 import { knowledgeTexts } from "./table-texts/knowledge.ts";
 import { reportTexts } from "./table-texts/reports.ts";
+import { ruleDocTexts } from "./table-texts/rule-docs.ts";
 import { ruleTexts } from "./table-texts/rules.ts";
 import { viewTexts } from "./table-texts/views.ts";
 
@@ -9,6 +10,7 @@ export const tableTexts = (): Readonly<Record<string, readonly string[]>> => ({
   grammar: grammarTexts(),
   knowledge: knowledgeTexts(),
   reports: reportTexts(),
+  "rule docs": ruleDocTexts(),
   rules: ruleTexts(),
   views: viewTexts(),
 });

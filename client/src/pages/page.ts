@@ -1,4 +1,5 @@
 /** A page of ours as HTML that loads and runs nothing: its frame, its looks and its blocks. */
+import { type L10n, l10nOf } from "../bench/l10n.ts";
 import { type Part, partsOf } from "./examples.ts";
 import { anchorOf, inline, text } from "./inline.ts";
 import { blocksOf } from "./markdown.ts";
@@ -13,18 +14,26 @@ const recipesIn = (parts: readonly Part[]): readonly string[] =>
     return part.kind === "details" ? recipesIn(part.blocks) : [];
   });
 
+/** The language of a page, and what else is said on it in that language, by the English texts. */
+export interface PageLanguage {
+  readonly tag: string;
+  readonly bundle: Readonly<Record<string, string>>;
+}
+
 /** `coloured`: of each recipe, in the order of `recipesOf`. */
 export function pageHtml(
   markdown: string,
   coloured: readonly (readonly Coloured[])[],
   nonce: string,
+  { tag, bundle }: PageLanguage = { tag: "en", bundle: {} },
 ): string {
+  const l10n = l10nOf(bundle);
   const parts = partsOf(blocksOf(markdown));
   const title = parts.find((part) => part.kind === "heading")?.text ?? "";
   const left = [...coloured];
-  const body = parts.map((part) => partHtml(part, title, left)).join("\n");
+  const body = parts.map((part) => partHtml(part, { title, l10n, left })).join("\n");
   return `<!DOCTYPE html>
-<html lang="en">
+<html lang="${text(tag)}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'nonce-${nonce}'">
@@ -40,8 +49,15 @@ ${body}
 </html>`;
 }
 
-/** Takes the colours of its recipes from the front of `left`. */
-function partHtml(part: Part, title: string, left: (readonly Coloured[])[]): string {
+interface OfPage {
+  readonly title: string;
+  readonly l10n: L10n;
+  /** Colours of the recipes that are still to come. */
+  readonly left: (readonly Coloured[])[];
+}
+
+/** Takes the colours of its recipes from the front of those that are left. */
+function partHtml(part: Part, page: OfPage): string {
   switch (part.kind) {
     case "heading":
       return `<h${part.level} id="${text(anchorOf(part.text))}">${inline(part.text)}</h${part.level}>`;
@@ -58,11 +74,11 @@ function partHtml(part: Part, title: string, left: (readonly Coloured[])[]): str
     case "code":
       return `<pre><code>${part.lines.map(text).join("\n")}</code></pre>`;
     case "details": {
-      const inside = part.blocks.map((each) => partHtml(each, title, left)).join("\n");
+      const inside = part.blocks.map((each) => partHtml(each, page)).join("\n");
       return `<details><summary>${inline(part.summary)}</summary>${inside}</details>`;
     }
     case "example":
-      return recipeHtml(part, left.shift() ?? [], title);
+      return recipeHtml(part, page.left.shift() ?? [], page.title, page.l10n);
   }
 }
 

@@ -2,13 +2,10 @@
  * A recipe of a page as an editor shows it: its words in the colours of what they mean, each line that a finding stands on
  * with a mark at the words, and the finding's headline beside it.
  */
-import { l10nOf } from "../bench/l10n.ts";
+import type { L10n } from "../bench/l10n.ts";
 import { mark as sign } from "../bench/marks.ts";
 import type { Example, ExampleFinding } from "./examples.ts";
 import { inline, text } from "./inline.ts";
-
-/** The pages are in English, so what their signs mean is told in it. */
-const ENGLISH = l10nOf({});
 
 /** What a stretch of a text means, at offsets in it. */
 export interface Coloured {
@@ -19,15 +16,20 @@ export interface Coloured {
 }
 
 /** Findings of another rule than `rule` name theirs. */
-export function recipeHtml(example: Example, coloured: readonly Coloured[], rule: string): string {
+export function recipeHtml(
+  example: Example,
+  coloured: readonly Coloured[],
+  rule: string,
+  l10n: L10n,
+): string {
   const { lines, findings } = example;
   let offset = 0;
   const rows = lines.map((line, i) => {
     const colours = within(coloured, offset, line.length);
     offset += line.length + 1;
-    return lineHtml(line, i, colours, findings, rule);
+    return lineHtml(line, i, colours, { findings, rule, l10n });
   });
-  return `<div class="recipe${findings.length > 0 ? " numbered" : ""}">${rows.join("")}</div>${moreHtml(findings)}`;
+  return `<div class="recipe${findings.length > 0 ? " numbered" : ""}">${rows.join("")}</div>${moreHtml(findings, l10n)}`;
 }
 
 /** At columns of a line. */
@@ -40,6 +42,13 @@ const within = (coloured: readonly Coloured[], offset: number, length: number): 
       type,
     }));
 
+/** What is said of a recipe on the page of a rule, and the language of that. */
+interface Said {
+  readonly findings: readonly ExampleFinding[];
+  readonly rule: string;
+  readonly l10n: L10n;
+}
+
 /** The gravest first. */
 const GRAVITY = ["error", "warning", "information", "hint"];
 
@@ -47,8 +56,7 @@ function lineHtml(
   line: string,
   number: number,
   colours: readonly Coloured[],
-  findings: readonly ExampleFinding[],
-  rule: string,
+  { findings, rule, l10n }: Said,
 ): string {
   const here = findings.filter(({ marks }) => marks.some((each) => each.line === number));
   const gravest = GRAVITY.find((severity) => here.some((each) => each.severity === severity));
@@ -58,7 +66,7 @@ function lineHtml(
   const said = here.filter((finding) => finding.marks[0]?.line === number);
   const beside = said.map(
     (finding) =>
-      `<span class="headline">${sign(finding.severity, ENGLISH)} <span>${inline(finding.headline)}${finding.rule === rule ? "" : ` <span class="second">${text(finding.rule)}</span>`}</span></span>`,
+      `<span class="headline">${sign(finding.severity, l10n)} <span>${inline(finding.headline)}${finding.rule === rule ? "" : ` <span class="second">${text(finding.rule)}</span>`}</span></span>`,
   );
   return `<div class="line${gravest === undefined ? "" : ` at ${gravest}`}"><span class="count" aria-hidden="true">${number + 1}</span><code>${wordsHtml(line, colours, marks)}</code>${beside.length === 0 ? "" : `<span class="said">${beside.join("")}</span>`}</div>`;
 }
@@ -102,12 +110,14 @@ function wordsHtml(line: string, colours: readonly Coloured[], marks: readonly G
 }
 
 /** Below the recipe, by its line: why, and what to do. */
-function moreHtml(findings: readonly ExampleFinding[]): string {
+function moreHtml(findings: readonly ExampleFinding[], l10n: L10n): string {
   const rows = findings.flatMap(({ marks, more }) => {
     const line = (marks[0]?.line ?? 0) + 1;
     return more.length === 0
       ? []
-      : [`<dt>Line ${line}</dt><dd>${more.map((each) => `<p>${inline(each)}</p>`).join("")}</dd>`];
+      : [
+          `<dt>${text(l10n.t("Line {0}", line))}</dt><dd>${more.map((each) => `<p>${inline(each)}</p>`).join("")}</dd>`,
+        ];
   });
   return rows.length === 0 ? "" : `<dl class="more">${rows.join("")}</dl>`;
 }

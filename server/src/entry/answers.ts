@@ -24,6 +24,7 @@ export * from "../lsp/requests/definition.ts";
 export * from "../lsp/requests/find.ts";
 export * from "../lsp/requests/formatting.ts";
 export * from "../lsp/requests/hover.ts";
+export * from "../lsp/requests/page.ts";
 export * from "../lsp/requests/prepare-call-hierarchy.ts";
 export * from "../lsp/requests/prepare-rename.ts";
 export * from "../lsp/requests/references.ts";

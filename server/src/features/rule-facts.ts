@@ -12,7 +12,7 @@ const FILE = "example.finish";
 export function factsOf(rule: Rule): RuleFacts {
   const examples = rule.failing.map((example) => {
     const text = `${exampleText(example)}\n`;
-    return { text, findings: findingsOf(text) };
+    return { text, findings: findingsOfExample(text) };
   });
   return {
     offersFix: examples.some(({ findings }) =>
@@ -29,7 +29,7 @@ export function factsOf(rule: Rule): RuleFacts {
   };
 }
 
-function findingsOf(text: string): readonly FileFinding[] {
+export function findingsOfExample(text: string): readonly FileFinding[] {
   const analyst = createAnalyst({ resolve: (_, path) => path });
   analyst.setFile(FILE, text);
   for (const file of analyst.missingFiles()) analyst.setAbsent(file, "there is no such file");

@@ -8,7 +8,17 @@
 import type { FileOperationRegistrationOptions, ServerCapabilities } from "vscode-languageserver";
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../features/types.ts";
 import type { ClientFacts } from "./client-facts.ts";
-import { BENCH, BENCH_EXPORT, CHANGED, COLOURED, FIND, REPORT, RULES, WORKSHOP } from "./custom-requests.ts";
+import {
+  BENCH,
+  BENCH_EXPORT,
+  CHANGED,
+  COLOURED,
+  FIND,
+  PAGE,
+  REPORT,
+  RULES,
+  WORKSHOP,
+} from "./custom-requests.ts";
 import {
   CodeActionKind,
   FileOperationPatternKind,
@@ -28,7 +38,7 @@ const MOVING_RECIPES: FileOperationRegistrationOptions["filters"] = [
   { pattern: { glob: "**", matches: FileOperationPatternKind.folder } },
 ];
 
-const OWN_REQUESTS = [BENCH, BENCH_EXPORT, CHANGED, COLOURED, FIND, REPORT, RULES, WORKSHOP];
+const OWN_REQUESTS = [BENCH, BENCH_EXPORT, CHANGED, COLOURED, FIND, PAGE, REPORT, RULES, WORKSHOP];
 
 export const serverCapabilities = (facts: ClientFacts): ServerCapabilities => ({
   positionEncoding: PositionEncodingKind.UTF16,

@@ -246,6 +246,13 @@ export interface RuleEntry {
   readonly page?: string;
 }
 
+/** Client to server: a page on rules, as it comes with the extension in English, in the language of the client, as Markdown. */
+export const PAGE = "finishwright/page";
+
+export interface PageParams {
+  readonly text: string;
+}
+
 /** Client to server: what the words of a recipe mean that is shown and not edited, in order, as a list of `ColouredWord`. */
 export const COLOURED = "finishwright/coloured";
 

@@ -55,6 +55,8 @@ import {
   type ColouredParams,
   FIND,
   type FindParams,
+  PAGE,
+  type PageParams,
   REPORT,
   type ReportParams,
   RULES,
@@ -84,6 +86,7 @@ import { hover } from "./requests/hover.ts";
 import { incomingCalls } from "./requests/incoming-calls.ts";
 import { inlayHint } from "./requests/inlay-hint.ts";
 import { outgoingCalls } from "./requests/outgoing-calls.ts";
+import { page } from "./requests/page.ts";
 import { prepareCallHierarchy } from "./requests/prepare-call-hierarchy.ts";
 import { prepareRename } from "./requests/prepare-rename.ts";
 import { references } from "./requests/references.ts";
@@ -302,6 +305,7 @@ export const HANDLERS: readonly Handler[] = [
   request(BENCH_EXPORT, null, (session, params: BenchExportParams, token) =>
     benchExport(session, params, token),
   ),
+  request(PAGE, null, (_, params: PageParams) => page(params)),
   request(COLOURED, [], (_, params: ColouredParams) => coloured(params)),
   request(RULES, [], (session) => rules(session)),
   request(WORKSHOP, [], (session, _, token) => workshop(session, token)),

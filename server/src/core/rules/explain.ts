@@ -131,15 +131,17 @@ export function explainMarkdown(rule: Rule, facts: RuleFacts): string {
 
 /** The marked lines, and below them what is said, a line of the message on a line of its own. */
 const reportedMarkdown = ({ severity, rule, message, marked }: ReportedFinding): string =>
-  [
-    "```text",
-    ...marked,
-    "```",
-    "",
-    [`${sentence(severity)} \`${rule}\`: ${message.split("\n")[0]}`, ...message.split("\n").slice(1)]
-      .map((line) => `> ${line}`)
-      .join("\n>\n"),
-  ].join("\n");
+  ["```text", ...marked, "```", "", quoteMarkdown({ severity, rule, message })].join("\n");
+
+/** What is said in a finding, as a quotation. */
+export const quoteMarkdown = ({
+  severity,
+  rule,
+  message,
+}: Pick<ReportedFinding, "severity" | "rule" | "message">): string =>
+  [`${sentence(severity)} \`${rule}\`: ${message.split("\n")[0]}`, ...message.split("\n").slice(1)]
+    .map((line) => `> ${line}`)
+    .join("\n>\n");
 
 const GENERATED = "<!-- Written by server/tools/write-rule-pages.ts from the rule itself; do not edit. -->";
 

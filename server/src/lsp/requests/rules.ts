@@ -1,4 +1,5 @@
 /** `finishwright/rules`, a request of our own: every rule with a sentence on it and the page that explains it. */
+import { translated } from "../../../../grammar/src/translate.ts";
 import { GROUP_TITLES } from "../../core/rules/explain.ts";
 import { ruleById, ruleIds } from "../../core/rules/registry.ts";
 import type { RuleGroup } from "../../core/rules/rule.ts";
@@ -15,8 +16,8 @@ export const rules = (session: Session): readonly RuleEntry[] => {
         const page = session.rulePage(id);
         return {
           id,
-          group: GROUP_TITLES[group],
-          summary: RULE_SUMMARIES[id] ?? "",
+          group: translated(GROUP_TITLES[group]),
+          summary: translated(RULE_SUMMARIES[id] ?? ""),
           ...(page !== undefined && { page }),
         };
       }),
