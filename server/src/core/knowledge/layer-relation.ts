@@ -6,6 +6,7 @@
  * on some pairs; the comment at an exception says what was decided. A verdict is the average behaviour of two
  * families, not of two products: a test patch and the labels decide.
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { sentence } from "../sentence.ts";
 import { FAMILIES, family, leavesLayer } from "./families.ts";
 import type { FamilyName } from "./family-names.ts";
@@ -45,14 +46,17 @@ export const HARD_OVER_SOFT_STEPS = 2;
 const STIFF_OVER_FLEXIBLE = [
   ...pairs(["oil polyurethane", "waterborne two part polyurethane"], ["spar varnish"], {
     verdict: "no",
-    reason: "Spar varnish is made to give with the wood; the stiffer polyurethane over it checks and lets go",
+    get reason() {
+      return t`Spar varnish is made to give with the wood; the stiffer polyurethane over it checks and lets go`;
+    },
     advice: "strip it, or stay with spar varnish",
     source: `rigid over flexible, ${UFC_PAINTING}; finishers agree, common practice`,
   }),
   ...pairs(["alkyd paint"], ["acrylic paint"], {
     verdict: "no",
-    reason:
-      "Alkyd paint goes on hardening with the years, acrylic stays flexible under it, and the alkyd cracks",
+    get reason() {
+      return t`Alkyd paint goes on hardening with the years, acrylic stays flexible under it, and the alkyd cracks`;
+    },
     advice: "put a primer between them",
     source: `rigid over flexible, ${UFC_PAINTING}; ${TEXTBOOK}: oil on latex is rarely best`,
   }),
@@ -77,7 +81,9 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
     ["nitrocellulose lacquer", "precatalyzed lacquer", "sanding sealer"],
     {
       verdict: "no",
-      reason: "Two-part polyurethane wrinkles lacquer and cracks over it",
+      get reason() {
+        return t`Two-part polyurethane wrinkles lacquer and cracks over it`;
+      },
       advice: "use its own sealer, or strip",
       source: `rigid over flexible, ${UFC_PAINTING}; ${MEMORY_MEDIUM}`,
     },
@@ -89,23 +95,31 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
   }),
   ...pairs(["conversion varnish"], ["nitrocellulose lacquer", "precatalyzed lacquer", "sanding sealer"], {
     verdict: "no",
-    reason: "Conversion varnish wrinkles and cracks over lacquer and lacquer sealer",
+    get reason() {
+      return t`Conversion varnish wrinkles and cracks over lacquer and lacquer sealer`;
+    },
     advice: "use its own sealer, or strip",
     source: `${TEXTBOOK}; rigid over flexible, ${UFC_PAINTING}`,
   }),
   ...pairs(["nitrocellulose lacquer", "precatalyzed lacquer", "sanding sealer"], ["conversion varnish"], {
     verdict: "no",
-    reason: "Lacquer does not hold on a cured conversion varnish",
+    get reason() {
+      return t`Lacquer does not hold on a cured conversion varnish`;
+    },
     source: TEXTBOOK,
   }),
   ...pairs(["two part polyurethane", "two part primer"], ["drying oil", "hardwax oil", "exterior oil"], {
     verdict: "no",
-    reason: "Oil in the wood comes up under two-part polyurethane",
+    get reason() {
+      return t`Oil in the wood comes up under two-part polyurethane`;
+    },
     source: MEMORY_MEDIUM,
   }),
   ...pairs(["conversion varnish"], ["drying oil", "hardwax oil", "exterior oil"], {
     verdict: "no",
-    reason: "Oil in the wood comes up under conversion varnish, and it cracks over a shellac barrier",
+    get reason() {
+      return t`Oil in the wood comes up under conversion varnish, and it cracks over a shellac barrier`;
+    },
     source: TEXTBOOK,
   }),
   ...pairs(
@@ -113,7 +127,9 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
     ["drying oil", "hardwax oil", "exterior oil"],
     {
       verdict: "needs a barrier",
-      reason: "Oil in the wood comes up under lacquer",
+      get reason() {
+        return t`Oil in the wood comes up under lacquer`;
+      },
       advice: "let it cure and seal it with dewaxed shellac first",
       // The list takes no cellulose lacquer over oil at all; textbooks allow it over a shellac barrier.
       source: `${COMPATIBILITY_LIST}; ${TEXTBOOK}`,
@@ -131,7 +147,9 @@ const EXCEPTIONS: ReadonlyMap<string, Relation> = new Map([
   }),
   ...pairs(["glaze"], STAINS, {
     verdict: "needs a barrier",
-    reason: "A glaze over an unsealed stain sinks in unevenly",
+    get reason() {
+      return t`A glaze over an unsealed stain sinks in unevenly`;
+    },
     advice: "seal the stain with a thin coat first",
     source: TEXTBOOK,
   }),
@@ -222,7 +240,7 @@ function waxBelow(over: Family, below: Family): Relation | undefined {
   if (over.role === "wax") return fine("Wax goes over wax", TEXTBOOK);
   return {
     verdict: "no",
-    reason: "Nothing but wax holds on wax",
+    reason: t`Nothing but wax holds on wax`,
     advice: "take all of it off first",
     source: `${COMPATIBILITY_LIST}: wax takes none`,
   };
@@ -244,7 +262,7 @@ function milkPaintOnFilm(over: Family, below: Family): Relation | undefined {
   if (!flakesOn(over, below)) return undefined;
   return {
     verdict: "needs a barrier",
-    reason: "Milk paint soaks in to hold and flakes off a film",
+    reason: t`Milk paint soaks in to hold and flakes off a film`,
     advice: "put a bonding or shellac primer between them",
     source: PRACTICE,
   };
@@ -266,7 +284,7 @@ function soapBelow(over: Family, below: Family): Relation | undefined {
   if (over.binder === "soap") return fine("Soap is renewed over soap", MEMORY_MEDIUM);
   return {
     verdict: "no",
-    reason: "Nothing but soap holds on soap",
+    reason: t`Nothing but soap holds on soap`,
     advice: "take all of it out with water, let the wood dry and sand it",
     source: MEMORY_MEDIUM,
   };
@@ -279,7 +297,7 @@ function mineralOilBelow(over: Family, below: Family): Relation | undefined {
   if (over.role === "wax") return fine("Wax is rubbed in over mineral oil", PRACTICE);
   return {
     verdict: "no",
-    reason: "Mineral oil never dries, and nothing holds on it",
+    reason: t`Mineral oil never dries, and nothing holds on it`,
     advice: "draw it out with mineral spirits and sand to clean wood first",
     source: PRACTICE,
   };
@@ -289,7 +307,7 @@ function auxiliaryOver(over: Family, below: Family): Relation {
   if (over.role !== "stripper" && below.dissolvedBy.includes(over.carrier)) {
     return {
       verdict: "no",
-      reason: `${sentence(over.name)} dissolves ${below.name}`,
+      reason: t`${sentence(translated(over.name))} dissolves ${translated(below.name)}`,
       source: below.sources.dissolvedBy ?? TEXTBOOK,
     };
   }
@@ -312,7 +330,7 @@ function soaksIn(over: Family, below: Family): Relation | undefined {
     if (below.buildsFilm && below.dissolvedBy.includes(over.carrier)) {
       return {
         verdict: "no",
-        reason: `The ${over.carrier} of ${over.name} dissolves a washcoat of ${below.name}`,
+        reason: t`The ${translated(over.carrier)} of ${translated(over.name)} dissolves a washcoat of ${translated(below.name)}`,
         advice: "use a conditioner under it",
         source: below.sources.dissolvedBy ?? TEXTBOOK,
       };
@@ -337,15 +355,19 @@ function soaksIn(over: Family, below: Family): Relation | undefined {
     );
   }
   if (below.buildsFilm || below.role === "glaze") {
-    return { verdict: "no", reason: `${sentence(over.name)} cannot soak through a film`, source: TEXTBOOK };
+    return {
+      verdict: "no",
+      reason: t`${sentence(translated(over.name))} cannot soak through a film`,
+      source: TEXTBOOK,
+    };
   }
   if (below.role === "oil") {
     return over.role === "oil"
       ? fine("Oil goes over oil once the first coat has dried", TEXTBOOK)
-      : { verdict: "no", reason: "Oil has closed the wood; no stain soaks in", source: TEXTBOOK };
+      : { verdict: "no", reason: t`Oil has closed the wood; no stain soaks in`, source: TEXTBOOK };
   }
   if (over.role === "conditioner" && below.role === "stain") {
-    return { verdict: "no", reason: "A conditioner goes under the stain, not over it", source: TEXTBOOK };
+    return { verdict: "no", reason: t`A conditioner goes under the stain, not over it`, source: TEXTBOOK };
   }
   if (below.drying === "oxidising" && over.carrier === "water") return afterCure(over, below);
   return fine("Both soak in; the second goes on once the first is dry", MEMORY_MEDIUM);
@@ -356,7 +378,7 @@ function onFiller(over: Family, below: Family): Relation | undefined {
   if (below.takesStain !== true) {
     return {
       verdict: "no",
-      reason: `${sentence(below.name)} does not take a stain as the wood does; it shows as a patch`,
+      reason: t`${sentence(translated(below.name))} does not take a stain as the wood does; it shows as a patch`,
       source: below.sources.takesStain ?? TEXTBOOK,
     };
   }
@@ -368,7 +390,7 @@ function fillsPores(over: Family, below: Family): Relation | undefined {
   if (over.name !== "grain filler" || !below.buildsFilm || below.evensStain) return undefined;
   return {
     verdict: "no",
-    reason: "Grain filler goes on bare or thinly sealed wood; a film has closed the pores already",
+    reason: t`Grain filler goes on bare or thinly sealed wood; a film has closed the pores already`,
     source: `${HANDBOOK_16}: stain, fill and seal`,
   };
 }
@@ -381,7 +403,7 @@ function dissolves(over: Family, below: Family): Relation | undefined {
     if (!takesShellac(below)) {
       return {
         verdict: "no",
-        reason: `The ${over.carrier} of ${over.name} softens ${below.name}, as shellac between them would`,
+        reason: t`The ${translated(over.carrier)} of ${translated(over.name)} softens ${translated(below.name)}, as shellac between them would`,
         advice: "choose a waterborne coat",
         source: below.sources.dissolvedBy ?? TEXTBOOK,
       };
@@ -389,14 +411,14 @@ function dissolves(over: Family, below: Family): Relation | undefined {
     if (cracksOverShellac(over)) {
       return {
         verdict: "no",
-        reason: `The ${over.carrier} of ${over.name} wrinkles or dissolves ${below.name}`,
+        reason: t`The ${translated(over.carrier)} of ${translated(over.name)} wrinkles or dissolves ${translated(below.name)}`,
         advice: "strip it, or choose another clear",
         source: below.sources.dissolvedBy ?? TEXTBOOK,
       };
     }
     return {
       verdict: "needs a barrier",
-      reason: `The ${over.carrier} of ${over.name} wrinkles or dissolves ${below.name}`,
+      reason: t`The ${translated(over.carrier)} of ${translated(over.name)} wrinkles or dissolves ${translated(below.name)}`,
       advice: "put dewaxed shellac between them",
       source: `${below.sources.dissolvedBy ?? TEXTBOOK}; solvent-sensitive coatings, ${UFC_PAINTING}`,
     };
@@ -423,7 +445,7 @@ function waxBearing(over: Family, below: Family): Relation | undefined {
   if (below.waxBearing !== true || !shunsWax(over)) return undefined;
   return {
     verdict: "needs a barrier",
-    reason: `${sentence(over.name)} does not hold on the wax or stearate of ${below.name}`,
+    reason: t`${sentence(translated(over.name))} does not hold on the wax or stearate of ${translated(below.name)}`,
     advice: "put dewaxed shellac between them",
     source: TEXTBOOK,
   };
@@ -458,7 +480,7 @@ function hardOverSoft(over: Family, below: Family): Relation | undefined {
   if (!cracksOver(over, below)) return undefined;
   return {
     verdict: "no",
-    reason: `${sentence(over.name)} is brittle and cracks over the softer ${below.name}`,
+    reason: t`${sentence(translated(over.name))} is brittle and cracks over the softer ${translated(below.name)}`,
     source: `rigid over flexible, ${UFC_PAINTING}`,
   };
 }

@@ -14,31 +14,47 @@ const cannotWash = (family: Family): boolean => leavesLayer(family) || isOneOf(f
 
 const isOneOf = (family: Family, ...roles: readonly Role[]): boolean => roles.includes(family.role);
 
+interface Verb {
+  readonly cannot: (family: Family) => boolean;
+  readonly headline: (material: string) => string;
+  readonly can: () => string;
+}
+
 /** By verb: what cannot do it, and what can. Verbs that are not listed take anything. */
-const VERBS: Readonly<Record<string, { cannot: (family: Family) => boolean; can: () => string }>> = {
-  clean: { cannot: cannotWash, can: () => t`a cleaner, water or a solvent` },
+const VERBS: Readonly<Record<string, Verb>> = {
+  clean: {
+    cannot: cannotWash,
+    headline: (material) => t`${material} cannot be used to clean`,
+    can: () => t`a cleaner, water or a solvent`,
+  },
   dewax: {
     cannot: (family) => cannotWash(family) || family.name === "water",
+    headline: (material) => t`${material} cannot be used to dewax`,
     can: () => t`a solvent such as mineral spirits`,
   },
   strip: {
     cannot: (family) => cannotWash(family) || family.name === "water",
+    headline: (material) => t`${material} cannot be used to strip`,
     can: () => t`a stripper or the solvent of the old film`,
   },
   bleach: {
     cannot: (family) => cannotWash(family) || isOneOf(family, "solvent", "stripper"),
+    headline: (material) => t`${material} cannot be used to bleach`,
     can: () => t`a wood bleach`,
   },
   fill: {
     cannot: (family) => !leavesLayer(family) || isOneOf(family, "stain", "glaze"),
+    headline: (material) => t`${material} cannot be used to fill`,
     can: () => t`a filler`,
   },
   glue: {
     cannot: (family) => !isOneOf(family, "glue", "filler"),
+    headline: (material) => t`${material} cannot be used to glue`,
     can: () => t`a glue`,
   },
   buff: {
     cannot: (family) => isOneOf(family, "stain", "paint", "primer", "stripper", "bleach"),
+    headline: (material) => t`${material} cannot be used to buff`,
     can: () => t`a wax or a polish`,
   },
 };
@@ -98,7 +114,7 @@ export const stepMaterialMisfit: TradeRule = {
       const verb = lookUp(VERBS, action.verb);
       if (!action.use || !material?.family || !verb?.cannot(material.family)) return;
       report({
-        headline: t`\`${action.use.name}\` cannot be used to ${action.verb}`,
+        headline: verb.headline(`\`${action.use.name}\``),
         why: t`Its family is ${translated(material.family.name)}, so what this line should do would not be done when the next line comes.`,
         remedy: t`Name ${verb.can()}, or use another verb.`,
         at: action.use.place,
