@@ -29,6 +29,17 @@ export function speak(language: Language | undefined): void {
 /** The tag of the language that texts are told in. */
 export const spokenLanguage = (): string => process[PLACE]?.tag ?? "en";
 
+/** What is made of texts in English whatever language is spoken, such as a name that has to stay the same in all of them. */
+export function inEnglish<T>(make: () => T): T {
+  const spoken = process[PLACE];
+  process[PLACE] = undefined;
+  try {
+    return make();
+  } finally {
+    process[PLACE] = spoken;
+  }
+}
+
 /** A text in the language of the process: a tag of a template, whose parts are texts, names and figures as they are shown. */
 export function t(strings: TemplateStringsArray, ...parts: readonly (string | number)[]): string {
   const language = process[PLACE];

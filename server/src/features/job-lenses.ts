@@ -5,7 +5,7 @@
  * own lines and those of the recipes of this file that the job goes through; other files have their own.
  */
 
-import { t } from "../../../grammar/src/translate.ts";
+import { t, translated } from "../../../grammar/src/translate.ts";
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { Checker } from "../core/check.ts";
 import { byGravity, type Severity } from "../core/findings.ts";
@@ -16,10 +16,10 @@ import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import {
   awaitsPlan,
-  BEING_PLANNED_TEXT,
+  beingPlannedText,
   type GapField,
   gapsOf,
-  NO_DATE_TEXT,
+  noDateText,
   unpromised,
 } from "../views/missing-inputs.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
@@ -73,11 +73,11 @@ function figuresText(result: JobResult): readonly [schedule: string, totals: str
 /** A job without a start has no date, but a length. */
 function datesText(result: JobResult): string {
   const kept = unpromised(result);
-  if (kept) return `${NO_DATE_TEXT}: ${kept.reasons[0]!.replaceAll("`", "")}`;
+  if (kept) return `${noDateText()}: ${kept.reasons[0]!.replaceAll("`", "")}`;
   const { finish, elapsed_h } = result.totals;
   if (finish !== null) return knownDates(result);
   if (elapsed_h !== null) return t`takes ${formatDuration(elapsed_h)}`;
-  if (awaitsPlan(result, "elapsed_h")) return BEING_PLANNED_TEXT;
+  if (awaitsPlan(result, "elapsed_h")) return beingPlannedText();
   const gap = firstGap(result, "elapsed_h");
   return gap === undefined ? "" : t`finish not known: ${gap}`;
 }
@@ -89,7 +89,7 @@ function knownDates(result: JobResult): string {
     .map(({ name, at }, index) => {
       const next = dates[index + 1]?.at;
       const year = next?.slice(0, 4) === at!.slice(0, 4) ? "" : ` ${at!.slice(0, 4)}`;
-      return `${name} ${monthDayText(at!)}${year}`;
+      return `${translated(name)} ${monthDayText(at!)}${year}`;
     })
     .join(", ");
 }

@@ -1,6 +1,6 @@
 /** The plans of jobs as tables for people and as JSON for programs. */
 
-import { t, translated } from "../../../grammar/src/translate.ts";
+import { t } from "../../../grammar/src/translate.ts";
 import { dayText, momentText, printed, timeText, weekdayText } from "../core/measure/figures.ts";
 import { exactDuration, formatDuration } from "../core/measure/format-amount.ts";
 import { isBeingPlanned } from "../core/schedule/being-planned.ts";
@@ -11,7 +11,7 @@ import type { JobResult } from "../core/totals/job-totals.ts";
 import type { Help } from "../core/what-helps.ts";
 import { jsonText } from "../escape/json.ts";
 import { shownText } from "../escape/shown-text.ts";
-import { BEING_PLANNED_TEXT, gapsOf, NO_DATE_TEXT, unpromised } from "../views/missing-inputs.ts";
+import { beingPlannedText, gapsOf, noDateText, unpromised } from "../views/missing-inputs.ts";
 import { aloneSentences, amongSentences } from "../views/schedule/among.ts";
 import { helpJson, helpText, isLate } from "../views/schedule/helps.ts";
 import { dateReasons, fewestCoatJobDates, jobDates } from "../views/schedule/job-dates.ts";
@@ -90,7 +90,7 @@ function jobText(
     );
     return [title, ...withHelps(result, helps, reasons)].join("\n");
   }
-  if (isBeingPlanned(schedule)) return `${title}\n  ${sentence(translated(BEING_PLANNED_TEXT))}.`;
+  if (isBeingPlanned(schedule)) return `${title}\n  ${sentence(beingPlannedText())}.`;
   const kept = noDateLines(result);
   const missing = isDated(result) || kept.length > 0 ? [] : gapsOf(result, "finish");
   const lines = [
@@ -107,7 +107,7 @@ function jobText(
 /** Before all else why nothing can be promised; empty where dates may be told. */
 function noDateLines(result: JobResult): readonly string[] {
   const kept = unpromised(result);
-  return kept ? [`  ${sentence(translated(NO_DATE_TEXT))}: ${shownText(kept.reasons.join(", "))}.`] : [];
+  return kept ? [`  ${sentence(noDateText())}: ${shownText(kept.reasons.join(", "))}.`] : [];
 }
 
 /** What would help comes first where the job is late, and last where it was only asked. */

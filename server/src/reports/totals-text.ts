@@ -21,12 +21,12 @@ import { jobPaper } from "../core/totals/paper.ts";
 import { pieceCosts, usedMaterialCost } from "../core/totals/piece-costs.ts";
 import { suppliesOf } from "../core/totals/supplies.ts";
 import { shownText } from "../escape/shown-text.ts";
-import { FUMES_BASIS, lineFumes, worstAir } from "../views/fumes/fumes-facts.ts";
-import { fumesDays, HOURS_BASIS, jobPeak } from "../views/fumes/fumes-hours.ts";
+import { fumesBasis, lineFumes, worstAir } from "../views/fumes/fumes-facts.ts";
+import { fumesDays, hoursBasis, jobPeak } from "../views/fumes/fumes-hours.ts";
 import { distinctNames } from "../views/material-names.ts";
 import {
   awaitsPlan,
-  BEING_PLANNED_TEXT,
+  beingPlannedText,
   type GapField,
   gapsOf,
   materialGaps,
@@ -65,8 +65,8 @@ function jobText({ label, result, units = "metric" }: ReportedJob, colours: Colo
       ...jobDates(result).map(({ name, text, reason }) => row(name, text, reason)),
       ...planNotes(result).map((note) => row(t`note`, "", note)),
     ]),
-    ...table(result.shop?.room ? t`Fumes (${translated(FUMES_BASIS)})` : t`Fumes`, fumesRows(result)),
-    ...table(t`Fumes by the hour (${translated(HOURS_BASIS)})`, hourRows(result)),
+    ...table(result.shop?.room ? t`Fumes (${translated(fumesBasis())})` : t`Fumes`, fumesRows(result)),
+    ...table(t`Fumes by the hour (${translated(hoursBasis())})`, hourRows(result)),
     ...table(t`Abrasives (an estimate by common practice, not in the cost)`, paperRows(result, say)),
     ...table(t`Cost`, costRows(result)),
     ...worthLines(result),
@@ -130,7 +130,7 @@ function figure<F extends GapField>(
   say: (value: NonNullable<JobResult["totals"][F]>) => string,
 ): Row {
   const value = result.totals[field];
-  if (awaitsPlan(result, field)) return row(name, translated(BEING_PLANNED_TEXT));
+  if (awaitsPlan(result, field)) return row(name, beingPlannedText());
   if (value === null) return row(name, t`not known`, gapsOf(result, field).join(", "));
   return row(name, say(value as NonNullable<JobResult["totals"][F]>));
 }

@@ -1,5 +1,7 @@
 /** One task or wait of a plan in a few words, as a finisher would write it on a board. */
+
 import { lookUp } from "../../../grammar/src/look-up.ts";
+import { t } from "../../../grammar/src/translate.ts";
 import { VERBS } from "../../../grammar/src/vocabulary.ts";
 import { areaText } from "../core/measure/figures.ts";
 import { formatDuration, formatNumber } from "../core/measure/format-amount.ts";
@@ -23,9 +25,13 @@ export function actionText(action: Action): string {
     case "note":
       return action.text;
     case "open":
-      return action.missing === undefined ? "and so on" : `follow ${action.missing}`;
+      return action.missing === undefined ? t`and so on` : `follow ${action.missing}`;
   }
 }
+
+/** `coat 2 of 3`, of an oil that is put on and wiped off `session 2 of 3`. */
+export const countText = (session: unknown, coat: number, coats: number): string =>
+  session ? t`session ${coat} of ${coats}` : t`coat ${coat} of ${coats}`;
 
 /** `only edges`, `only 20 %: where it is worn` */
 export function partText({ where, share, areaM2 }: NonNullable<Action["part"]>): string {
@@ -60,7 +66,7 @@ const withUse = (use: StepAction["use"]): string => (use ? `with ${use.material?
 function layerText({ use, coat, coats, session, part, ifNeeded, wiped, method }: LayerAction): string {
   return [
     use.material?.name ?? use.name,
-    ...(coats > 1 ? [`${session ? "session" : "coat"} ${coat} of ${coats}`] : []),
+    ...(coats > 1 ? [countText(session, coat, coats)] : []),
     ...(part ? [partText(part)] : ifNeeded ? ["if needed"] : []),
     ...(method === "brush" ? [] : [`by ${method}`]),
     ...(wiped ? ["wiped off"] : []),
@@ -71,5 +77,5 @@ function waitText({ until, overnight, hours, syntax }: WaitAction): string {
   if (until) return `wait until ${until}`;
   if (overnight) return "wait overnight";
   const what = syntax.what ? ` ${syntax.what.value}` : "";
-  return hours === undefined ? "wait" : `wait ${formatDuration(hours)}${what}`;
+  return hours === undefined ? "wait" : `${t`wait ${formatDuration(hours)}`}${what}`;
 }

@@ -4,6 +4,7 @@
  * It is handed to others, so it speaks in titles and says nothing that was written for the workshop: no notes and no doc
  * comments, no prices, no names of people and files. `handed-on.ts` has what stands on it only when asked for.
  */
+import { t, translated } from "../../../grammar/src/translate.ts";
 import { type Care, careOf, GENTLEST } from "../core/knowledge/care.ts";
 import { countsAsLead, leadNote, leadStatus } from "../core/knowledge/lead.ts";
 import { docOf } from "../core/knowledge/vocabularies.ts";
@@ -77,21 +78,21 @@ const surfaceTitle = ({ surface, label }: SurfaceRun): string =>
 // ---------------------------------------------------------------------------------------------------------------
 // When
 
-const LIGHT = "set things down with care; nothing hot, wet or heavy, and nothing left standing on it";
-const FULL = "use it as it is meant to be used";
-const WET = "wipe it as told below; until then dust it with a dry cloth";
+export const LIGHT = "set things down with care; nothing hot, wet or heavy, and nothing left standing on it";
+export const FULL = "use it as it is meant to be used";
+export const WET = "wipe it as told below; until then dust it with a dry cloth";
 
 /** Without the reasons, which name steps and materials of the recipe. */
 function datesOf(result: JobResult): { readonly facts: readonly CareFact[]; readonly dated: boolean } {
   const [work, light, full] = jobDates(result);
   const when = (at: string | undefined, text: string, allowed: string): string =>
-    at === undefined ? `not known; ask whoever finished it (${allowed})` : `${text}: ${allowed}`;
+    at === undefined ? t`not known; ask whoever finished it (${allowed})` : `${text}: ${allowed}`;
   return {
     facts: [
-      { name: "Last work", text: work?.at === undefined ? "not known" : work.text },
-      { name: "Light use from", text: when(light?.at, light?.text ?? "", LIGHT) },
-      { name: "Full use from", text: when(full?.at, full?.text ?? "", FULL) },
-      { name: "Wet cleaning from", text: when(full?.at, full?.text ?? "", WET) },
+      { name: t`Last work`, text: work?.at === undefined ? t`not known` : work.text },
+      { name: t`Light use from`, text: when(light?.at, light?.text ?? "", translated(LIGHT)) },
+      { name: t`Full use from`, text: when(full?.at, full?.text ?? "", translated(FULL)) },
+      { name: t`Wet cleaning from`, text: when(full?.at, full?.text ?? "", translated(WET)) },
     ],
     dated: [work, light, full].every((date) => date?.at !== undefined),
   };
@@ -100,22 +101,33 @@ function datesOf(result: JobResult): { readonly facts: readonly CareFact[]; read
 // ---------------------------------------------------------------------------------------------------------------
 // How
 
+const careTold = ({ clean, avoid, repair, source }: Omit<Care, "families" | "name">) => ({
+  clean: translated(clean),
+  avoid: translated(avoid),
+  repair: translated(repair),
+  source: translated(source),
+});
+
 /** What is on top of a surface, and how to look after that. */
 function topOf({ final }: SurfaceRun): Omit<SurfaceCare, "surfaces"> {
   const coat = topCoat(final);
   const family = final.wax ? "paste wax" : coat?.family?.name;
   const care = final.certain && family !== undefined ? careOf(family) : undefined;
-  if (care) return { ...care, top: care.name };
+  if (care) return { ...careTold(care), top: translated(care.name) };
   const unknown = !final.certain || final.openBelow || coat !== undefined;
-  const top = family ? `${family}, which needs a coat over it` : unknown ? "not known" : "bare";
-  return { ...GENTLEST, top };
+  const top = family
+    ? t`${translated(family)}, which needs a coat over it`
+    : unknown
+      ? t`not known`
+      : t`bare`;
+  return { ...careTold(GENTLEST), top };
 }
 
 /** Surfaces that are looked after in the same words stand together. */
 function alike(runs: readonly SurfaceRun[]): readonly SurfaceCare[] {
   const groups = new Map<string, SurfaceCare>();
   for (const run of runs) {
-    const care = { ...topOf(run), ...(mayHoldLead(run) ? { repair: LEAD_REPAIR } : {}) };
+    const care = { ...topOf(run), ...(mayHoldLead(run) ? { repair: translated(LEAD_REPAIR) } : {}) };
     const key = `${care.top}\n${care.repair}`;
     const before = groups.get(key)?.surfaces ?? [];
     groups.set(key, { ...care, surfaces: [...before, surfaceTitle(run)] });
@@ -130,11 +142,11 @@ function alike(runs: readonly SurfaceRun[]): readonly SurfaceCare[] {
 function finishText({ surface, final }: SurfaceRun): string {
   const veneer = surface?.substrate.veneerMm;
   const wood = [
-    surface?.substrate.name || "wood not stated",
-    ...(veneer === undefined ? [] : [`veneer ${thicknessText(veneer)}`]),
+    translated(surface?.substrate.name || "wood not stated"),
+    ...(veneer === undefined ? [] : [t`veneer ${thicknessText(veneer)}`]),
   ].join(", ");
   const coats = coatTexts(final.layers);
-  return `${wood}; ${coats.length > 0 ? `from the bottom up: ${coats.join("; ")}` : "bare"}`;
+  return `${wood}; ${coats.length > 0 ? t`from the bottom up: ${coats.join("; ")}` : t`bare`}`;
 }
 
 /** From the wood up; equal neighbours are one, with their number. */
@@ -149,32 +161,33 @@ function coatTexts(layers: readonly Coat[]): readonly string[] {
     if (!coat.action?.ifNeeded) row.fewest += 1;
   }
   return rows.map(({ text, fewest, most }) => {
-    const count = fewest === most ? `${most}` : `${fewest} to ${most}`;
-    return `${text}, ${count} ${most === 1 ? "coat" : "coats"}`;
+    const count = fewest === most ? `${most}` : t`${fewest} to ${most}`;
+    return most === 1 ? t`${text}, ${count} coat` : t`${text}, ${count} coats`;
   });
 }
 
 function coatText({ origin, material, action, what }: Coat): string {
-  const title = material ? titleOf(material) : action ? useTitle(action.use) : what;
+  const title = material ? titleOf(material) : action ? useTitle(action.use) : translated(what);
   const more = material && !material.builtIn ? [sortText(material)] : [];
-  const batch = material?.batch ? [`batch ${material.batch.value}`] : [];
+  const batch = material?.batch ? [t`batch ${material.batch.value}`] : [];
   const details = [...more, ...batch].join(", ");
-  return `${origin === "existing" ? "old " : ""}${title}${details === "" ? "" : ` (${details})`}`;
+  const named = `${title}${details === "" ? "" : ` (${details})`}`;
+  return origin === "existing" ? t`old ${named}` : named;
 }
 
 const untouched = ({ surfaces }: Piece, own: readonly SurfaceRun[]): readonly CareFact[] =>
   surfaces
     .filter((surface) => !own.some((run) => run.surface?.name === surface.name))
-    .map((surface) => ({ name: capital(titleOf(surface)), text: "nothing was done to it" }));
+    .map((surface) => ({ name: capital(titleOf(surface)), text: t`nothing was done to it` }));
 
 // ---------------------------------------------------------------------------------------------------------------
 // What may hurt
 
-const RAGS =
+export const RAGS =
   "Cloths with oil or oil varnish on them can catch fire by themselves. Spread them flat outdoors to dry, or keep them under water in a closed metal can.";
-const REPAIRS =
+export const REPAIRS =
   "Before you put anything on it, read the label and the safety data sheet of the product: they say which gloves and how much air it needs. Open the windows and keep flames away. Sanding throws fine dust: wear a fitted dust mask, keep children out, and wipe the dust up damp. These are the usual cautions, no more; local codes come before them.";
-const LEAD = "Do not sand, scrape or heat it. Have that done by somebody who is licensed for lead.";
+export const LEAD = "Do not sand, scrape or heat it. Have that done by somebody who is licensed for lead.";
 
 function cautionsOf(piece: Piece, runs: readonly SurfaceRun[]): readonly string[] {
   const use = piece.useBy.value;
@@ -182,18 +195,24 @@ function cautionsOf(piece: Piece, runs: readonly SurfaceRun[]): readonly string[
   const tops = runs.flatMap(({ final }) => topCoat(final) ?? []);
   const heats = tops.some(({ family, material }) => material?.selfHeatingRags.value ?? family?.ragsSelfHeat);
   return [
-    ...(meant ? [`It is ${use === "food" ? "used with food" : "for children"}. ${meant}`] : []),
+    ...(meant
+      ? [
+          use === "food"
+            ? t`It is used with food. ${translated(meant)}`
+            : t`It is for children. ${translated(meant)}`,
+        ]
+      : []),
     ...new Set(runs.flatMap(leadCaution)),
-    REPAIRS,
-    ...(heats ? [RAGS] : []),
+    translated(REPAIRS),
+    ...(heats ? [translated(RAGS)] : []),
     ...(runs.some(({ continued }) => continued)
-      ? ["More work on it is planned. The card of that work takes the place of this one."]
+      ? [t`More work on it is planned. The card of that work takes the place of this one.`]
       : []),
   ];
 }
 
 /** Repairs begin with sanding, which is not for where old lead paint may lie beneath. */
-const LEAD_REPAIR =
+export const LEAD_REPAIR =
   "Not by yourself: old coatings below may hold lead. Have it done by somebody who is licensed for lead.";
 
 const keepsOldCoating = ({ final }: SurfaceRun): boolean => final.openBelow || final.layers.some(oldCoating);
@@ -209,10 +228,10 @@ function leadCaution(run: SurfaceRun): readonly string[] {
     case "unlikely":
       return [];
     case "found":
-      return [`${surfaceTitle(run)}: old coatings are left on it. ${leadNote(facts)} ${LEAD}`];
+      return [t`${surfaceTitle(run)}: old coatings are left on it. ${leadNote(facts)} ${translated(LEAD)}`];
     case "none_found":
-      return [`${surfaceTitle(run)}: old coatings are left on it. ${leadNote(facts)}`];
+      return [t`${surfaceTitle(run)}: old coatings are left on it. ${leadNote(facts)}`];
     default:
-      return [`${surfaceTitle(run)}: old coatings are left on it and may hold lead. ${LEAD}`];
+      return [t`${surfaceTitle(run)}: old coatings are left on it and may hold lead. ${translated(LEAD)}`];
   }
 }

@@ -1,4 +1,5 @@
 /** What of a job was asked for by name, as it stands on what is handed on. */
+import { t } from "../../../grammar/src/translate.ts";
 import { moneyText } from "../core/measure/figures.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { HANDED_ON, type HandedOn } from "./handed-on.ts";
@@ -24,9 +25,9 @@ const TEXTS: Readonly<Record<HandedOn, (result: JobResult) => string | undefined
     const figure = (name: string, amount: number | null): readonly string[] =>
       amount === null ? [] : [`${name} ${moneyText(amount, shop?.currency)}`];
     return [
-      ...figure("materials", totals.material_cost),
-      ...figure("labour", totals.labour_cost),
-      ...figure("in all", totals.total_cost),
+      ...figure(t`materials`, totals.material_cost),
+      ...figure(t`labour`, totals.labour_cost),
+      ...figure(t`in all`, totals.total_cost),
     ].join(", ");
   },
   delivery: ({ job }) => job.delivery,

@@ -4,7 +4,7 @@
  * Totals say `null` and nothing more; a reader wants to know what to write. Hover, the totals table and the comparison
  * all say it in these words.
  */
-
+import { t } from "../../../grammar/src/translate.ts";
 import type { Material } from "../core/model/model.ts";
 import { isBeingPlanned } from "../core/schedule/being-planned.ts";
 import { conflictText } from "../core/schedule/conflict-text.ts";
@@ -33,32 +33,34 @@ export function gapsOf(result: JobResult, field: GapField): readonly string[] {
   if (result.totals[field] !== null) return [];
   const kept = PLAN_FIELDS.has(field) ? unpromised(result) : undefined;
   if (kept) return kept.reasons;
-  if (awaitsPlan(result, field)) return [BEING_PLANNED_TEXT];
+  if (awaitsPlan(result, field)) return [beingPlannedText()];
   return [...new Set(reasons(result, field))];
 }
 
 /** What is missing for the litres or the cost of one material of the job. */
 export function materialGaps(need: MaterialNeed): readonly string[] {
   const { material, draws, totals } = need;
-  const density = ({ name }: Material): string => `no \`density\` for \`${name}\``;
+  const density = ({ name }: Material): string => t`no \`density\` for \`${name}\``;
   if (totals.litres === null) {
     const areas = draws.flatMap(({ run, litres }) => (litres === undefined ? areaGap(run) : []));
     if (areas.length > 0) return [...new Set(areas)];
     const undensed = draws.flatMap((draw) => draw.undensed ?? []);
     if (undensed.length > 0) return [...new Set(undensed.map(density))];
     return [
-      material.weighed.includes("covers") ? density(material) : `no \`covers\` for \`${material.name}\``,
+      material.weighed.includes("covers") ? density(material) : t`no \`covers\` for \`${material.name}\``,
     ];
   }
   if (totals.cost === null) {
-    if (material.weighed.includes("counted")) return [`no volume of a pack of \`${material.name}\``];
-    return [material.weighed.includes("packs") ? density(material) : `no \`packs\` for \`${material.name}\``];
+    if (material.weighed.includes("counted")) return [t`no volume of a pack of \`${material.name}\``];
+    return [
+      material.weighed.includes("packs") ? density(material) : t`no \`packs\` for \`${material.name}\``,
+    ];
   }
   return [];
 }
 
 /** Said in place of a date that cannot be promised, before the reason. */
-export const NO_DATE_TEXT = "no date";
+export const noDateText = (): string => t`no date`;
 
 /** Why a job has no date although it could be planned. */
 export interface Unpromised {
@@ -75,7 +77,7 @@ export interface Unpromised {
 export function unpromised({ voided, runs }: JobResult): Unpromised | undefined {
   if (!voided || !hasWork(runs)) return undefined;
   const { by } = voided;
-  return { reasons: by.map(({ reason }) => reason), brief: `${NO_DATE_TEXT}: ${by[0]!.brief}` };
+  return { reasons: by.map(({ reason }) => reason), brief: `${noDateText()}: ${by[0]!.brief}` };
 }
 
 function reasons(result: JobResult, field: GapField): readonly string[] {
@@ -86,12 +88,12 @@ function reasons(result: JobResult, field: GapField): readonly string[] {
 /** Why there is nothing to do; empty where there is something. */
 function workGaps({ job, runs }: JobResult): readonly string[] {
   if (hasWork(runs)) return [];
-  if (job.pieces.length === 0) return ["no `piece`"];
-  if (job.applies.length === 0) return ["no `apply`"];
-  if (runs.length === 0) return ["no surface that an `apply` leads to"];
-  if (runs.some(({ applied }) => applied.length > 0)) return ["nothing to do in its recipes"];
+  if (job.pieces.length === 0) return [t`no \`piece\``];
+  if (job.applies.length === 0) return [t`no \`apply\``];
+  if (runs.length === 0) return [t`no surface that an \`apply\` leads to`];
+  if (runs.some(({ applied }) => applied.length > 0)) return [t`nothing to do in its recipes`];
   const names = job.applies.flatMap(({ syntax }) => syntax.call?.name.text ?? []);
-  return names.length === 0 ? ["no recipe"] : [...new Set(names)].map((name) => `no recipe \`${name}\``);
+  return names.length === 0 ? [t`no recipe`] : [...new Set(names)].map((name) => t`no recipe \`${name}\``);
 }
 
 function reasonsAtWork(result: JobResult, field: GapField): readonly string[] {
@@ -105,7 +107,7 @@ function reasonsAtWork(result: JobResult, field: GapField): readonly string[] {
       return [...planGaps(result), ...startGaps(result)];
     case "last_work": {
       const gaps = [...planGaps(result), ...startGaps(result)];
-      return gaps.length > 0 ? gaps : ["nothing to do by hand"];
+      return gaps.length > 0 ? gaps : [t`nothing to do by hand`];
     }
     case "light_use":
     case "full_use":
@@ -117,13 +119,13 @@ function reasonsAtWork(result: JobResult, field: GapField): readonly string[] {
           ? materialGaps(need)
           : need.material.voc
             ? []
-            : [`no \`voc\` for \`${need.material.name}\``],
+            : [t`no \`voc\` for \`${need.material.name}\``],
       );
     case "material_cost":
       return [...openGaps(result), ...result.needs.flatMap(materialGaps)];
     case "labour_cost":
       if (result.shop?.labourPerH !== undefined) return reasons(result, "hands_on_h");
-      return result.shop ? [`no \`labour\` in \`${result.shop.name}\``] : shopGaps(result);
+      return result.shop ? [t`no \`labour\` in \`${result.shop.name}\``] : shopGaps(result);
     case "total_cost":
       return [
         ...(result.totals.material_cost === null ? reasons(result, "material_cost") : []),
@@ -141,16 +143,16 @@ function reasonsAtWork(result: JobResult, field: GapField): readonly string[] {
 
 function shopGaps({ job, shop }: JobResult): readonly string[] {
   if (shop) return [];
-  return [job.shop ? `no shop \`${job.shop.name}\`` : "no `in` (the shop)"];
+  return [job.shop ? t`no shop \`${job.shop.name}\`` : t`no \`in\` (the shop)`];
 }
 
 const startGaps = (result: JobResult): readonly string[] => [
   ...shopGaps(result),
-  ...(result.job.start ? [] : ["no `start`"]),
+  ...(result.job.start ? [] : [t`no \`start\``]),
 ];
 
 /** Said in place of all that the plan of a job will tell. */
-export const BEING_PLANNED_TEXT = "being planned";
+export const beingPlannedText = (): string => t`being planned`;
 
 /** Whether a figure is only not known yet. */
 export const awaitsPlan = ({ schedule, totals, runs, voided }: JobResult, field: GapField): boolean =>
@@ -178,7 +180,7 @@ const LABOUR_FIELDS: ReadonlySet<GapField> = new Set(["hands_on_h", "labour_cost
 function planGaps(result: JobResult): readonly string[] {
   if (result.schedule.status === "impossible") {
     const [conflict] = result.schedule.conflicts;
-    return [conflict ? conflictText(conflict.reason) : "no plan keeps all windows"];
+    return [conflict ? conflictText(conflict.reason) : t`no plan keeps all windows`];
   }
   if (result.totals.elapsed_h !== null) return [];
   const waits = result.runs.flatMap((run) =>
@@ -186,7 +188,7 @@ function planGaps(result: JobResult): readonly string[] {
       ({ action }) =>
         action.op === "wait" && !action.overnight && action.until === undefined && action.hours === undefined,
     )
-      ? ["a `wait` whose length is not known"]
+      ? [t`a \`wait\` whose length is not known`]
       : [],
   );
   const areas = result.totals.hands_on_h === null ? result.runs.flatMap(areaGap) : [];
@@ -197,29 +199,29 @@ function planGaps(result: JobResult): readonly string[] {
 function areaGap({ surface }: SurfaceRun): readonly string[] {
   if (surface?.areaGap === undefined) return [];
   return surface.areaGap === "no shape"
-    ? [`no \`shape\` for \`${surface.name}\``]
-    : [`a \`shape\` of \`${surface.name}\` that cannot be read`];
+    ? [t`no \`shape\` for \`${surface.name}\``]
+    : [t`a \`shape\` of \`${surface.name}\` that cannot be read`];
 }
 
 function openGaps(result: JobResult): readonly string[] {
   return result.runs.flatMap((run) =>
     run.moments.flatMap(({ action }) => {
       if (action.op === "open") return [openGap(action)];
-      return action.op === "layer" && !action.use.material ? [`no material \`${action.use.name}\``] : [];
+      return action.op === "layer" && !action.use.material ? [t`no material \`${action.use.name}\``] : [];
     }),
   );
 }
 
 const openGap = ({ missing }: OpenAction): string =>
-  missing === undefined ? "a recipe with too many steps to calculate" : `no recipe \`${missing}\``;
+  missing === undefined ? t`a recipe with too many steps to calculate` : t`no recipe \`${missing}\``;
 
 function cureGaps(result: JobResult): readonly string[] {
   return result.runs.flatMap((run) => {
     const last = run.moments.findLast(({ action }) => action.op === "layer");
     if (last?.action.op !== "layer") return [];
     const { material, drying } = last.after.layers.at(-1)!;
-    if (!material) return [`no material \`${last.action.use.name}\``];
-    return drying.cured ? [] : [`no \`cure\` for \`${material.name}\``];
+    if (!material) return [t`no material \`${last.action.use.name}\``];
+    return drying.cured ? [] : [t`no \`cure\` for \`${material.name}\``];
   });
 }
 
@@ -234,4 +236,4 @@ export const saleGaps = ({ job, prices }: PricedJob): readonly string[] =>
 type PricedJob = Pick<JobResult, "job" | "prices">;
 
 const priceGaps = ({ pieces }: JobResult["job"], without: readonly string[], word: string) =>
-  pieces.length === 0 ? ["no `piece`"] : without.map((piece) => `no \`${word}\` for \`${piece}\``);
+  pieces.length === 0 ? [t`no \`piece\``] : without.map((piece) => t`no \`${word}\` for \`${piece}\``);

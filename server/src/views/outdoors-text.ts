@@ -1,4 +1,5 @@
 /** What reaches a surface, or the work in a shop, outdoors, as people read it. */
+import { t, translated } from "../../../grammar/src/translate.ts";
 import type { OutdoorsWord } from "../core/model/model.ts";
 import { andList } from "../core/model/suggest.ts";
 
@@ -6,8 +7,8 @@ import { andList } from "../core/model/suggest.ts";
 export function outdoorsText(words: readonly OutdoorsWord[]): string {
   const reaching = words.filter((word) => word !== "sheltered");
   return [
-    "outdoors",
-    ...(words.includes("sheltered") ? ["sheltered"] : []),
-    ...(reaching.length > 0 ? [`in ${andList(reaching)}`] : []),
+    t`outdoors`,
+    ...(words.includes("sheltered") ? [t`sheltered`] : []),
+    ...(reaching.length > 0 ? [t`in ${andList(reaching.map(translated))}`] : []),
   ].join(", ");
 }

@@ -5,6 +5,7 @@
  * Prices are in the currency of the shop in which a job is done. Jobs of two currencies buy apart, and their money is
  * never added up; a job that says no currency buys with the others as long as these have but one.
  */
+import { t } from "../../../grammar/src/translate.ts";
 import { cents } from "../core/measure/figures.ts";
 import type { Material } from "../core/model/model.ts";
 import { cheapestContainers } from "../core/quantities/containers.ts";
@@ -115,7 +116,7 @@ function itemOf(material: Material, needs: readonly JobNeed[], onHand: number): 
   const short = litres - onHand;
   if (short <= 1e-9) return { ...base, containers: [], cost: 0, gaps };
   if (material.sold.length === 0) {
-    return { ...base, containers: [], cost: null, gaps: [...gaps, `no \`packs\` for \`${material.name}\``] };
+    return { ...base, containers: [], cost: null, gaps: [...gaps, t`no \`packs\` for \`${material.name}\``] };
   }
   const containers = cheapestContainers(short, material.sold);
   return {

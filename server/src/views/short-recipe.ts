@@ -4,6 +4,7 @@
  * As on a care card there are titles only, and no notes, names of files or anything else that was written for the
  * workshop. Coats that are put on in the same way are one step, with what is done between them.
  */
+import { t } from "../../../grammar/src/translate.ts";
 import { exactDuration, formatDuration, roundedUpHours } from "../core/measure/format-amount.ts";
 import type { Action, LayerAction, WaitAction } from "../core/surface/actions.ts";
 import type { SurfaceRun } from "../core/surface/run.ts";
@@ -68,7 +69,7 @@ function leadCautions({ pieces }: Sheet): readonly string[] {
   if (cautions.length === 0) return [];
   return [
     ...cautions,
-    "That is said of this piece alone. Have an old coating on yours tested before anything rubs or dissolves it; where lead is found, local codes and licensed practice say how to go on.",
+    t`That is said of this piece alone. Have an old coating on yours tested before anything rubs or dissolves it; where lead is found, local codes and licensed practice say how to go on.`,
   ];
 }
 
@@ -77,7 +78,9 @@ function mistakes({ findings }: Sheet): readonly string[] {
   const errors = findings.filter(({ severity }) => severity === "error").length;
   if (errors === 0) return [];
   return [
-    `The check of this recipe found ${errors === 1 ? "an error" : `${errors} errors`} not put right here. Do not follow it before that is done.`,
+    errors === 1
+      ? t`The check of this recipe found an error not put right here. Do not follow it before that is done.`
+      : t`The check of this recipe found ${errors} errors not put right here. Do not follow it before that is done.`,
   ];
 }
 
@@ -90,7 +93,10 @@ function partsOf({ runs }: JobResult, sheet: Sheet, severalPieces: boolean): rea
     const steps = stepsOf(run);
     const key = steps.join("\n");
     const before = parts.get(key);
-    const made = { name, text: `${substrate}, ${existing === "bare" ? "bare" : `on it ${existing}`}` };
+    const made = {
+      name,
+      text: existing === t`bare` ? `${substrate}, ${existing}` : t`${substrate}, on it ${existing}`,
+    };
     parts.set(key, {
       surfaces: [...(before?.surfaces ?? []), name],
       made: [...(before?.made ?? []), made],
@@ -137,8 +143,8 @@ function lineOf(moment: Moment<Action>): readonly Line[] {
       return [
         {
           text: action.missing
-            ? `The steps of “${words(action.missing)}”, which are not written`
-            : "More steps than are told here",
+            ? t`The steps of “${words(action.missing)}”, which are not written`
+            : t`More steps than are told here`,
         },
       ];
     case "note":
@@ -152,9 +158,11 @@ function waitText(action: WaitAction, { dries }: Moment<Action>): string {
   const time = action.until ? dries?.time : undefined;
   if (!time) return title;
   const { label, factor, hours, isTypical } = time;
-  const source = isTypical ? "as is typical of its kind, the label decides" : "by its label";
-  const here = factor > 1 ? `, ${exactDuration(roundedUpHours(hours))} in that air` : "";
-  return `${title}: ${formatDuration(label)} ${source}${here}`;
+  const source = isTypical
+    ? t`${formatDuration(label)} as is typical of its kind, the label decides`
+    : t`${formatDuration(label)} by its label`;
+  const here = factor > 1 ? t`, ${exactDuration(roundedUpHours(hours))} in that air` : "";
+  return `${title}: ${source}${here}`;
 }
 
 /**

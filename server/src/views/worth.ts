@@ -1,9 +1,10 @@
 /** Whether a job is worth it, as rows for people: each way with its figures, and what is missing for one that is not known. */
+import { t, translated } from "../../../grammar/src/translate.ts";
 import { moneyText } from "../core/measure/figures.ts";
 import { formatWork } from "../core/measure/format-amount.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { soldPerHour, type Way, type WayName, waysOf } from "../core/totals/worth.ts";
-import { awaitsPlan, BEING_PLANNED_TEXT, gapsOf, newGaps, saleGaps } from "./missing-inputs.ts";
+import { awaitsPlan, beingPlannedText, gapsOf, newGaps, saleGaps } from "./missing-inputs.ts";
 
 export const WAY_NAMES: Readonly<Record<WayName, string>> = {
   keep: "keep as it is",
@@ -39,11 +40,15 @@ export function worthTable(result: JobResult): WorthTable | undefined {
   const rate = shop?.labourPerH;
   const hour =
     rate === undefined
-      ? "what an hour of work costs is not given"
-      : `an hour of work at ${moneyText(rate, shop?.currency)}`;
+      ? t`what an hour of work costs is not given`
+      : t`an hour of work at ${moneyText(rate, shop?.currency)}`;
   return {
-    basis: rate === undefined && shop?.currency ? `in ${shop.currency}; ${hour}` : hour,
-    rows: ways.map((way) => ({ way: way.way, name: WAY_NAMES[way.way], figures: figuresOf(way, result) })),
+    basis: rate === undefined && shop?.currency ? t`in ${shop.currency}; ${hour}` : hour,
+    rows: ways.map((way) => ({
+      way: way.way,
+      name: translated(WAY_NAMES[way.way]),
+      figures: figuresOf(way, result),
+    })),
     notes: [...verdicts(ways, result), ...missingNotes(ways, result)],
   };
 }
@@ -53,7 +58,7 @@ function figuresOf(
   result: JobResult,
 ): readonly string[] {
   const money = (amount: number | null): string => (amount === null ? unknown : zeroOr(amount, moneyText));
-  const unknown = awaitsPlan(result, "labour_cost") ? BEING_PLANNED_TEXT : "not known";
+  const unknown = awaitsPlan(result, "labour_cost") ? beingPlannedText() : t`not known`;
   return [
     money(moneyOut),
     hours === null ? unknown : zeroOr(hours, formatWork),
@@ -63,7 +68,8 @@ function figuresOf(
   ];
 }
 
-const zeroOr = (value: number, say: (value: number) => string): string => (value === 0 ? "none" : say(value));
+const zeroOr = (value: number, say: (value: number) => string): string =>
+  value === 0 ? t`none` : say(value);
 
 /** What redoing comes to beside new pieces, and an hour where they are sold. */
 function verdicts(ways: readonly Way[], { totals, shop, prices }: JobResult): readonly string[] {
@@ -72,12 +78,16 @@ function verdicts(ways: readonly Way[], { totals, shop, prices }: JobResult): re
   const sold = soldPerHour(ways.find(({ way }) => way === "sell")!);
   return [
     prices.bought > 0
-      ? `Left is the money in less the money out, which has the ${money(prices.bought)} paid for the pieces, and the worth of the hours.`
-      : "Left is the money in less the money out and the worth of the hours.",
+      ? t`Left is the money in less the money out, which has the ${money(prices.bought)} paid for the pieces, and the worth of the hours.`
+      : t`Left is the money in less the money out and the worth of the hours.`,
     ...(saving === null || labour_cost === null
       ? []
-      : [`Redoing costs ${money(Math.abs(saving))} ${saving < 0 ? "more" : "less"} than buying new.`]),
-    ...(sold === null ? [] : [`Redone and sold, an hour of work brings ${money(sold)}.`]),
+      : [
+          saving < 0
+            ? t`Redoing costs ${money(Math.abs(saving))} more than buying new.`
+            : t`Redoing costs ${money(Math.abs(saving))} less than buying new.`,
+        ]),
+    ...(sold === null ? [] : [t`Redone and sold, an hour of work brings ${money(sold)}.`]),
   ];
 }
 
@@ -87,7 +97,7 @@ function missingNotes(ways: readonly Way[], result: JobResult): readonly string[
     // What redoing lacks is said once.
     const own = way.way === "sell" ? saleGaps(result) : missing;
     return way.left === null && own.length > 0
-      ? [`Not known for \`${WAY_NAMES[way.way]}\`: ${own.join(", ")}.`]
+      ? [t`Not known for \`${translated(WAY_NAMES[way.way])}\`: ${own.join(", ")}.`]
       : [];
   });
 }

@@ -1,13 +1,25 @@
 /** The texts in tables of the what the editor, the sheets and New Recipe show. */
-import { TROUBLES } from "../../../grammar/src/vocabulary.ts";
+import { TROUBLES, VERBS } from "../../../grammar/src/vocabulary.ts";
+import { CARES, GENTLEST } from "../../src/core/knowledge/care.ts";
 import { CHEMICALS } from "../../src/core/knowledge/chemicals.ts";
+import { DUTIES } from "../../src/core/knowledge/duties.ts";
 import { binderSchema, roleSchema } from "../../src/core/knowledge/family-schema.ts";
 import { type VocabularyName, vocabulary } from "../../src/core/knowledge/vocabularies.ts";
+import { LAYDOWNS } from "../../src/core/quantities/laydown.ts";
 import { FULL_DAYS } from "../../src/features/completion/fields.ts";
 import { DRYING } from "../../src/features/hover/material-card.ts";
 import { OTHER_WORDS } from "../../src/features/hover/word-cards.ts";
 import { NO_NAME, TOO_MANY } from "../../src/features/rename/rename.ts";
 import { KINDS } from "../../src/features/signatures.ts";
+import { FULL, LEAD, LEAD_REPAIR, LIGHT, RAGS, REPAIRS, WET } from "../../src/views/care-card.ts";
+import { VERDICT_WORDS } from "../../src/views/fumes/fumes-facts.ts";
+import { LABELS } from "../../src/views/sheet/duties.ts";
+import { GISTS, NOT_ALL_COUNTED } from "../../src/views/sheet/fumes-line.ts";
+import { STRIPPER_VAPOUR, THIN_VENEER } from "../../src/views/sheet/gear.ts";
+import { DATES, GAP_FIGURES } from "../../src/views/sheet/sheet.ts";
+import { UNTIL } from "../../src/views/sheet/waits.ts";
+import { capital, LAID, words } from "../../src/views/sheet/words.ts";
+import { WAY_NAMES, WORTH_COLUMNS } from "../../src/views/worth.ts";
 
 /** What a name names, as a refusal to rename and an outline say it. */
 const NAMED = ["material", "piece", "surface", "shop", "recipe", "job", "parameter", "use"];
@@ -36,6 +48,30 @@ export const viewTexts = (): readonly string[] => [
   ...binderSchema.options,
   "volume",
   "weight",
+  ...Object.keys(DATES),
+  ...Object.values(DATES),
+  ...GAP_FIGURES.map(({ figure }) => figure),
+  ...DUTIES.map(({ word }) => LABELS[word] ?? capital(words(word))),
+  ...[STRIPPER_VAPOUR, THIN_VENEER].map(capital),
+  ...Object.keys(VERBS).map(capital),
+  ...Object.values(UNTIL),
+  ...Object.values(LAID),
+  ...Object.values(LAYDOWNS).map(({ name }) => name),
+  ...Object.values(VERDICT_WORDS),
+  ...Object.values(GISTS),
+  NOT_ALL_COUNTED,
+  ...Object.values(WAY_NAMES),
+  ...WORTH_COLUMNS,
+  ...[FULL, LEAD, LEAD_REPAIR, LIGHT, RAGS, REPAIRS, WET],
+  ...CARES.map(({ name }) => name),
+  ...[...CARES, GENTLEST].flatMap(({ clean, avoid, repair, source }) => [clean, avoid, repair, source]),
+  "not stated",
+  "wood not stated",
+  "family not stated",
+  "touch-dry",
+  "recoat",
+  "stackable",
+  "cured",
   NO_NAME,
   TOO_MANY,
 ];

@@ -1,6 +1,6 @@
 /** The card of a job: what it takes and costs, when it is done, and what is missing to work out the rest. */
 
-import { t } from "../../../../grammar/src/translate.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { SEVERITIES, type Severity } from "../../core/findings.ts";
 import { cansText, exactArea, gramsText, gramsThatAddUp, moneyText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber, formatWork } from "../../core/measure/format-amount.ts";
@@ -12,17 +12,17 @@ import { earnedPerHour } from "../../core/totals/earned.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { type PieceCost, pieceCosts, usedMaterialCost } from "../../core/totals/piece-costs.ts";
 import { suppliesOf } from "../../core/totals/supplies.ts";
-import { FUMES_BASIS, worstAir } from "../../views/fumes/fumes-facts.ts";
-import { HOURS_BASIS, jobPeak } from "../../views/fumes/fumes-hours.ts";
+import { fumesBasis, worstAir } from "../../views/fumes/fumes-facts.ts";
+import { hoursBasis, jobPeak } from "../../views/fumes/fumes-hours.ts";
 import { distinctNames } from "../../views/material-names.ts";
 import {
   awaitsPlan,
   awaitsRoomAir,
-  BEING_PLANNED_TEXT,
+  beingPlannedText,
   type GapField,
   gapsOf,
   materialGaps,
-  NO_DATE_TEXT,
+  noDateText,
   unpromised,
 } from "../../views/missing-inputs.ts";
 import { type JobDate, jobDates } from "../../views/schedule/job-dates.ts";
@@ -57,7 +57,7 @@ function facts(ctx: HoverContext, result: JobResult, money: (amount: number) => 
   const [lastWork, , fullUse] = jobDates(result);
   return [
     ...(kept
-      ? [`${NO_DATE_TEXT}: ${kept.reasons.join(", ")}`]
+      ? [`${noDateText()}: ${kept.reasons.join(", ")}`]
       : [t`last work ${dateFact(lastWork!)}`, t`full use ${dateFact(fullUse!)}`]),
     figure(result, "total_cost", t`cost`, money),
     found,
@@ -148,18 +148,18 @@ function peakLine(result: JobResult): string | undefined {
   if (!peak) return undefined;
   const lines = peak.lines.map(({ name, grams }) => `${gramsText(grams)} ${code(name)}`);
   const sum = lines.length > 1 ? `: ${lines.join(" + ")}` : "";
-  return t`most fumes in an hour ${gramsText(peak.grams)}, from ${peak.from}${sum} (${HOURS_BASIS})`;
+  return t`most fumes in an hour ${gramsText(peak.grams)}, from ${peak.from}${sum} (${hoursBasis()})`;
 }
 
 /** In place of what the hours of the plan will tell of the air. */
 const awaitedAir = (result: JobResult): string | undefined =>
-  awaitsRoomAir(result) ? t`fumes by the hour and the air of the room: ${BEING_PLANNED_TEXT}` : undefined;
+  awaitsRoomAir(result) ? t`fumes by the hour and the air of the room: ${beingPlannedText()}` : undefined;
 
 function worstText(result: JobResult): string | undefined {
   const worst = worstAir(result);
   if (!worst) return undefined;
   const sum = worst.working ? `: ${worst.working}` : "";
-  return `${worst.name} ${gramsText(worst.grams)}, ${worst.air}${sum} (${FUMES_BASIS})`;
+  return `${worst.name} ${gramsText(worst.grams)}, ${worst.air}${sum} (${fumesBasis()})`;
 }
 
 /** A figure with its name, or what is missing for it: `finish: not known, no \`start\``. */
@@ -172,7 +172,7 @@ export function figure<F extends GapField>(
   const value = result.totals[field];
   if (value !== null) return `${name} ${say(value as NonNullable<JobResult["totals"][F]>)}`;
   const gaps = gapsOf(result, field);
-  if (awaitsPlan(result, field)) return `${name}: ${BEING_PLANNED_TEXT}`;
+  if (awaitsPlan(result, field)) return `${name}: ${beingPlannedText()}`;
   return gaps.length > 0 ? t`${name}: not known, ${gaps.join(", ")}` : t`${name}: not known`;
 }
 
@@ -183,7 +183,7 @@ function dateLines(result: JobResult): readonly string[] {
   const isOne = dates.every(({ at, reason }) => at === undefined && reason === first?.reason);
   if (isOne && first) return [withSum(t`last work, light use and full use ${first.text}`, first.reason)];
   return dates.map(({ field, name, text, reason }) =>
-    withSum(`${name} ${text}`, (field === "full_use" ? cureSum(result) : undefined) ?? reason),
+    withSum(`${translated(name)} ${text}`, (field === "full_use" ? cureSum(result) : undefined) ?? reason),
   );
 }
 

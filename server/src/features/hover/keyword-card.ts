@@ -1,12 +1,12 @@
 /** Words that start a line, a tail or a declaration: what they mean, and what this line comes to. */
 
 import type { NameUse } from "../../../../grammar/src/names.ts";
-import { t } from "../../../../grammar/src/translate.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Statement } from "../../../../grammar/src/tree.ts";
 import { moneyText } from "../../core/measure/figures.ts";
 import type { Job } from "../../core/model/model.ts";
 import { sentence } from "../../core/sentence.ts";
-import { NO_DATE_TEXT, unpromised } from "../../views/missing-inputs.ts";
+import { noDateText, unpromised } from "../../views/missing-inputs.ts";
 import { jobDates } from "../../views/schedule/job-dates.ts";
 import { coldNote } from "../../views/schedule/plan-notes.ts";
 import { paragraphs, plain } from "../markdown.ts";
@@ -78,14 +78,15 @@ function wishResult(ctx: HoverContext, job: Job, word: string): string | undefin
   const result = ctx.checker.job(job);
   if (word === "ready" || word === "start") {
     const kept = unpromised(result);
-    if (kept) return `${sentence(NO_DATE_TEXT)}: ${kept.reasons.join(", ")}.`;
+    if (kept) return `${sentence(noDateText())}: ${kept.reasons.join(", ")}.`;
     const cold = coldNote(result)
       .map((note) => `\n\n${note}`)
       .join("");
     return `${sentence(
       jobDates(result)
         .map(
-          ({ name, text, reason, at }) => `${name} ${text}${at === undefined && reason ? `, ${reason}` : ""}`,
+          ({ name, text, reason, at }) =>
+            `${translated(name)} ${text}${at === undefined && reason ? `, ${reason}` : ""}`,
         )
         .join("; "),
     )}.${cold}`;

@@ -12,7 +12,7 @@ import { gramsText } from "../../core/measure/figures.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import type { Shop } from "../../core/model/model.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
-import { FUMES_BASIS, worstAir } from "../../views/fumes/fumes-facts.ts";
+import { fumesBasis, worstAir } from "../../views/fumes/fumes-facts.ts";
 import { jobPeak } from "../../views/fumes/fumes-hours.ts";
 import { code, firstFew, nested } from "../markdown.ts";
 
@@ -23,7 +23,7 @@ export function shopFumes(shop: Shop, results: readonly JobResult[]): readonly s
     return items.length > 0 ? [nested(t`fumes of ${code(result.job.name)}`, items)] : [];
   });
   if (jobs.length === 0) return [];
-  return [...keptTexts(shop, results), ...firstFew(jobs, (job) => job, 4), FUMES_BASIS];
+  return [...keptTexts(shop, results), ...firstFew(jobs, (job) => job, 4), fumesBasis()];
 }
 
 function jobItems(result: JobResult): readonly string[] {

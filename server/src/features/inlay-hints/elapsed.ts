@@ -9,7 +9,7 @@ import { formatDuration } from "../../core/measure/format-amount.ts";
 import { isBeingPlanned } from "../../core/schedule/being-planned.ts";
 import { sentence } from "../../core/sentence.ts";
 import { itemOf } from "../../core/totals/planned-tasks.ts";
-import { BEING_PLANNED_TEXT, NO_DATE_TEXT, type Unpromised, unpromised } from "../../views/missing-inputs.ts";
+import { beingPlannedText, noDateText, type Unpromised, unpromised } from "../../views/missing-inputs.ts";
 import { isDated } from "../../views/schedule/job-plan.ts";
 import { type LineRun, plannedText, whereText } from "../../views/sums/line-run.ts";
 import { bullets, code } from "../markdown.ts";
@@ -34,14 +34,14 @@ export function elapsedHint(runs: readonly LineRun[]): HintText | undefined {
   if (kept.length > 0 && kept.length === byJob.size)
     return { text: kept[0]!.brief, markdown: bullets([...new Set(kept.flatMap(whyNot))]) };
   if ([...byJob.keys()].some((job) => job && isBeingPlanned(job.schedule)))
-    return { text: BEING_PLANNED_TEXT, markdown: sentence(`${BEING_PLANNED_TEXT}.`) };
+    return { text: beingPlannedText(), markdown: sentence(`${beingPlannedText()}.`) };
   const turns = [...byJob.values()].flatMap((lines) => firstTurn(lines) ?? []);
   const text = turnsText(turns);
   return text === "" ? undefined : { text: isWait ? t`to ${text}` : text, markdown: reason(runs) };
 }
 
 const whyNot = ({ reasons }: Unpromised): readonly string[] =>
-  reasons.map((each) => `${NO_DATE_TEXT}: ${each}`);
+  reasons.map((each) => `${noDateText()}: ${each}`);
 
 /** The one, or over several jobs the first and the last. */
 function turnsText(turns: readonly Turn[]): string {

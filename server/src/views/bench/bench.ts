@@ -1,5 +1,6 @@
 /** A job as an editor draws it, from its result and its sheet: see `model.ts`. Nothing is calculated here. */
 
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { byGravity } from "../../core/findings.ts";
 import { currencyText, moneyText } from "../../core/measure/figures.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
@@ -52,6 +53,7 @@ export function benchOf(
   const places = new Places(spanOf);
   const { schedule, runs, job } = result;
   const at = places.of(job.namePlace);
+  const shown = SHOWN_FACTS.map(translated);
   const lines = planLines(result);
   const neighbours = neighboursOf(result, source);
   const { others, othersLeft } = otherJobs(result, neighbours, (place) => places.of(place));
@@ -60,10 +62,10 @@ export function benchOf(
     name: job.name,
     title: sheet.title,
     ...(at === undefined ? {} : { at }),
-    facts: sheet.facts.filter(({ name }) => SHOWN_FACTS.includes(name)),
+    facts: sheet.facts.filter(({ name }) => shown.includes(name)),
     // Which line a date waits for is drawn in the days; here its name in the text would be read as a word.
     dates: jobDates(result).map(({ name, at: known, text, reason }) => ({
-      name,
+      name: translated(name),
       text,
       reason: known === undefined ? reason : briefReason(reason),
     })),
@@ -140,7 +142,7 @@ function surfaceOf(
   const bars = barsOf(lines, run, numbers);
   return {
     title,
-    about: [substrate, area, wear && `${wear} wear`].filter(Boolean),
+    about: [substrate, area, wear && t`${wear} wear`].filter(Boolean),
     section,
     coats: section.coats.map((coat) =>
       coatOf(coat, run, bars, found.get(coat.index) ?? [], places, figuresIn(sheet.units)),
@@ -269,7 +271,7 @@ function materialsOf(result: JobResult, places: Places, say: ShownFigures): read
       return {
         title: titleOf(material),
         ...(at === undefined ? {} : { at }),
-        takes: litres === null ? "not known" : say.litres(litres),
+        takes: litres === null ? t`not known` : say.litres(litres),
         onHand: onHand > 0 ? say.litres(onHand) : "",
         cans: containers.flatMap((can) =>
           Array.from({ length: Math.min(can.count, 50) }, () => `${formatNumber(can.litres, 3)} L`),

@@ -2,12 +2,13 @@
  * What a job costs, as rows that a person can add up: what is paid, the sum of it, and beside it a new piece and the
  * budget. A row is rounded to whole cents such that the rows come to the total.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import { cents, moneyText } from "../../core/measure/figures.ts";
 import { formatWork } from "../../core/measure/format-amount.ts";
 import { roundedParts } from "../../core/measure/rounded-parts.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { suppliesOf } from "../../core/totals/supplies.ts";
-import { awaitsPlan, BEING_PLANNED_TEXT, type GapField, gapsOf } from "../missing-inputs.ts";
+import { awaitsPlan, beingPlannedText, type GapField, gapsOf } from "../missing-inputs.ts";
 import type { BenchCost } from "./model.ts";
 
 export function costsOf(result: JobResult): readonly BenchCost[] {
@@ -15,9 +16,9 @@ export function costsOf(result: JobResult): readonly BenchCost[] {
   const { total_cost: total, saving } = totals;
   const supplies = suppliesOf(job, result.runs);
   const parts: readonly Part[] = [
-    ...(prices.bought > 0 ? [{ name: "Pieces, as bought", amount: prices.bought }] : []),
-    { name: "Materials", field: "material_cost", amount: totals.material_cost },
-    ...(job.supplies || supplies > 0 ? [{ name: "Supplies", amount: supplies }] : []),
+    ...(prices.bought > 0 ? [{ name: t`Pieces, as bought`, amount: prices.bought }] : []),
+    { name: t`Materials`, field: "material_cost", amount: totals.material_cost },
+    ...(job.supplies || supplies > 0 ? [{ name: t`Supplies`, amount: supplies }] : []),
     { name: "Labour", field: "labour_cost", amount: totals.labour_cost, sum: labourSum(result) },
   ];
   const shown = roundedParts(
@@ -35,7 +36,7 @@ export function costsOf(result: JobResult): readonly BenchCost[] {
   const unknown = (kind: BenchCost["kind"], name: string, field: GapField): BenchCost => ({
     kind,
     name,
-    text: awaitsPlan(result, field) ? BEING_PLANNED_TEXT : "not known",
+    text: awaitsPlan(result, field) ? beingPlannedText() : t`not known`,
     sum: "",
     missing: gapsOf(result, field),
   });
@@ -45,17 +46,17 @@ export function costsOf(result: JobResult): readonly BenchCost[] {
       if (amount !== null || field === undefined) return row("part", name, shown[i]!, sum);
       // Without a rate nobody is paid.
       const isLeftOut = field === "labour_cost" && shop?.labourPerH === undefined && total !== null;
-      return { ...unknown("part", name, field), ...(isLeftOut ? { text: "not counted" } : {}) };
+      return { ...unknown("part", name, field), ...(isLeftOut ? { text: t`not counted` } : {}) };
     }),
     total === null ? unknown("total", "Total", "total_cost") : row("total", "Total", total),
     ...(saving === null || total === null
-      ? [unknown("beside", "Saved against new", "saving")]
+      ? [unknown("beside", t`Saved against new`, "saving")]
       : [
           saving < 0
-            ? row("beside", "More than new", -saving, `${moneyText(total)} − ${moneyText(total + saving)}`)
+            ? row("beside", t`More than new`, -saving, `${moneyText(total)} − ${moneyText(total + saving)}`)
             : row(
                 "beside",
-                "Saved against new",
+                t`Saved against new`,
                 saving,
                 `${moneyText(total + saving)} − ${moneyText(total)}`,
               ),
@@ -64,10 +65,10 @@ export function costsOf(result: JobResult): readonly BenchCost[] {
       ? []
       : [
           total > budget
-            ? row("beside", "Over the budget", total - budget, `${moneyText(total)} − ${moneyText(budget)}`)
+            ? row("beside", t`Over the budget`, total - budget, `${moneyText(total)} − ${moneyText(budget)}`)
             : row(
                 "beside",
-                "Left of the budget",
+                t`Left of the budget`,
                 budget - total,
                 `${moneyText(budget)} − ${moneyText(total)}`,
               ),

@@ -2,6 +2,7 @@
  * The other jobs of a job's shop as the bench view draws them under its own days: a row for each kind of piece, with the
  * times in which something is done to it and in which it is only waited for. Hours are counted from the start of the job.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import { hoursBetween } from "../../core/measure/iso-dates.ts";
 import type { Piece } from "../../core/model/model.ts";
 import type { Place } from "../../core/place.ts";
@@ -9,7 +10,7 @@ import { isBeingPlanned } from "../../core/schedule/being-planned.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { tasksById } from "../../core/totals/planned-tasks.ts";
-import { BEING_PLANNED_TEXT, gapsOf, NO_DATE_TEXT, unpromised } from "../missing-inputs.ts";
+import { beingPlannedText, gapsOf, noDateText, unpromised } from "../missing-inputs.ts";
 import { jobDates } from "../schedule/job-dates.ts";
 import { isDated, planLines } from "../schedule/job-plan.ts";
 import { titleOf } from "../sheet/words.ts";
@@ -66,17 +67,17 @@ function otherJob(
     title: titleOf(job),
     ...(line === undefined ? {} : { at: line }),
   };
-  if (isBeingPlanned(schedule)) return { ...base, plan: "being planned", note: BEING_PLANNED_TEXT, rows: [] };
+  if (isBeingPlanned(schedule)) return { ...base, plan: "being planned", note: beingPlannedText(), rows: [] };
   if (from === undefined || schedule.items.length === 0 || !isDated(other)) {
     const gaps = gapsOf(other, "finish");
-    const what = unpromised(other) ? NO_DATE_TEXT : "no dates";
+    const what = unpromised(other) ? noDateText() : t`no dates`;
     return { ...base, plan: "none", note: gaps.length > 0 ? `${what}: ${gaps.join(", ")}` : "", rows: [] };
   }
   const last = jobDates(other).find(({ field }) => field === "last_work");
   return {
     ...base,
     plan: "planned",
-    note: last ? `last work ${last.text}` : "",
+    note: last ? t`last work ${last.text}` : "",
     rows: rowsOfOther(other, from, at),
   };
 }
@@ -121,7 +122,7 @@ function rowsOfOther(
         kind,
         start: start + from,
         end: end + from,
-        what: left > 0 ? `${named.join("; ")} and ${left} more` : named.join("; "),
+        what: left > 0 ? t`${named.join("; ")} and ${left} more` : named.join("; "),
         ...(line === undefined ? {} : { at: line }),
       };
     }),

@@ -2,6 +2,7 @@
  * The work of a run in lines for comparison: every step, coat and wait, with titles, in the words of a bench sheet. No
  * line says which coat of how many it is, so that one coat more is one line more.
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { formatWork } from "../../core/measure/format-amount.ts";
 import type { Action, LayerAction, Takes } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
@@ -23,25 +24,26 @@ function lineOf(action: Action): string {
     case "wait":
       return waitTitle(action);
     case "note":
-      return `Note: ${action.text}`;
+      return t`Note: ${action.text}`;
     case "open":
-      return action.missing === undefined ? "And so on" : `Follow ${words(action.missing)} (to be chosen)`;
+      return action.missing === undefined ? t`And so on` : t`Follow ${words(action.missing)} (to be chosen)`;
   }
 }
 
 function layerLine(layer: LayerAction): string {
   const method = methodOf(layer);
   const ratio = ratioText(layer);
+  const short = layerShort({ ...layer, coat: 1, coats: 1 });
   return [
-    `${layer.session ? "Session" : "Coat"} of ${layerShort({ ...layer, coat: 1, coats: 1 })}`,
-    ...(method === undefined || method === "brush" ? [] : [`by ${method}`]),
+    layer.session ? t`Session of ${short}` : t`Coat of ${short}`,
+    ...(method === undefined || method === "brush" ? [] : [translated(`by ${method}`)]),
     ...(ratio === "" ? [] : [ratio]),
   ].join(", ");
 }
 
 const withTime = (line: string, takes: Takes | undefined): string => {
   if (takes === undefined) return line;
-  const time = "hours" in takes ? formatWork(takes.hours) : `${formatWork(takes.hoursPerM2)} per m2`;
+  const time = "hours" in takes ? formatWork(takes.hours) : t`${formatWork(takes.hoursPerM2)} per m2`;
   return `${line}, ${time}`;
 };
 

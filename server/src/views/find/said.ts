@@ -5,6 +5,7 @@
  * be several things; all other words are looked for in what is written. What was understood is told, so that a word that was
  * taken for something else is seen at once.
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { FamilyAsked, FindQuery, FoundKind } from "./model.ts";
 import { FOUND_KINDS } from "./model.ts";
 import {
@@ -50,7 +51,7 @@ const MOST_WORDS = 3;
 
 export function readSaid(said: string): SaidQuery {
   if (said.length > LONGEST)
-    return { refusal: `A search has at most ${LONGEST} letters. Ask in fewer words.` };
+    return { refusal: t`A search has at most ${LONGEST} letters. Ask in fewer words.` };
   const asked: Asked[] = [];
   const parts = partsOf(said);
   for (let at = 0; at < parts.length; ) {
@@ -166,8 +167,8 @@ const READERS: Readonly<Record<SaidKey, (text: string) => Asked | Refused>> = {
     const read = familyAsked(text);
     return "refusal" in read ? read : { by: "family", value: read.word, told: familyTold(text, read.word) };
   },
-  material: (text) => ({ by: "material", value: text, told: `material “${text}”` }),
-  shop: (text) => ({ by: "shop", value: text, told: `shop “${text}”` }),
+  material: (text) => ({ by: "material", value: text, told: t`material “${text}”` }),
+  shop: (text) => ({ by: "shop", value: text, told: t`shop “${text}”` }),
   text: written,
   hours: (text) => limit("hours", text),
   days: (text) => limit("days", text),
@@ -175,8 +176,8 @@ const READERS: Readonly<Record<SaidKey, (text: string) => Asked | Refused>> = {
   kind: (text) => {
     const kind = kindOf(text);
     return kind === undefined
-      ? { refusal: `\`${text}\` is not a kind of match. Write ${FOUND_KINDS.join(", ")}.` }
-      : { by: "kind", value: kind, told: `only ${kind}s` };
+      ? { refusal: t`\`${text}\` is not a kind of match. Write ${FOUND_KINDS.join(", ")}.` }
+      : { by: "kind", value: kind, told: t`only ${translated(kind)}s` };
   },
 };
 
@@ -192,9 +193,11 @@ const KEYS: ReadonlyMap<string, SaidKey> = new Map<string, SaidKey>([
 function keyedAs(said: string, text: string): Asked | Refused {
   const key = KEYS.get(said);
   if (key === undefined)
-    return { refusal: `\`${said}:\` is not known. Write ${SAID_KEYS.map((each) => `${each}:`).join(", ")}.` };
+    return {
+      refusal: t`\`${said}:\` is not known. Write ${SAID_KEYS.map((each) => `${each}:`).join(", ")}.`,
+    };
   return text === ""
-    ? { refusal: `\`${said}:\` needs a word behind it, such as \`${EXAMPLES[key]}\`.` }
+    ? { refusal: t`\`${said}:\` needs a word behind it, such as \`${EXAMPLES[key]}\`.` }
     : READERS[key](text);
 }
 
@@ -218,14 +221,18 @@ const word = (by: SaidKey, what: string, read: ReadWord<string>): Asked | Refuse
 
 function limit(by: "hours" | "days" | "cost", text: string): Asked | Refused {
   if (!NUMBER.test(text))
-    return { refusal: `\`${by}:${text}\` is not a number. Write one, such as \`${EXAMPLES[by]}\`.` };
+    return { refusal: t`\`${by}:${text}\` is not a number. Write one, such as \`${EXAMPLES[by]}\`.` };
   return { by, value: Number(text), told: limitTold(by, text) };
 }
 
 const NUMBER = /^\d{1,12}(?:\.\d{1,6})?$/u;
 
 const limitTold = (by: "hours" | "days" | "cost", amount: string): string =>
-  by === "cost" ? `at most ${amount} in money` : `at most ${amount} ${by === "hours" ? "h" : "days"}`;
+  by === "cost"
+    ? t`at most ${amount} in money`
+    : by === "hours"
+      ? t`at most ${amount} h`
+      : t`at most ${amount} days`;
 
 // ---------------------------------------------------------------------------------------------------------------
 // Words without a key
@@ -240,11 +247,11 @@ function knownAs(text: string, asked: readonly Asked[]): Asked | undefined {
   const isNumber = NUMBER.test(text);
   if (isNumber) return undefined;
   const kind = kindOf(text);
-  if (kind !== undefined) return { by: "kind", value: kind, told: `only ${kind}s` };
+  if (kind !== undefined) return { by: "kind", value: kind, told: t`only ${translated(kind)}s` };
   const wear = /^(\S+) wear$/iu.exec(text)?.[1];
   if (wear !== undefined) return read("wear", wear);
   const wood = isOpen("wood") ? woodKnown(text) : undefined;
-  if (wood !== undefined) return { by: "wood", value: wood, told: `wood ${wood}` };
+  if (wood !== undefined) return { by: "wood", value: wood, told: t`wood ${wood}` };
   const simple = read("sheen", text) ?? read("for", text);
   if (simple) return simple;
   // A label's name may begin with its sheen, which is asked for by itself.
@@ -255,7 +262,7 @@ function knownAs(text: string, asked: readonly Asked[]): Asked | undefined {
 }
 
 const familyTold = (said: string, family: FamilyAsked): string =>
-  family.length === 1 ? family[0]! : `any ${said.toLowerCase()}`;
+  family.length === 1 ? translated(family[0]!) : t`any ${said.toLowerCase()}`;
 
 const kindOf = (text: string): FoundKind | undefined =>
   FOUND_KINDS.find((kind) => kind === text.toLowerCase() || `${kind}s` === text.toLowerCase());

@@ -1,4 +1,5 @@
 /** Words of a search as the notation reads them: every spelling of a wood, a family or a sheen is the plain word for it. */
+import { t } from "../../../../grammar/src/translate.ts";
 import { keyOf, WORD_SPELLINGS } from "../../../../grammar/src/word-spellings.ts";
 import { FAMILIES } from "../../core/knowledge/families.ts";
 import { familiesNear } from "../../core/knowledge/families-near.ts";
@@ -19,8 +20,9 @@ const plainOf = (field: string, text: string): string => {
 /** A wood that is not known stays as it is written: a recipe may have it. */
 export function woodAsked(text: string): ReadWord<string> {
   const plain = plainOf("wood", text);
-  if (plain === "") return { refusal: "A wood has a name, such as `oak`." };
-  if (plain === "unknown") return { refusal: `\`${text}\` may be several woods. Name one, such as \`oak\`.` };
+  if (plain === "") return { refusal: t`A wood has a name, such as \`oak\`.` };
+  if (plain === "unknown")
+    return { refusal: t`\`${text}\` may be several woods. Name one, such as \`oak\`.` };
   return { word: woodKnown(text) ?? plain };
 }
 
@@ -37,11 +39,11 @@ export const woodNear = (text: string): string | undefined =>
 /** A word of a label that may be several families asks for any of them; `clear` and other groups for all of the group. */
 export function familyAsked(text: string): ReadWord<FamilyAsked> {
   const plain = plainOf("family", text);
-  if (plain === "") return { refusal: "A family has a name, such as `waterborne polyurethane`." };
+  if (plain === "") return { refusal: t`A family has a name, such as \`waterborne polyurethane\`.` };
   const known = familyKnown(text);
   if (known) return { word: known };
   const { near } = familiesNear(plain);
-  return near ? { refusal: `There is no family \`${text}\`. Did you mean \`${near}\`?` } : { word: [plain] };
+  return near ? { refusal: t`There is no family \`${text}\`. Did you mean \`${near}\`?` } : { word: [plain] };
 }
 
 /** What the notation knows a word of a label for: a group, a family, or those that it may be. */
@@ -61,10 +63,10 @@ export function sheenAsked(text: string): ReadWord<string> {
 }
 
 export const wearAsked = (text: string): ReadWord<string> =>
-  oneOf("degree of wear", plainOf("wear", text), wordList(WEAR), text);
+  oneOf(t`degree of wear`, plainOf("wear", text), wordList(WEAR), text);
 
 export const meantForAsked = (text: string): ReadWord<string> =>
-  oneOf("kind of user", plainOf("meant_for", text), wordList(MEANT_FOR), text);
+  oneOf(t`kind of user`, plainOf("meant_for", text), wordList(MEANT_FOR), text);
 
 function oneOf<W extends string>(
   what: string,
@@ -74,6 +76,6 @@ function oneOf<W extends string>(
 ): ReadWord<W> {
   const word = words.find((each) => keyOf(each) === keyOf(plain));
   return word === undefined
-    ? { refusal: `\`${written}\` is not a ${what}. Write ${orList(words.map((each) => `\`${each}\``))}.` }
+    ? { refusal: t`\`${written}\` is not a ${what}. Write ${orList(words.map((each) => `\`${each}\``))}.` }
     : { word };
 }

@@ -5,6 +5,7 @@
  * Totals, sheets and hovers say the same here as the rule `ventilation-too-weak`: all go by `core/fumes/job-air.ts`.
  */
 
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { DEFAULT_MIXING_FACTOR, vapourM3PerH } from "../../core/fumes/dilution-air.ts";
 import type { AirThere, AirVerdict, CoatAir, Vapour } from "../../core/fumes/job-air.ts";
 import { type CoatFumes, coatFumes } from "../../core/fumes/job-fumes.ts";
@@ -32,7 +33,8 @@ export interface FumesFact {
 }
 
 /** Said once beside the facts of a job with a room. */
-export const FUMES_BASIS = `dilution-ventilation estimate by limits of ${SHIFT_H} h and 15 min, mixing factor ${DEFAULT_MIXING_FACTOR}, cautious where a solvent is not named; no calculation can show that a room is safe`;
+export const fumesBasis = (): string =>
+  t`dilution-ventilation estimate by limits of ${SHIFT_H} h and 15 min, mixing factor ${DEFAULT_MIXING_FACTOR}, cautious where a solvent is not named; no calculation can show that a room is safe`;
 
 /** A fact for every line that gives off something; lines of which it is not known are left out. */
 export function lineFumes(result: JobResult): readonly FumesFact[] {
@@ -40,7 +42,7 @@ export function lineFumes(result: JobResult): readonly FumesFact[] {
   return coatsByLine(coats).map((line) => ({
     name: lineName(line),
     grams: line.reduce((sum, { grams }) => sum + (grams ?? 0), 0),
-    air: coatAir(result, line[0]!, line.length > 1 ? "a coat needs" : "needs"),
+    air: coatAir(result, line[0]!, line.length > 1),
     working: coatAirWorking(result, line[0]!),
   }));
 }
@@ -57,24 +59,24 @@ export function worstAir(
   const worst = air?.worst;
   if (!air || !worst) return undefined;
   const { need, coat, grams, vapours, others } = worst;
-  const jobs = others.length > 0 ? `, ${andList(others.map((name) => `\`${name}\``))} included` : "";
+  const jobs = others.length > 0 ? t`, ${andList(others.map((name) => `\`${name}\``))} included` : "";
   const left = notCounted(result, called);
   return {
     name: stretchName(need),
     grams,
-    air: `from ${momentAfterStart(result, need.fromH)}: needs ${changes(need.airChangesPerH)} in ${roomText(air.roomM3)}${jobs}; ${thereText(coat.there)}: ${verdictText(coat.verdict, left)}`,
+    air: t`from ${momentAfterStart(result, need.fromH)}: needs ${changes(need.airChangesPerH)} in ${roomText(air.roomM3)}${jobs}; ${thereText(coat.there)}: ${verdictText(coat.verdict, left)}`,
     working: sumText(vapours, need, air.roomM3),
     ...(left.length > 0 ? { isPartial: true } : {}),
   };
 }
 
 const STRETCHES = {
-  shift: `worst ${SHIFT_H} h`,
-  short: "worst 15 min",
-  fire: "worst moment (fire)",
+  shift: () => t`worst ${SHIFT_H} h`,
+  short: () => t`worst 15 min`,
+  fire: () => t`worst moment (fire)`,
 } as const;
 
-const stretchName = ({ limit = "shift" }: AirNeed): string => STRETCHES[limit];
+const stretchName = ({ limit = "shift" }: AirNeed): string => STRETCHES[limit]();
 
 export const VERDICT_WORDS: Readonly<Record<AirVerdict, string>> = {
   enough: "enough by this estimate",
@@ -86,18 +88,20 @@ export const VERDICT_WORDS: Readonly<Record<AirVerdict, string>> = {
 
 /** A sum without something in it cannot say that the air is enough for all. */
 function verdictText(verdict: AirVerdict, left: readonly string[]): string {
-  if (left.length === 0) return VERDICT_WORDS[verdict];
+  if (left.length === 0) return translated(VERDICT_WORDS[verdict]);
   const counted =
-    verdict === "enough" ? "enough for what is counted, and not known for all" : VERDICT_WORDS[verdict];
-  return `${counted}. Not counted: ${andList(left)}, as what comes off it is not all known; labels and safety data sheets say how much air that needs`;
+    verdict === "enough"
+      ? t`enough for what is counted, and not known for all`
+      : translated(VERDICT_WORDS[verdict]);
+  return t`${counted}. Not counted: ${andList(left)}, as what comes off it is not all known; labels and safety data sheets say how much air that needs`;
 }
 
 /** `the room has 2`, of the air that a line has. */
 export function thereText({ by, airChangesPerH }: AirThere): string {
   const number = airChangesNumber(airChangesPerH);
-  if (by === "room") return `the room has ${number}`;
-  if (by === "stated") return `${number} stated`;
-  return airChangesPerH > 0 ? `${number} and what \`ventilate\` brings` : "no amount of air is stated";
+  if (by === "room") return t`the room has ${number}`;
+  if (by === "stated") return t`${number} stated`;
+  return airChangesPerH > 0 ? t`${number} and what \`ventilate\` brings` : t`no amount of air is stated`;
 }
 
 /** Materials whose vapour is not in the sums: no solvent stands for it, or litres or VOC are not known. */
@@ -115,11 +119,13 @@ const airOf = ({ air }: JobResult, { parts }: CoatFumes): CoatAir | undefined =>
   air?.coats.find(({ coat }) => coat.parts[0]!.action === parts[0]!.action);
 
 /** The air that one coat needs by itself, and what its line has; `needs` are the words that the figure follows. */
-export function coatAir(result: JobResult, coat: CoatFumes, needs = "needs"): string {
+export function coatAir(result: JobResult, coat: CoatFumes, isOneOfMany = false): string {
   const found = airOf(result, coat);
   if (!found) return "";
-  if (found.alone.limit === undefined) return (coat.grams ?? 0) > 0 ? "no limit is known for its vapour" : "";
-  return `${needs} ${changes(found.alone.airChangesPerH)} by itself, ${thereText(found.there)}`;
+  if (found.alone.limit === undefined)
+    return (coat.grams ?? 0) > 0 ? t`no limit is known for its vapour` : "";
+  const [asked, there] = [changes(found.alone.airChangesPerH), thereText(found.there)];
+  return isOneOfMany ? t`a coat needs ${asked} by itself, ${there}` : t`needs ${asked} by itself, ${there}`;
 }
 
 /** The sum behind `coatAir`, as a reader would do it; empty where there is none. */
@@ -140,10 +146,11 @@ const parts = (terms: readonly string[]): string =>
 function breathingSum(vapours: readonly Vapour[], need: AirNeed, roomM3: number): string {
   const terms = vapours.flatMap(({ solvent, grams, isAssumed }) => {
     const limit = need.limit === "short" ? shortLimitMgM3(solvent) : exposureLimitMgM3(solvent);
-    const assumed = isAssumed ? ", assumed" : "";
+    const name = translated(solvent.name);
+    const named = isAssumed ? t`${name}, assumed` : name;
     return limit === undefined
       ? []
-      : [`${formatNumber(grams, 1)} g / ${formatNumber(limit / 1000, 3)} g/m3 (${solvent.name}${assumed})`];
+      : [`${formatNumber(grams, 1)} g / ${formatNumber(limit / 1000, 3)} g/m3 (${named})`];
   });
   return `${parts(terms)} / ${formatNumber(need.hours, 2)} h × ${DEFAULT_MIXING_FACTOR} = ${perRoom(need, roomM3)}`;
 }
@@ -158,14 +165,14 @@ function fireSum(vapours: readonly Vapour[], need: AirNeed, roomM3: number): str
     const gramsPerH = grams / need.hours;
     const { molecularWeight } = solvent;
     const m3PerH = vapourM3PerH({ gramsPerH, molecularWeight, temperatureC: LIMITS_AT_C });
-    return `${formatNumber(m3PerH, 4)} m3/h of vapour (${formatNumber(gramsPerH, 1)} g/h) / ${percentText(solvent.lelPercent)} (${solvent.name})`;
+    return t`${formatNumber(m3PerH, 4)} m3/h of vapour (${formatNumber(gramsPerH, 1)} g/h) / ${percentText(solvent.lelPercent)} (${translated(solvent.name)})`;
   });
   return `${parts(terms)} × ${LEL_PARTS} = ${perRoom(need, roomM3)}`;
 }
 
 /** `8.6 air changes/h` */
 export const changes = (perH: number): string =>
-  `${perH < 0.1 ? "under 0.1" : roundTo(perH, 1)} air changes/h`;
+  perH < 0.1 ? t`under 0.1 air changes/h` : t`${roundTo(perH, 1)} air changes/h`;
 
 /** Coats whose grams are known, those of one line together. */
 export function coatsByLine(coats: readonly CoatFumes[]): readonly (readonly CoatFumes[])[] {
@@ -185,5 +192,5 @@ export function lineName(coats: readonly CoatFumes[]): string {
   const { action } = coats[0]!.parts[0]!;
   const material = action.use?.material?.name ?? action.use?.name ?? "";
   if (action.op === "step") return `${action.verb} with ${material}`;
-  return coats.length === 1 ? material : `${material}, ${coats.length} coats`;
+  return coats.length === 1 ? material : t`${material}, ${coats.length} coats`;
 }

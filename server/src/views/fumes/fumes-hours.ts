@@ -6,6 +6,7 @@
  * half of its time to touch dry (`core/fumes/job-fumes.ts`), so the true peak is higher and the tail longer.
  */
 
+import { t } from "../../../../grammar/src/translate.ts";
 import { type FumesDraw, type HourFumes, hourlyFumes, jobFumes } from "../../core/fumes/job-fumes.ts";
 import { dayText, gramsText, timeText } from "../../core/measure/figures.ts";
 import { isoAfter } from "../../core/schedule/iso-after.ts";
@@ -14,8 +15,8 @@ import { momentAfterStart } from "../schedule/job-plan.ts";
 import { coatsByLine, lineName } from "./fumes-facts.ts";
 
 /** Said once beside the hours. */
-export const HOURS_BASIS =
-  "a coat's grams leave evenly from its first stroke to half of touch dry, a step's to half an hour after it: common practice, no source";
+export const hoursBasis = (): string =>
+  t`a coat's grams leave evenly from its first stroke to half of touch dry, a step's to half an hour after it: common practice, no source`;
 
 /** The hour in which most leaves. */
 export interface PeakHour {
@@ -50,7 +51,7 @@ export function jobPeak(result: JobResult): PeakHour | undefined {
 /** The hour in which most leaves of these draws of the job: `48 g in the hour from Mon 8 Mar 2027 10:00`. */
 export function peakText(result: JobResult, draws: readonly FumesDraw[]): string {
   const most = mostOf(hourlyFumes(draws, result.schedule));
-  return most ? `${gramsText(most.grams)} in the hour from ${momentAfterStart(result, most.hour)}` : "";
+  return most ? t`${gramsText(most.grams)} in the hour from ${momentAfterStart(result, most.hour)}` : "";
 }
 
 /** One day of the job, or 24 h where it has no dates. */
@@ -69,8 +70,8 @@ export function fumesDays(result: JobResult): readonly FumesDay[] {
   const days = new Map<string, { from: string; first: number; grams: number[] }>();
   for (const { hour, grams } of jobFumes(result).byHour ?? []) {
     const iso = isoAfter(result.schedule, hour);
-    const name = iso === undefined ? `day ${Math.floor(hour / 24) + 1}` : dayText(iso);
-    const from = iso === undefined ? `hour ${hour % 24}` : timeText(iso);
+    const name = iso === undefined ? t`day ${Math.floor(hour / 24) + 1}` : dayText(iso);
+    const from = iso === undefined ? t`hour ${hour % 24}` : timeText(iso);
     const day = days.get(name) ?? { from, first: hour, grams: [] };
     days.set(name, day);
     day.grams[hour - day.first] = grams;

@@ -1,4 +1,5 @@
 /** The air of a job's room hour by hour, for a chart: what each hour asks for beside what there is, in figures and in words. */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { type AirHour, airByHour } from "../../core/fumes/air-by-hour.ts";
 import { type AirVerdict, datedReleases, VERDICTS_BY_GRAVITY } from "../../core/fumes/job-air.ts";
 import { jobFumes } from "../../core/fumes/job-fumes.ts";
@@ -85,8 +86,8 @@ function roomHour({ hour, need, there, verdict, mostBy, others }: AirHour, grams
     has: there.airChangesPerH,
     verdict,
     text: [
-      `needs ${changes(needs)}${besides(others)}, ${thereText(there)}: ${VERDICT_WORDS[verdict]}`,
-      grams < 0.5 ? "" : `${gramsText(grams)} leave, most by \`${actionText(mostBy)}\``,
+      t`needs ${changes(needs)}${besides(others)}, ${thereText(there)}: ${translated(VERDICT_WORDS[verdict])}`,
+      grams < 0.5 ? "" : t`${gramsText(grams)} leave, most by \`${actionText(mostBy)}\``,
     ]
       .filter(Boolean)
       .join(". "),
@@ -95,19 +96,19 @@ function roomHour({ hour, need, there, verdict, mostBy, others }: AirHour, grams
 }
 
 const besides = (others: readonly string[]): string =>
-  others.length > 0 ? ` with ${andList(others.map((name) => `\`${name}\``))}` : "";
+  others.length > 0 ? t` with ${andList(others.map((name) => `\`${name}\``))}` : "";
 
 function worstSentence(result: JobResult, { hour, need, there, verdict, others }: AirHour): string {
   const room = roomText(result.shop!.room!.value.m3);
-  const asked = `${changes(need.airChangesPerH)} in ${room}${besides(others)}`;
-  return `Worst hour: ${momentAfterStart(result, hour)}, ${MEANS[need.limit ?? "shift"]}: ${asked}. ${capital(thereText(there))}: ${VERDICT_WORDS[verdict]}.`;
+  const asked = t`${changes(need.airChangesPerH)} in ${room}${besides(others)}`;
+  return t`Worst hour: ${momentAfterStart(result, hour)}, ${MEANS[need.limit ?? "shift"]()}: ${asked}. ${capital(thereText(there))}: ${translated(VERDICT_WORDS[verdict])}.`;
 }
 
 /** What the figure of an hour is a mean of, by the limit that asks for most. */
-const MEANS: Readonly<Record<LimitKind, string>> = {
-  shift: `by the mean of the ${SHIFT_H} h up to its end`,
-  short: "by the mean of 15 min in it",
-  fire: "in its worst moment, against fire",
+const MEANS: Readonly<Record<LimitKind, () => string>> = {
+  shift: () => t`by the mean of the ${SHIFT_H} h up to its end`,
+  short: () => t`by the mean of 15 min in it`,
+  fire: () => t`in its worst moment, against fire`,
 };
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -118,7 +119,7 @@ function withoutRoom(
   missing: readonly string[],
 ): RoomHours {
   const hours = [...byHour].flatMap(([hour, grams]): readonly RoomHour[] =>
-    grams < 0.5 ? [] : [{ hour, grams, text: `${gramsText(grams)} leave` }],
+    grams < 0.5 ? [] : [{ hour, grams, text: t`${gramsText(grams)} leave` }],
   );
   const most = hours.toSorted((a, b) => b.grams - a.grams)[0];
   return {
@@ -127,7 +128,7 @@ function withoutRoom(
     worst:
       most === undefined
         ? ""
-        : `Most leaves in the hour from ${momentAfterStart(result, most.hour)}: ${gramsText(most.grams)}.`,
+        : t`Most leaves in the hour from ${momentAfterStart(result, most.hour)}: ${gramsText(most.grams)}.`,
     missing,
   };
 }
@@ -136,5 +137,5 @@ function withoutRoom(
 export function roomInWords({ shop }: JobResult): string {
   if (!shop?.room) return "";
   const { m3, airChanges } = shop.room.value;
-  return airChanges === undefined ? roomText(m3) : `${airChangesText(airChanges)} in ${roomText(m3)}`;
+  return airChanges === undefined ? roomText(m3) : t`${airChangesText(airChanges)} in ${roomText(m3)}`;
 }

@@ -1,4 +1,5 @@
 /** What sharing a shop does to a job, in words. */
+import { t } from "../../../../grammar/src/translate.ts";
 import { momentText } from "../../core/measure/figures.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import { andList } from "../../core/model/suggest.ts";
@@ -11,7 +12,10 @@ const MOST_NAMED = 3;
 /** Sentences with names in backticks, about a job in its shop's plan; empty for one that is planned by itself. */
 export function amongSentences({ among, heldByAir }: Schedule): readonly string[] {
   if (among === undefined) return [];
-  const with_ = `Planned with ${namesText(among.jobs)}${among.inOrder ? ", job by job in the order of `ready`" : ""}`;
+  const names = namesText(among.jobs);
+  const with_ = among.inOrder
+    ? t`Planned with ${names}, job by job in the order of \`ready\``
+    : t`Planned with ${names}`;
   return [`${with_}: ${effectText(among, heldByAir !== undefined)}.`];
 }
 
@@ -20,13 +24,13 @@ export function aloneSentences(inShop: Schedule): readonly string[] {
   const { among, lastWorkAt, heldByAir } = inShop;
   // Where nobody else needs the people of the shop, there is nothing to be said.
   if (among === undefined || lastWorkAt === undefined) return [];
-  const beside = `Planned with ${namesText(among.jobs)}, its last work is ${momentText(lastWorkAt)}`;
-  return ["This looks at the job alone.", `${beside}: ${effectText(among, heldByAir !== undefined)}.`];
+  const beside = t`Planned with ${namesText(among.jobs)}, its last work is ${momentText(lastWorkAt)}`;
+  return [t`This looks at the job alone.`, `${beside}: ${effectText(among, heldByAir !== undefined)}.`];
 }
 
 function effectText({ laterHours, heldBy }: Among, isHeldByAir: boolean): string {
-  if (laterHours === 0) return "no later than alone";
-  const later = `${formatDuration(laterHours)} later than alone`;
+  if (laterHours === 0) return t`no later than alone`;
+  const later = t`${formatDuration(laterHours)} later than alone`;
   const named = heldBy.slice(0, MOST_NAMED);
   const listOf = (reason: Holdup["why"]): string =>
     andList(
@@ -36,16 +40,16 @@ function effectText({ laterHours, heldBy }: Among, isHeldByAir: boolean): string
     );
   const [after, people] = [listOf("after"), listOf("people")];
   const reasons = [
-    ...(after ? [`it comes after ${after}`] : []),
-    ...(people ? [`people are at work on ${people}`] : []),
+    ...(after ? [t`it comes after ${after}`] : []),
+    ...(people ? [t`people are at work on ${people}`] : []),
   ];
-  if (isHeldByAir) reasons.push("the room's air has to carry away what all of them give off");
-  return reasons.length > 0 ? `${later}, because ${andList(reasons)}` : later;
+  if (isHeldByAir) reasons.push(t`the room's air has to carry away what all of them give off`);
+  return reasons.length > 0 ? t`${later}, because ${andList(reasons)}` : later;
 }
 
 /** The first three, and how many more there are. */
 function namesText(names: readonly string[]): string {
   const named = names.slice(0, MOST_NAMED).map(code);
   const left = names.length - named.length;
-  return andList(left > 0 ? [...named, `${left} more`] : named);
+  return andList(left > 0 ? [...named, t`${left} more`] : named);
 }

@@ -1,4 +1,5 @@
 /** What a plan does about dust and wet coats in one room, in words. */
+import { t } from "../../../../grammar/src/translate.ts";
 import { shortMomentText, timeText, weekdayText } from "../../core/measure/figures.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import { andList } from "../../core/model/suggest.ts";
@@ -23,8 +24,8 @@ export function dustNote(result: JobResult): readonly string[] {
 export function keptApartNote({ meetings, laterHours = 0 }: Dust): readonly string[] {
   if (meetings.length > 0 || laterHours < LEAST_HOURS) return [];
   return [
-    `Dusty work waits until wet coats are dry to the touch, which puts off the last work by ${formatDuration(laterHours)}. ` +
-      'With dust extraction at the tool it need not: say `"with extraction"` behind the step.',
+    t`Dusty work waits until wet coats are dry to the touch, which puts off the last work by ${formatDuration(laterHours)}. ` +
+      t`With dust extraction at the tool it need not: say \`"with extraction"\` behind the step.`,
   ];
 }
 
@@ -35,15 +36,15 @@ function meetingNote(result: JobResult, dust: Dust): readonly string[] {
   if (first === undefined) return [];
   const dateOf = (hours: number): string => isoAfter(result.schedule, hours - (dust.inShop?.later ?? 0))!;
   const [at, until] = [dateOf(first.from), dateOf(first.wetUntil)];
-  const again = meetings.length > 1 ? `, and at ${meetings.length - 1} more times` : "";
+  const again = meetings.length > 1 ? t`, and at ${meetings.length - 1} more times` : "";
   const end = `${at.slice(0, 10) === until.slice(0, 10) ? "" : `${weekdayText(until)} `}${timeText(until)}`;
-  const textOf = ({ items }: DustWork, what: string): string => {
+  const textOf = ({ items }: DustWork, what: (job: string) => string): string => {
     const mine = own(items);
-    return mine.length > 0 ? workText(result, mine) : `${what} of ${code(otherJob(dust, items))}`;
+    return mine.length > 0 ? workText(result, mine) : what(code(otherJob(dust, items)));
   };
   return [
-    `Dust on ${shortMomentText(at)}: ${textOf(first.dusty, "work")}, while ${textOf(first.wet, "a coat")} is wet until ${end}${again}. ` +
-      "Cover what is wet, do it in another room or with dust extraction, and wipe down damp before the next coat.",
+    t`Dust on ${shortMomentText(at)}: ${textOf(first.dusty, (job) => t`work of ${job}`)}, while ${textOf(first.wet, (job) => t`a coat of ${job}`)} is wet until ${end}${again}. ` +
+      t`Cover what is wet, do it in another room or with dust extraction, and wipe down damp before the next coat.`,
   ];
 }
 

@@ -1,4 +1,5 @@
 /** What would let a job end earlier, in words. */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
 import { dayText, degreesText, momentText, printed } from "../../core/measure/figures.ts";
 import { exactDuration } from "../../core/measure/format-amount.ts";
@@ -15,26 +16,26 @@ export const isLate = ({ job: { ready }, totals: { finish } }: JobResult): boole
 export function helpText({ change, lastWorkH, fullUseH, makesPlan, result }: Help): string {
   const { last_work } = result.totals;
   if (makesPlan && last_work !== null)
-    return `${changeText(change)}: a plan is possible, last work ${momentText(last_work)}`;
+    return t`${changeText(change)}: a plan is possible, last work ${momentText(last_work)}`;
   const gains = [
-    ...(lastWorkH > 0 ? [`last work ${exactDuration(lastWorkH)} earlier`] : []),
-    ...(fullUseH ? [`full use ${exactDuration(fullUseH)} earlier`] : []),
+    ...(lastWorkH > 0 ? [t`last work ${exactDuration(lastWorkH)} earlier`] : []),
+    ...(fullUseH ? [t`full use ${exactDuration(fullUseH)} earlier`] : []),
   ];
-  return `${changeText(change)}: ${gains.join(", ") || "done on the same date"}`;
+  return `${changeText(change)}: ${gains.join(", ") || t`done on the same date`}`;
 }
 
 function changeText(change: Change): string {
   switch (change.kind) {
     case "hour":
-      return `open an hour longer on ${WEEKDAYS[change.weekday - 1] ?? ""}`;
+      return t`open an hour longer on ${translated(WEEKDAYS[change.weekday - 1] ?? "")}`;
     case "hands":
-      return `one more pair of hands, ${change.crew} at work`;
+      return t`one more pair of hands, ${change.crew} at work`;
     case "warmer":
-      return `warmer air, ${degreesText(change.temperature)}`;
+      return t`warmer air, ${degreesText(change.temperature)}`;
     case "material":
-      return `${code(change.to.name)} in place of ${code(change.from.name)}`;
+      return t`${code(change.to.name)} in place of ${code(change.from.name)}`;
     case "later start":
-      return `start a day later, on ${dayText(change.date)}`;
+      return t`start a day later, on ${dayText(change.date)}`;
   }
 }
 

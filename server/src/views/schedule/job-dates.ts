@@ -5,6 +5,7 @@
  * Every text about dates is made of these: schedule, totals, bench sheet, hover and lens. How they are calculated is
  * said in `core/totals/use-dates.ts`.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import { momentText } from "../../core/measure/figures.ts";
 import { exactDuration, roundedUpHours } from "../../core/measure/format-amount.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
@@ -12,7 +13,7 @@ import type { Task } from "../../core/totals/planned-tasks.ts";
 import { fewestCoatDates, type UseDate, type UseDates, useDates } from "../../core/totals/use-dates.ts";
 import { markdownCode as code } from "../../escape/markdown.ts";
 import { actionText } from "../action-text.ts";
-import { awaitsPlan, BEING_PLANNED_TEXT, gapsOf, NO_DATE_TEXT, unpromised } from "../missing-inputs.ts";
+import { awaitsPlan, beingPlannedText, gapsOf, noDateText, unpromised } from "../missing-inputs.ts";
 
 export interface JobDate {
   readonly field: "last_work" | "light_use" | "full_use";
@@ -59,10 +60,10 @@ export function fewestCoatJobDates(result: JobResult): readonly JobDate[] | unde
 
 function datesOf(result: JobResult, dates: UseDates | undefined): readonly JobDate[] {
   return NAMES.map(([field, name, key]): JobDate => {
-    if (awaitsPlan(result, field)) return { field, name, text: BEING_PLANNED_TEXT, reason: "" };
+    if (awaitsPlan(result, field)) return { field, name, text: beingPlannedText(), reason: "" };
     const date = dates?.[key];
     if (date === undefined) {
-      const text = unpromised(result) ? NO_DATE_TEXT : "not known";
+      const text = unpromised(result) ? noDateText() : t`not known`;
       return { field, name, text, reason: gapsOf(result, field).join(", ") };
     }
     return { field, name, at: date.at, text: momentText(date.at), reason: reasonText(name, date) };
@@ -71,23 +72,25 @@ function datesOf(result: JobResult, dates: UseDates | undefined): readonly JobDa
 
 /** `` a day after the last coat, `hall_clear, coat 3 of 3, by pad` on `top`, piece 2 `` */
 function reasonText(name: JobDate["name"], { waitsFor, task, hours }: UseDate): string {
-  if (task === undefined) return "nothing is done by hand";
+  if (task === undefined) return t`nothing is done by hand`;
   if (name === "last work") return taskText(task);
   switch (waitsFor) {
     case "work":
-      return `after the last work, ${taskText(task)}`;
+      return t`after the last work, ${taskText(task)}`;
     case "day":
-      return `a day after the last coat, ${taskText(task)}`;
+      return t`a day after the last coat, ${taskText(task)}`;
     case "recoat":
-      return `${lengthText(hours)} after the last coat, its time to the next one: ${taskText(task)}`;
+      return t`${lengthText(hours)} after the last coat, its time to the next one: ${taskText(task)}`;
     case "cured":
-      return `cured ${lengthText(hours)} after the last coat, ${taskText(task)}`;
+      return t`cured ${lengthText(hours)} after the last coat, ${taskText(task)}`;
   }
 }
 
 function taskText({ run, piece, index }: Task): string {
   const what = code(actionText(run.moments[index]!.action));
-  return `${what} on ${code(run.label)}${run.pieces > 1 ? `, piece ${piece + 1} of ${run.pieces}` : ""}`;
+  return run.pieces > 1
+    ? t`${what} on ${code(run.label)}, piece ${piece + 1} of ${run.pieces}`
+    : t`${what} on ${code(run.label)}`;
 }
 
 const lengthText = (hours: number): string => exactDuration(roundedUpHours(hours));

@@ -1,5 +1,6 @@
 /** The plan of a job as a list in the order of time: every task and wait with its words, surface, piece and dates. */
 
+import { t } from "../../../../grammar/src/translate.ts";
 import { momentText } from "../../core/measure/figures.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import { onceFor } from "../../core/once.ts";
@@ -56,9 +57,9 @@ export const isDated = ({ job, shop, voided }: JobResult): boolean =>
 
 /** `the start`, `Mon 8 Mar 2027 10:00`, or without dates `3 h after the start`. */
 export function momentAfterStart(result: JobResult, hours: number): string {
-  if (hours < 1 / 120) return "the start";
+  if (hours < 1 / 120) return t`the start`;
   const at = isoAfter(result.schedule, hours);
-  return at === undefined ? `${formatDuration(hours)} after the start` : momentText(at);
+  return at === undefined ? t`${formatDuration(hours)} after the start` : momentText(at);
 }
 
 export function planLines(result: JobResult): readonly PlanLine[] {
@@ -178,11 +179,11 @@ export const surfacesText = ({ surfaces }: PlanRow): string => surfaces.map(piec
 
 function piecesText({ surface, which, of }: PlanRow["surfaces"][number]): string {
   if (of === 1) return surface;
-  if (which.length === of) return `${surface}, ${of === 2 ? "both" : `all ${of}`}`;
+  if (which.length === of) return of === 2 ? t`${surface}, both` : t`${surface}, all ${of}`;
   const first = which[0]!;
   const last = which.at(-1)!;
   const run = which.length > 2 && last - first === which.length - 1;
-  return `${surface} ${run ? `${first} to ${last}` : which.join(", ")} of ${of}`;
+  return t`${surface} ${run ? t`${first} to ${last}` : which.join(", ")} of ${of}`;
 }
 
 /** What some lines, or rows, are together. */

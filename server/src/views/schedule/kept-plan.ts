@@ -2,6 +2,7 @@
  * A plan that somebody keeps: where each task stood, under names that hold while lines above it come and go, and what has
  * moved in a later plan, with the reason.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import { momentText } from "../../core/measure/figures.ts";
 import type { Job } from "../../core/model/model.ts";
 import { hoursSinceOpen } from "../../core/schedule/calendar.ts";
@@ -226,11 +227,11 @@ function whyMoved(
   all: readonly JobResult[],
 ): string {
   const { schedule, shop } = result;
-  if (schedule.kept === "let go") return "near the kept plan a job would be late";
+  if (schedule.kept === "let go") return t`near the kept plan a job would be late`;
   if (schedule.startAt !== undefined && from < toMinute(schedule.startAt))
-    return `the job begins ${momentText(schedule.startAt)}`;
+    return t`the job begins ${momentText(schedule.startAt)}`;
   if (shop?.hours && hoursSinceOpen({ hours: shop.hours, closed: shop.closed }, from) > 0)
-    return "the shop is closed then";
+    return t`the shop is closed then`;
   const lines = planLines(result);
   const before = lines
     .filter(
@@ -245,8 +246,8 @@ function whyMoved(
     .toSorted((a, b) => (a.line.endAt! < b.line.endAt! ? 1 : -1))
     .find(({ line }) => toMinute(line.endAt!) <= at || toMinute(line.startAt!) <= from);
   if (!isReady && (busy === undefined || toMinute(before.endAt!) >= toMinute(busy.line.endAt!)))
-    return `${code(before.what)} before it ends ${momentText(before.endAt!)}`;
-  if (busy) return `people are at work on ${code(busy.line.what)} of ${code(busy.job)} until then`;
-  if (schedule.heldByAir) return "the room's air has to carry away what is given off before";
-  return "what it goes with has moved";
+    return t`${code(before.what)} before it ends ${momentText(before.endAt!)}`;
+  if (busy) return t`people are at work on ${code(busy.line.what)} of ${code(busy.job)} until then`;
+  if (schedule.heldByAir) return t`the room's air has to carry away what is given off before`;
+  return t`what it goes with has moved`;
 }

@@ -2,6 +2,7 @@
  * What a person should know of the hours of a plan, where it matters: a start while the shop is closed, a shop that says
  * no hours, the night in spring in which the clocks go forward, and dust where coats are wet.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import { clocksForward } from "../../core/knowledge/clock-changes.ts";
 import { dayText, momentText } from "../../core/measure/figures.ts";
 import { dayAfter, momentAfter } from "../../core/measure/iso-dates.ts";
@@ -35,13 +36,13 @@ function startNote({ job, shop }: JobResult): readonly string[] {
   const opens = momentAfter(at, Math.round(closed * 60) * 60, "minute");
   if (opens.slice(0, 10) === at.slice(0, 10)) return [];
   const said = time === undefined ? dayText(date) : momentText(`${date}T${time}`);
-  return [`\`start\` is ${said}, when \`${shop!.name}\` is closed; it opens ${momentText(opens)}.`];
+  return [t`\`start\` is ${said}, when \`${shop!.name}\` is closed; it opens ${momentText(opens)}.`];
 }
 
 function hoursNote({ shop }: JobResult): readonly string[] {
   if (shop!.hours) return [];
   return [
-    `\`${shop!.name}\` states no \`hours\`, so work is planned at any hour, by night and on Sundays too.`,
+    t`\`${shop!.name}\` states no \`hours\`, so work is planned at any hour, by night and on Sundays too.`,
   ];
 }
 
@@ -50,7 +51,7 @@ export function coldNote({ shop, runs }: JobResult): readonly string[] {
   const cold = runs.flatMap(materialsInTheCold).map(({ name }) => `\`${name}\``);
   if (!shop || cold.length === 0) return [];
   return [
-    `\`${shop.name}\` is too cold for ${andList([...new Set(cold)])}: it may dry late or never, so do not rely on these dates.`,
+    t`\`${shop.name}\` is too cold for ${andList([...new Set(cold)])}: it may dry late or never, so do not rely on these dates.`,
   ];
 }
 
@@ -69,6 +70,6 @@ function clockNote({ shop, schedule }: JobResult): readonly string[] {
   }
   return [...days].map(
     (day) =>
-      `The clocks go forward on ${dayText(day)}: what waits through that night has an hour less than the plan shows.`,
+      t`The clocks go forward on ${dayText(day)}: what waits through that night has an hour less than the plan shows.`,
   );
 }

@@ -1,5 +1,6 @@
 /** The cut through a surface, from its run: see `model.ts`. */
 
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { woodByName } from "../../core/knowledge/woods.ts";
 import { thicknessText } from "../../core/measure/figures.ts";
 import type { Job, Substrate } from "../../core/model/model.ts";
@@ -30,10 +31,10 @@ export function sectionOf(run: SurfaceRun, title: string, job?: Job): Section {
 // Wood
 
 function sectionWood(substrate: Substrate | undefined): SectionWood {
-  const name = substrate?.name || "not stated";
+  const name = translated(substrate?.name || "not stated");
   const veneer = substrate?.veneerMm;
   return {
-    name: veneer === undefined ? name : `${name}, veneer ${thicknessText(veneer)}`,
+    name: veneer === undefined ? name : t`${name}, veneer ${thicknessText(veneer)}`,
     grain: grainOf(substrate),
     ...(veneer === undefined ? {} : { veneerMm: veneer }),
     fill: woodFill(substrate),
@@ -75,7 +76,7 @@ function oldCoats(run: SurfaceRun): readonly OldCoats[] {
     const gone = goneAt.get(coat.serial);
     const removedBy = last || gone === undefined ? undefined : numbers[gone];
     const row: OldCoats = {
-      title: coat.material ? titleOf(coat.material) : coat.what,
+      title: coat.material ? titleOf(coat.material) : translated(coat.what),
       count: 1,
       isKept: last !== undefined,
       ...(removedBy === undefined ? {} : { removedBy }),

@@ -3,6 +3,7 @@
  * lines of their own but stand behind what is waited for, and what is done on several surfaces in one go is one line.
  */
 
+import { t } from "../../../../grammar/src/translate.ts";
 import { dayText } from "../../core/measure/figures.ts";
 import type { Named } from "../../core/model/model.ts";
 import { fingerprintOf } from "./fingerprint.ts";
@@ -43,7 +44,7 @@ function byDay(rows: readonly BenchRow[]): readonly BenchGroup[] {
   return [...days]
     .toSorted(([a], [b]) => (a < b ? -1 : 1))
     .map(([date, list]) => ({
-      title: date === "" ? "Without a date" : dayText(date),
+      title: date === "" ? t`Without a date` : dayText(date),
       ...(date === "" ? {} : { date }),
       rows: list.toSorted(byStart),
     }));

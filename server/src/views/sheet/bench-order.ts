@@ -2,6 +2,7 @@
  * A finding as an order at the bench: what to do, in plain words. Remedies also say what is to be written in the recipe, which
  * nobody does there; where they say nothing else, whoever wrote the recipe is to be asked.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import type { FindingText } from "../../core/findings.ts";
 import type { Material } from "../../core/model/model.ts";
 import { withoutFullStop } from "../../core/sentence.ts";
@@ -15,7 +16,7 @@ export function benchOrder(
   const acts = sentencesOf(inTitles(remedy, materials)).filter((sentence) => !sentence.includes("`"));
   const gist = withoutFullStop(inTitles(headline, materials));
   if (acts.length === 0)
-    return { gist: plain(gist), order: `Ask before you go on: ${plain(gist)}.`, why: "" };
+    return { gist: plain(gist), order: t`Ask before you go on: ${plain(gist)}.`, why: "" };
   const [first = ""] = sentencesOf(inTitles(why, materials));
   return {
     gist: plain(gist),

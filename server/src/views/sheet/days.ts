@@ -3,6 +3,7 @@
  * Tasks of one piece's surface that follow each other without a wait stand on one line.
  */
 
+import { t } from "../../../../grammar/src/translate.ts";
 import { dayText, shortMomentText, timeText } from "../../core/measure/figures.ts";
 import { andList } from "../../core/model/suggest.ts";
 import type { Schedule } from "../../core/schedule/types.ts";
@@ -46,7 +47,7 @@ export function sheetDays(
     tasks: list.map(({ startAt, endAt, surface, pieces, of, first, last }) => ({
       time: timesText(startAt, endAt),
       where: of > 1 ? `${surface}, ${piecesText(pieces, of)}` : surface,
-      steps: first === last ? `${first}` : `${first} to ${last}`,
+      steps: first === last ? `${first}` : t`${first} to ${last}`,
     })),
   }));
 }
@@ -56,15 +57,15 @@ const byStart = (a: Stretch, b: Stretch): number =>
 
 /** `09:00 to 11:35`, with the day where it goes on over night. */
 const timesText = (startAt: string, endAt: string): string =>
-  `${timeText(startAt)} to ${dayText(startAt) === dayText(endAt) ? timeText(endAt) : shortMomentText(endAt)}`;
+  t`${timeText(startAt)} to ${dayText(startAt) === dayText(endAt) ? timeText(endAt) : shortMomentText(endAt)}`;
 
 /** No numbers: some of many. */
 const piecesText = (pieces: readonly number[], of: number): string =>
   pieces.length === 0
-    ? `${of} pieces`
+    ? t`${of} pieces`
     : pieces.length === 1
-      ? `piece ${pieces[0]}`
-      : `pieces ${andList(pieces.map(String))}`;
+      ? t`piece ${pieces[0]!}`
+      : t`pieces ${andList(pieces.map(String))}`;
 
 /** Stretches of several pieces that differ in nothing else are one. */
 function together(stretches: readonly Stretch[]): readonly Stretch[] {

@@ -4,7 +4,9 @@
  *
  * Nothing here says that the work is safe, with the duties or without; the texts defer to those who can tell.
  */
+
 import { lookUp } from "../../../../grammar/src/look-up.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { alternatives, DUTIES, type Duty, type DutyWord } from "../../core/knowledge/duties.ts";
 import { airChangesText } from "../../core/measure/figures.ts";
 import { isStated, needFor } from "../../core/rules/duty-check.ts";
@@ -176,7 +178,9 @@ export const inOrderOfDuties = (dangers: readonly string[]): readonly string[] =
 
 /** Rags can burn hours after the step, so what to do with them is said at the step and not only where it begins. */
 export function cautionsOf(action: Action): readonly string[] {
-  return DUTIES.filter(({ word }) => word === "wet_rags" && needFor(action, word)).map(({ doc }) => doc);
+  return DUTIES.filter(({ word }) => word === "wet_rags" && needFor(action, word)).map(({ doc }) =>
+    translated(doc),
+  );
 }
 
 /**
@@ -205,8 +209,8 @@ export function sheetDuties(
     .map(({ span: { duty, label, stated }, on }) => ({
       word: duty.word,
       label,
-      doc: duty.doc,
-      defer: duty.defer,
+      doc: translated(duty.doc),
+      defer: translated(duty.defer),
       surfaces: [...on],
       stated,
     }))
@@ -227,9 +231,9 @@ export const stripperVapour = (procedures: readonly SheetProcedure[]): readonly 
   )
     ? [
         {
-          label: capital(STRIPPER_VAPOUR),
-          doc: "Whoever works beside it keeps the respirator on.",
-          defer: "Its safety data sheet says which, and how much air it needs.",
+          label: translated(capital(STRIPPER_VAPOUR)),
+          doc: t`Whoever works beside it keeps the respirator on.`,
+          defer: t`Its safety data sheet says which, and how much air it needs.`,
           surfaces: [],
           stated: true,
         },
@@ -242,9 +246,9 @@ export const solventRags = (actions: readonly Action[]): readonly SheetDuty[] =>
     ? [
         {
           word: "wet_rags",
-          label: "Solvent rags",
-          doc: "Put rags wet with solvent into a covered metal can at once, and empty it every day.",
-          defer: "Local fire codes and the safety data sheet say how and where.",
+          label: t`Solvent rags`,
+          doc: t`Put rags wet with solvent into a covered metal can at once, and empty it every day.`,
+          defer: t`Local fire codes and the safety data sheet say how and where.`,
           surfaces: [],
           stated: true,
         },
@@ -252,7 +256,7 @@ export const solventRags = (actions: readonly Action[]): readonly SheetDuty[] =>
     : [];
 
 /** In the words of the lines, so that who reads one there finds it here. */
-const LABELS: Partial<Readonly<Record<DutyWord, string>>> = {
+export const LABELS: Partial<Readonly<Record<DutyWord, string>>> = {
   vapour_respirator: "Respirator",
   eye_protection: "Goggles",
   hearing: "Ear protection",
@@ -265,6 +269,6 @@ const LABELS: Partial<Readonly<Record<DutyWord, string>>> = {
 };
 
 function labelOf(word: DutyWord, airChanges?: number): string {
-  const label = lookUp(LABELS, word) ?? capital(words(word));
+  const label = translated(lookUp(LABELS, word) ?? capital(words(word)));
   return airChanges === undefined ? label : `${label}, ${airChangesText(airChanges)}`;
 }

@@ -2,6 +2,7 @@
  * What stands on the bench: every material of a job with its litres, what is on hand and the tins to open, and what its
  * label says; for a recipe by itself the same without amounts.
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { cansText, humidityText, percentText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
 import type { ShownFigures } from "../../core/measure/shown-figures.ts";
@@ -57,15 +58,15 @@ function amounts(
   const onHand = need?.onHand ?? material.onHand;
   const there = onHand > 0 ? say.litres(onHand) : "";
   // Cleaning and stripping go on till it is done, unless the material says how far it goes.
-  if (!need) return { takes: "as needed", onHand: there, open: "" };
+  if (!need) return { takes: t`as needed`, onHand: there, open: "" };
   const { litres, containers, cost } = need.totals;
-  if (litres === null) return { takes: "not known", onHand: there, open: "not known" };
+  if (litres === null) return { takes: t`not known`, onHand: there, open: t`not known` };
   const takes = say.litres(litres);
-  if (cost === null) return { takes, onHand: there, open: "not known" };
+  if (cost === null) return { takes, onHand: there, open: t`not known` };
   return {
     takes,
     onHand: there,
-    open: containers.length === 0 ? "none, you have enough" : cansToOpen(material, containers),
+    open: containers.length === 0 ? t`none, you have enough` : cansToOpen(material, containers),
   };
 }
 
@@ -84,9 +85,9 @@ function labelNotes(material: Material, say: ShownFigures): readonly string[] {
   const label = figures.filter(({ origin }) => origin === "stated");
   const family = figures.filter(({ origin }) => origin !== "stated");
   return [
-    ...(label.length > 0 ? [`Label${figuresText(material, label, say)}`] : []),
+    ...(label.length > 0 ? [t`Label${figuresText(material, label, say)}`] : []),
     ...(family.length > 0
-      ? [`Typical of its kind, the label decides${figuresText(material, family, say)}`]
+      ? [t`Typical of its kind, the label decides${figuresText(material, family, say)}`]
       : []),
     ...cautions(material, say),
   ];
@@ -95,7 +96,9 @@ function labelNotes(material: Material, say: ShownFigures): readonly string[] {
 /** Times hold in the air that they are rated at, so that stands with them. */
 function figuresText({ rated }: Material, figures: readonly Figure[], say: ShownFigures): string {
   const { temperature, humidity } = rated.value;
-  const air = figures.some(({ isTime }) => isTime) ? ` (times at ${say.air({ temperature, humidity })})` : "";
+  const air = figures.some(({ isTime }) => isTime)
+    ? t` (times at ${say.air({ temperature, humidity })})`
+    : "";
   return `${air}: ${figures.map(({ text }) => text).join("; ")}.`;
 }
 
@@ -114,27 +117,31 @@ function figuresOf(material: Material, shown: ShownFigures): readonly Figure[] {
     isTime = false,
   ): readonly Figure[] => (fact ? [{ text: say(fact.value), origin: fact.origin, isTime }] : []);
   return [
-    ...figure(covers, (value) => `covers ${shown.covers(value)}`),
-    ...figure(touch, (hours) => `touch-dry after ${formatDuration(hours)}`, true),
+    ...figure(covers, (value) => t`covers ${shown.covers(value)}`),
+    ...figure(touch, (hours) => t`touch-dry after ${formatDuration(hours)}`, true),
     ...figure(recoat, recoatText, true),
-    ...figure(stackable, (hours) => `stackable after ${formatDuration(hours)}`, true),
-    ...figure(sandable, (hours) => `sandable after ${formatDuration(hours)}`, true),
-    ...figure(cure, (hours) => `cured after ${formatDuration(hours)}`, true),
+    ...figure(stackable, (hours) => t`stackable after ${formatDuration(hours)}`, true),
+    ...figure(sandable, (hours) => t`sandable after ${formatDuration(hours)}`, true),
+    ...figure(cure, (hours) => t`cured after ${formatDuration(hours)}`, true),
     ...figure(limits, (value) => limitsText(value, shown)),
     // What cleans, strips or thins is used as it comes.
     ...(material.family?.group === "auxiliary" ? [] : figure(thin, thinText)),
-    ...figure(mix, ({ a, b, by }) => `mixed ${a}:${b} by ${by}`),
-    ...figure(cut, (value) => `cut ${formatNumber(value, 0)} g/L`),
-    ...figure(batch, (value) => `batch ${value}`),
-    ...figure(potLife, (hours) => `pot life ${formatDuration(hours)}`),
+    ...figure(mix, ({ a, b, by }) => t`mixed ${a}:${b} by ${translated(by)}`),
+    ...figure(cut, (value) => t`cut ${formatNumber(value, 0)} g/L`),
+    ...figure(batch, (value) => t`batch ${value}`),
+    ...figure(potLife, (hours) => t`pot life ${formatDuration(hours)}`),
   ];
 }
 
 const thinText = ({ thinner, upTo }: NonNullable<Material["thin"]>["value"]): string =>
-  `thinned with ${thinner}${upTo === undefined ? "" : `, up to ${percentText(upTo)}`}`;
+  upTo === undefined
+    ? t`thinned with ${translated(thinner)}`
+    : t`thinned with ${translated(thinner)}, up to ${percentText(upTo)}`;
 
 const recoatText = ({ earliest, latest }: NonNullable<Material["recoat"]>["value"]): string =>
-  `next coat after ${formatDuration(earliest)}${latest === undefined ? "" : `, without sanding until ${formatDuration(latest)}`}`;
+  latest === undefined
+    ? t`next coat after ${formatDuration(earliest)}`
+    : t`next coat after ${formatDuration(earliest)}, without sanding until ${formatDuration(latest)}`;
 
 function limitsText(
   { low, high, humidity }: NonNullable<Material["limits"]>["value"],
@@ -142,19 +149,19 @@ function limitsText(
 ): string {
   const range =
     low !== undefined && high !== undefined
-      ? `${degrees(low)} to ${degrees(high)}`
+      ? t`${degrees(low)} to ${degrees(high)}`
       : low !== undefined
-        ? `${degrees(low)} or more`
+        ? t`${degrees(low)} or more`
         : high !== undefined
-          ? `${degrees(high)} or less`
+          ? t`${degrees(high)} or less`
           : "";
-  const damp = humidity === undefined ? "" : `at most ${humidityText(humidity)}`;
-  return `put on at ${[range, damp].filter((part) => part !== "").join(", ")}`;
+  const damp = humidity === undefined ? "" : t`at most ${humidityText(humidity)}`;
+  return t`put on at ${[range, damp].filter((part) => part !== "").join(", ")}`;
 }
 
 function cautions({ flash, selfHeatingRags }: Material, { degrees }: ShownFigures): readonly string[] {
   return [
-    ...(flash ? [`Its vapour can be lit: flash point ${degrees(flash.value)}.`] : []),
-    ...(selfHeatingRags.value ? ["Its rags can heat up and catch fire by themselves."] : []),
+    ...(flash ? [t`Its vapour can be lit: flash point ${degrees(flash.value)}.`] : []),
+    ...(selfHeatingRags.value ? [t`Its rags can heat up and catch fire by themselves.`] : []),
   ];
 }

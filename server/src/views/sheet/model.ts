@@ -211,6 +211,8 @@ export interface SheetStep {
   /** From 1, over the work on the whole surface; a wait has none. */
   readonly number?: number;
   readonly title: string;
+  /** Where the title is in another language: a step is known by it from one language to the other. */
+  readonly englishTitle?: string;
   readonly details: readonly string[];
   /** Cautions that belong to this very step. */
   readonly cautions: readonly string[];

@@ -3,6 +3,7 @@
  * has it, which duties begin there, and which findings stand on its line.
  */
 
+import { inEnglish, t } from "../../../../grammar/src/translate.ts";
 import { leadStatus } from "../../core/knowledge/lead.ts";
 import { filmText, percentText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber } from "../../core/measure/format-amount.ts";
@@ -98,8 +99,8 @@ function unnumbered(action: Action): readonly SheetEntry[] {
     {
       kind: "open",
       text: name
-        ? `Here the steps of “${name}” are done, which is still to be chosen or written.`
-        : "The recipe goes on from here with more steps than a sheet can hold.",
+        ? t`Here the steps of “${name}” are done, which is still to be chosen or written.`
+        : t`The recipe goes on from here with more steps than a sheet can hold.`,
     },
   ];
 }
@@ -245,17 +246,17 @@ function wordsOf(
   index: number,
   moment: Moment<Action>,
   explained: Set<Material>,
-): Pick<SheetStep, "title" | "details" | "short" | "by"> {
+): Pick<SheetStep, "title" | "englishTitle" | "details" | "short" | "by"> {
   const { action } = moment;
   switch (action.op) {
     case "step":
       return {
-        title: stepTitle(action),
+        ...titlesOf(() => stepTitle(action)),
         details: [...stepAmounts(input, action), ...dwell(input.run, index), ...takes(input, action)],
       };
     case "layer":
       return {
-        title: layerTitle(action),
+        ...titlesOf(() => layerTitle(action)),
         short: layerShort(action),
         ...byOf(action),
         details: [...coatAmounts(input, action), ...filmDetails(moment, action), ...takes(input, action)],
@@ -273,6 +274,11 @@ function wordsOf(
   }
 }
 
+function titlesOf(title: () => string): Pick<SheetStep, "title" | "englishTitle"> {
+  const [said, english] = [title(), inEnglish(title)];
+  return said === english ? { title: said } : { title: said, englishTitle: english };
+}
+
 function byOf(layer: LayerAction): Pick<SheetStep, "by"> {
   const by = methodOf(layer);
   return by === undefined ? {} : { by };
@@ -280,7 +286,7 @@ function byOf(layer: LayerAction): Pick<SheetStep, "by"> {
 
 function stepAmounts({ result, run, drawsAt, say }: ProcedureInput, step: StepAction): readonly string[] {
   if (!result) {
-    return step.usesLitres === undefined ? [] : [`${say.litres(step.usesLitres)} for each piece.`];
+    return step.usesLitres === undefined ? [] : [t`${say.litres(step.usesLitres)} for each piece.`];
   }
   return drawsAt(step).flatMap(({ litres }) =>
     litres === undefined ? [] : [`${say.litres(litres)}${forPieces(run)}.`],
@@ -293,8 +299,8 @@ function dwell({ moments }: SurfaceRun, index: number): readonly string[] {
   if (action.op !== "step" || !action.use || action.verb !== "bleach") return [];
   const next = moments[index + 1]?.action;
   return next?.op === "wait" && next.hours !== undefined
-    ? [`Leave it on for ${formatDuration(next.hours)}.`]
-    : ["Leave it on as the label says."];
+    ? [t`Leave it on for ${formatDuration(next.hours)}.`]
+    : [t`Leave it on as the label says.`];
 }
 
 /** What goes into the pot for this coat: parts and litres, or parts alone where no litres are known. */
@@ -302,13 +308,13 @@ function coatAmounts({ result, run, say }: ProcedureInput, layer: LayerAction): 
   const mix = result && coatMix(result.job, run, layer);
   const ratio = ratioText(layer);
   const potLife = layer.use.material?.potLife?.value;
-  const soon = potLife === undefined ? [] : [`Use the mix within ${formatDuration(potLife)} (pot life).`];
+  const soon = potLife === undefined ? [] : [t`Use the mix within ${formatDuration(potLife)} (pot life).`];
   if (!mix) {
     const unknown = !result
       ? []
       : layer.use.material
-        ? ["How much is not known: the material states no spreading rate."]
-        : ["How much depends on the material that is chosen."];
+        ? [t`How much is not known: the material states no spreading rate.`]
+        : [t`How much depends on the material that is chosen.`];
     return [...(ratio ? [`${capital(ratio)}.`] : []), ...unknown, ...soon];
   }
   const all = `${say.litres(mix.litres)}${forPieces(run)}`;
@@ -318,25 +324,27 @@ function coatAmounts({ result, run, say }: ProcedureInput, layer: LayerAction): 
   );
   return [
     parts.length < mix.parts.length
-      ? `Mix ${all}: ${ratio}. How many litres of each is not known without their densities.`
-      : `Mix ${all}: ${andList(parts)} (${ratio}).`,
+      ? t`Mix ${all}: ${ratio}. How many litres of each is not known without their densities.`
+      : t`Mix ${all}: ${andList(parts)} (${ratio}).`,
     ...soon,
   ];
 }
 
 const forPieces = ({ pieces }: SurfaceRun): string =>
-  pieces === 1 ? "" : pieces === 2 ? " for both pieces" : ` for all ${pieces} pieces`;
+  pieces === 1 ? "" : pieces === 2 ? t` for both pieces` : t` for all ${pieces} pieces`;
 
 /** `10:1 with hardener, thinned 4:1 with water, 5 % tint`: of the whole mix, as the language reference divides it. */
 export function ratioText({ hardener, thinned, tinted }: LayerAction): string {
   return [
     ...(hardener
       ? [
-          `mixed ${hardener.a}:${hardener.b}${hardener.by === "weight" ? " by weight" : ""} with ${useTitle(hardener.use)}`,
+          hardener.by === "weight"
+            ? t`mixed ${hardener.a}:${hardener.b} by weight with ${useTitle(hardener.use)}`
+            : t`mixed ${hardener.a}:${hardener.b} with ${useTitle(hardener.use)}`,
         ]
       : []),
-    ...(thinned ? [`thinned ${thinned.a}:${thinned.b} with ${useTitle(thinned.thinner)}`] : []),
-    ...(tinted ? [`tinted ${percentText(tinted.percent)} with ${useTitle(tinted.tint)}`] : []),
+    ...(thinned ? [t`thinned ${thinned.a}:${thinned.b} with ${useTitle(thinned.thinner)}`] : []),
+    ...(tinted ? [t`tinted ${percentText(tinted.percent)} with ${useTitle(tinted.tint)}`] : []),
   ].join(", ");
 }
 
@@ -345,13 +353,13 @@ function filmDetails({ after }: Moment<Action>, layer: LayerAction): readonly st
   const coat = after.layers.at(-1);
   if (!coat?.filmUm) return [];
   const wet = coatWetUm(layer);
-  const dry = `dry ${um(coat.filmUm)}`;
+  const dry = t`dry ${um(coat.filmUm)}`;
   const built = after.layers.filter(({ origin, filmUm }) => origin === "new" && filmUm !== 0);
   const all = built.every(({ filmUm }) => filmUm !== undefined)
     ? built.reduce((sum, { filmUm }) => sum + filmUm!, 0)
     : undefined;
-  const together = built.length > 1 && all !== undefined ? `, ${um(all)} with the coats below` : "";
-  return [`${wet === undefined ? capital(dry) : `Film: wet ${um(wet)}, ${dry}`}${together}.`];
+  const together = built.length > 1 && all !== undefined ? t`, ${um(all)} with the coats below` : "";
+  return [`${wet === undefined ? capital(dry) : t`Film: wet ${um(wet)}, ${dry}`}${together}.`];
 }
 
 const um = (thickness: number): string => `${filmText(thickness)}`;
@@ -361,14 +369,15 @@ function takes({ result, run, plan }: ProcedureInput, action: StepAction | Layer
   if (!result) {
     if (!action.takes) return [];
     return "hours" in action.takes
-      ? [`Takes ${formatDuration(action.takes.hours)} for each piece.`]
-      : [`Takes ${formatNumber(action.takes.hoursPerM2 * 60, 1)} min/m2.`];
+      ? [t`Takes ${formatDuration(action.takes.hours)} for each piece.`]
+      : [t`Takes ${formatNumber(action.takes.hoursPerM2 * 60, 1)} min/m2.`];
   }
   if (plan) return [];
   const hours = actionHours(run, action);
   if (hours <= 0) return [];
-  const each = run.pieces > 1 ? " for each piece" : "";
-  return [`Takes ${action.takes ? "" : "about "}${formatDuration(hours)}${each}.`];
+  const each = run.pieces > 1 ? t` for each piece` : "";
+  const time = formatDuration(hours);
+  return [action.takes ? t`Takes ${time}${each}.` : t`Takes about ${time}${each}.`];
 }
 
 /**

@@ -5,6 +5,7 @@
  * calculated here. What is not known is named with what is missing for it, and what is found stands on the sheet.
  */
 
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Checker } from "../../core/check.ts";
 import { attempt, type Fault, type FaultListener } from "../../core/internal-error.ts";
 import { type LeadFacts, leadNote, leadStatus } from "../../core/knowledge/lead.ts";
@@ -29,7 +30,7 @@ import type { JobResult } from "../../core/totals/job-totals.ts";
 import type { Draw } from "../../core/totals/needs.ts";
 import { jobPaper } from "../../core/totals/paper.ts";
 import { unitsFor } from "../../core/units-told.ts";
-import { awaitsRoomAir, BEING_PLANNED_TEXT, type GapField, gapsOf, materialGaps } from "../missing-inputs.ts";
+import { awaitsRoomAir, beingPlannedText, type GapField, gapsOf, materialGaps } from "../missing-inputs.ts";
 import { outdoorsText } from "../outdoors-text.ts";
 import { defaultText } from "../parameter-text.ts";
 import type { FileFinding } from "../places/file-finding.ts";
@@ -82,7 +83,7 @@ export function sheetsOf(
   const recipes = only === undefined ? recipesApart(found, results) : [];
   const faults: Fault[] = [];
   const sheetOf = ({ name, namePlace: place }: Named, make: () => Sheet): readonly Sheet[] =>
-    attempt(faults, { part: `The bench sheet of \`${name}\``, place }, () => [make()], []);
+    attempt(faults, { part: t`The bench sheet of \`${name}\``, place }, () => [make()], []);
   const sheets = [
     ...wanted.flatMap((result) => sheetOf(result.job, () => jobSheet(checker, result, findingsOf))),
     ...recipes.flatMap((recipe) => sheetOf(recipe, () => recipeSheet(checker, recipe, findingsOf))),
@@ -188,8 +189,8 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
     materials: sheetMaterials(runs, result, say),
     sparePercent: job.spare.value,
     paper: jobPaper(runs).map(({ grit, sheets, discs }) => ({
-      name: `grit ${grit}`,
-      text: `${sheets} sheet${sheets === 1 ? "" : "s"}, or ${discs} disc${discs === 1 ? "" : "s"}`,
+      name: t`grit ${grit}`,
+      text: paperText(sheets, discs),
     })),
     days: sheetDays(runs, plan, title),
     procedures,
@@ -207,6 +208,11 @@ function openingOf(shop: Shop | undefined): Pick<Sheet, "opening"> {
     closes: minutesText(closes),
   }));
   return { opening: { spans, closed: shop.closed } };
+}
+
+function paperText(sheets: number, discs: number): string {
+  const each = sheets === 1 ? t`${sheets} sheet` : t`${sheets} sheets`;
+  return discs === 1 ? t`${each}, or ${discs} disc` : t`${each}, or ${discs} discs`;
 }
 
 /** Minutes after midnight: `09:00` */
@@ -275,7 +281,7 @@ const drawnOnBy = (runs: readonly SurfaceRun[]): readonly DeclarationId[] => [
   ...usedMaterials(runs),
 ];
 
-const DATES = {
+export const DATES = {
   "last work": "Last work",
   "light use": "Light use from",
   "full use": "Full use from",
@@ -288,28 +294,31 @@ function jobFacts(result: JobResult, say: ShownFigures): readonly SheetFact[] {
   const fact = (name: string, text: string | undefined): readonly SheetFact[] =>
     text ? [{ name, text }] : [];
   return [
-    ...fact("Owner", job.owner),
-    ...fact("Delivery", job.delivery),
-    ...fact("Shop", shop && capital(titleOf(shop))),
-    ...fact("Place", shop?.outdoors && capital(outdoorsText(shop.outdoors.value))),
-    ...fact("Air", shop?.air && say.air(shop.air.value)),
-    ...fact("Air by night", shop?.nightAir && say.air(shop.nightAir.value)),
-    ...fact("After the job", job.after && words(job.after.job)),
-    ...fact("Start", job.start && day(job.start)),
+    ...fact(t`Owner`, job.owner),
+    ...fact(t`Delivery`, job.delivery),
+    ...fact(t`Shop`, shop && capital(titleOf(shop))),
+    ...fact(t`Place`, shop?.outdoors && capital(outdoorsText(shop.outdoors.value))),
+    ...fact(t`Air`, shop?.air && say.air(shop.air.value)),
+    ...fact(t`Air by night`, shop?.nightAir && say.air(shop.nightAir.value)),
+    ...fact(t`After the job`, job.after && words(job.after.job)),
+    ...fact(t`Start`, job.start && day(job.start)),
     ...jobDates(result).flatMap(({ name, at, text, reason }) => {
       const brief = name === "last work" ? "" : briefReason(reason);
-      return at === undefined ? [] : fact(DATES[name], brief === "" ? text : `${text}, ${brief}`);
+      return at === undefined ? [] : fact(translated(DATES[name]), brief === "" ? text : `${text}, ${brief}`);
     }),
-    ...fact("Wanted by", job.ready && day(job.ready)),
-    ...fact("Hands-on", totals.hands_on_h === null ? undefined : formatWork(totals.hands_on_h)),
-    ...fact("From start to finish", totals.elapsed_h === null ? undefined : formatDuration(totals.elapsed_h)),
+    ...fact(t`Wanted by`, job.ready && day(job.ready)),
+    ...fact(t`Hands-on`, totals.hands_on_h === null ? undefined : formatWork(totals.hands_on_h)),
+    ...fact(
+      t`From start to finish`,
+      totals.elapsed_h === null ? undefined : formatDuration(totals.elapsed_h),
+    ),
   ];
 }
 
 /** What is noted of the job, its pieces and their surfaces. */
 function noteFacts({ job, runs, shop }: JobResult, title: (run: SurfaceRun) => string): readonly SheetFact[] {
   const noted = (of: string, notes: readonly string[]): readonly SheetFact[] =>
-    notes.map((text) => ({ name: of === "" ? "Note" : `Note, ${of}`, text }));
+    notes.map((text) => ({ name: of === "" ? t`Note` : t`Note, ${of}`, text }));
   const pieces = new Set(runs.flatMap(({ piece }) => (piece ? [piece] : [])));
   return [
     ...noted("", job.notes),
@@ -319,7 +328,7 @@ function noteFacts({ job, runs, shop }: JobResult, title: (run: SurfaceRun) => s
   ];
 }
 
-const GAP_FIGURES: readonly { readonly field: GapField; readonly figure: string }[] = [
+export const GAP_FIGURES: readonly { readonly field: GapField; readonly figure: string }[] = [
   { field: "elapsed_h", figure: "The length of the job" },
   { field: "finish", figure: "Dates" },
   { field: "in_service", figure: "When it may go into service" },
@@ -327,31 +336,34 @@ const GAP_FIGURES: readonly { readonly field: GapField; readonly figure: string 
 
 /** What the sheet leaves blank. Money is no matter of the bench, so what is missing for it is not named. */
 function jobGaps(result: JobResult): readonly SheetGap[] {
-  const figures = GAP_FIGURES.map(({ field, figure }) => ({ figure, missing: gapsOf(result, field) }));
+  const figures = GAP_FIGURES.map(({ field, figure }) => ({
+    figure: translated(figure),
+    missing: gapsOf(result, field),
+  }));
   const { shop, runs, needs } = result;
   const waits = runs.some(({ moments }) => moments.some(({ action }) => action.op === "wait"));
-  const air = !waits || shop?.air ? [] : [shop ? `no \`air\` in \`${shop.name}\`` : "no `in` (the shop)"];
+  const air = !waits || shop?.air ? [] : [shop ? t`no \`air\` in \`${shop.name}\`` : t`no \`in\` (the shop)`];
   const areas = runs.flatMap(({ surface }) =>
     surface?.areaGap === "unreadable shape"
-      ? [`a \`shape\` of \`${surface.name}\` that cannot be read`]
+      ? [t`a \`shape\` of \`${surface.name}\` that cannot be read`]
       : surface && surface.areaM2 <= 0
-        ? [`no \`shape\` for \`${surface.name}\``]
+        ? [t`no \`shape\` for \`${surface.name}\``]
         : [],
   );
   return [
     ...figures,
     {
-      figure: "Fumes by the hour and the air of the room",
-      missing: awaitsRoomAir(result) ? [BEING_PLANNED_TEXT] : [],
+      figure: t`Fumes by the hour and the air of the room`,
+      missing: awaitsRoomAir(result) ? [beingPlannedText()] : [],
     },
-    { figure: "Waits in this shop's air (the labels' times stand)", missing: air },
-    { figure: "Areas", missing: [...new Set(areas)] },
+    { figure: t`Waits in this shop's air (the labels' times stand)`, missing: air },
+    { figure: t`Areas`, missing: [...new Set(areas)] },
     {
-      figure: "Amounts",
+      figure: t`Amounts`,
       missing: needs.flatMap((need) => (need.totals.litres === null ? materialGaps(need) : [])),
     },
     {
-      figure: "New cans",
+      figure: t`New cans`,
       missing: needs.flatMap((need) => (need.totals.litres === null ? [] : materialGaps(need))),
     },
   ].filter(({ missing }) => missing.length > 0);
@@ -369,8 +381,10 @@ function sheetPiece(piece: Piece, count: number, runs: readonly SurfaceRun[]): S
     count,
     docs: docsOf(piece),
     facts: [
-      ...(built === undefined ? [] : [`built ${built}`]),
-      ...(piece.useBy.origin === "stated" ? [use === "food" ? "used with food" : `used by ${use}`] : []),
+      ...(built === undefined ? [] : [t`built ${built}`]),
+      ...(piece.useBy.origin === "stated"
+        ? [use === "food" ? t`used with food` : t`used by ${translated(use)}`]
+        : []),
     ],
     cautions: [
       ...new Set(
@@ -400,17 +414,17 @@ function sheetSurface(
   return {
     title,
     substrate: [
-      surface?.substrate.name || "not stated",
-      ...(veneer === undefined ? [] : [`veneer ${thicknessText(veneer)}`]),
-      ...(surface?.moisture ? [`at ${percentText(surface.moisture.value)} moisture`] : []),
+      translated(surface?.substrate.name || "not stated"),
+      ...(veneer === undefined ? [] : [t`veneer ${thicknessText(veneer)}`]),
+      ...(surface?.moisture ? [t`at ${percentText(surface.moisture.value)} moisture`] : []),
     ].join(", "),
     existing: existingText(run.initial.layers),
     wear: [
-      ...(surface ? [surface.wear.value] : []),
+      ...(surface ? [translated(surface.wear.value)] : []),
       ...(surface?.outdoors ? [outdoorsText(surface.outdoors.value)] : []),
     ].join(", "),
-    area: areaM2 <= 0 || surface?.areaGap ? "not known" : say.areaOfMany(pieces, areaM2),
-    film: !builds ? "none" : filmUm === null ? "not known" : filmText(filmUm),
+    area: areaM2 <= 0 || surface?.areaGap ? t`not known` : say.areaOfMany(pieces, areaM2),
+    film: !builds ? t`none` : filmUm === null ? t`not known` : filmText(filmUm),
     docs: { text: surface?.docs ?? "", file: run.piece?.file ?? "" },
     section: sectionOf(run, title, run.job),
   };
@@ -420,13 +434,13 @@ function sheetSurface(
 function existingText(layers: readonly Coat[]): string {
   const rows: { readonly name: string; count: number }[] = [];
   for (const { what, material } of layers) {
-    const name = material ? titleOf(material) : what;
+    const name = material ? titleOf(material) : translated(what);
     const last = rows.at(-1);
     if (last?.name === name) last.count += 1;
     else rows.push({ name, count: 1 });
   }
   return (
-    rows.map(({ name, count }) => (count === 1 ? name : `${name} (${count} coats)`)).join(", ") || "bare"
+    rows.map(({ name, count }) => (count === 1 ? name : t`${name} (${count} coats)`)).join(", ") || t`bare`
   );
 }
 
@@ -448,7 +462,11 @@ function jobService(
       const use = piece.useBy.value;
       const doc = use === "adults" ? undefined : docOf("meant_for", use);
       return doc
-        ? [`${capital(titleOf(piece))} is ${use === "food" ? "used with food" : "for children"}. ${doc}`]
+        ? [
+            use === "food"
+              ? t`${capital(titleOf(piece))} is used with food. ${translated(doc)}`
+              : t`${capital(titleOf(piece))} is for children. ${translated(doc)}`,
+          ]
         : [];
     }),
   };
@@ -459,20 +477,20 @@ function cureOf(run: SurfaceRun, title: string): readonly SheetFact[] {
   const last = run.moments.findLast(({ action }) => action.op === "layer")?.after.layers.at(-1);
   if (!last) return [];
   const name = capital(title || words(last.what));
-  if (!last.material) return [{ name, text: "that of the last coat, which is still to be chosen" }];
+  if (!last.material) return [{ name, text: t`that of the last coat, which is still to be chosen` }];
   const material = titleOf(last.material);
   const needed = last.drying.cured;
-  if (!needed) return [{ name, text: `that of ${material}, which its label states` }];
+  if (!needed) return [{ name, text: t`that of ${material}, which its label states` }];
   const how =
     needed.factor > 1
-      ? `${formatDuration(needed.label)} × ${factorText(needed.factor)} in this shop's air`
+      ? t`${formatDuration(needed.label)} × ${factorText(needed.factor)} in this shop's air`
       : needed.isTypical
-        ? "typical of its kind, the label decides"
-        : "by its label";
+        ? t`typical of its kind, the label decides`
+        : t`by its label`;
   return [
     {
       name,
-      text: `${exactDuration(roundedUpHours(needed.hours))} after the last coat of ${material} (${how})`,
+      text: t`${exactDuration(roundedUpHours(needed.hours))} after the last coat of ${material} (${how})`,
     },
   ];
 }
@@ -496,11 +514,11 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
     title: capital(titleOf(recipe)),
     docs: docsOf(recipe),
     findings: numbered(found, usedMaterials([run])),
-    facts: recipe.forKinds.length > 0 ? [{ name: "For", text: recipe.forKinds.join(", ") }] : [],
+    facts: recipe.forKinds.length > 0 ? [{ name: t`For`, text: recipe.forKinds.join(", ") }] : [],
     gaps: [
       {
-        figure: "Areas, amounts, dates and waits in a shop's air",
-        missing: ["no `job` here applies this recipe to a piece"],
+        figure: t`Areas, amounts, dates and waits in a shop's air`,
+        missing: [t`no \`job\` here applies this recipe to a piece`],
       },
     ],
     choices: recipe.parameters.map((parameter) => ({
@@ -520,12 +538,12 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
     days: [],
     procedures,
     bench: benchList(recipe, procedures),
-    service: { cures: cureOf(run, "Full cure"), cautions: [] },
+    service: { cures: cureOf(run, t`Full cure`), cautions: [] },
   };
 }
 
 /** `a material`, or what is taken where nothing is chosen: `3`. */
 function choiceText(recipe: Recipe, parameter: Recipe["parameters"][number]): string {
   const value = defaultText(recipe, parameter);
-  return value === undefined ? `a ${parameter.type}` : `${value} on this sheet`;
+  return value === undefined ? t`a ${translated(parameter.type)}` : t`${value} on this sheet`;
 }

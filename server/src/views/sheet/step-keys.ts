@@ -11,9 +11,10 @@ export function stepKeys({ title: surface, entries }: SheetProcedure): ReadonlyM
   const keys = new Map<number, string>();
   for (const entry of entries) {
     if (entry.kind !== "step" || entry.number === undefined) continue;
-    const count = (seen.get(entry.title) ?? 0) + 1;
-    seen.set(entry.title, count);
-    keys.set(entry.number, fingerprintOf([surface, entry.title, String(count)]));
+    const title = entry.englishTitle ?? entry.title;
+    const count = (seen.get(title) ?? 0) + 1;
+    seen.set(title, count);
+    keys.set(entry.number, fingerprintOf([surface, title, String(count)]));
   }
   return keys;
 }

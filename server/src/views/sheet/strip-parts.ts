@@ -5,6 +5,7 @@
  * their order. Laying it on takes its share of the hands as a brushed coat takes of a stripping in the table of task times
  * (common practice, no source), and half of them at most. Where the next step scrapes, that is what takes it off.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import { shortMomentText, timeText } from "../../core/measure/figures.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import { hoursBetween } from "../../core/measure/iso-dates.ts";
@@ -59,9 +60,9 @@ export function stripParts(strip: StripStep, time?: { startAt?: string; endAt?: 
   return {
     ...parts,
     lines: [
-      `Lay it on: ${clock(startAt)} to ${clock(laid)}.`,
-      `Don’t touch it until ${clock(offFrom)} (${formatDuration(hours)}).`,
-      `Take it off: ${clock(offFrom)} to ${clock(endAt)}.`,
+      t`Lay it on: ${clock(startAt)} to ${clock(laid)}.`,
+      t`Don’t touch it until ${clock(offFrom)} (${formatDuration(hours)}).`,
+      t`Take it off: ${clock(offFrom)} to ${clock(endAt)}.`,
     ],
     offFrom,
   };
@@ -69,11 +70,11 @@ export function stripParts(strip: StripStep, time?: { startAt?: string; endAt?: 
 
 function linesWithoutTimes({ hours, takesOff }: StripStep): readonly string[] {
   return [
-    "Lay it on.",
+    t`Lay it on.`,
     hours === undefined
-      ? "Don’t touch it until __:__, as long as its label says."
-      : `Don’t touch it for ${formatDuration(hours)}.`,
-    takesOff ? "Take it off." : "The next step takes it off.",
+      ? t`Don’t touch it until __:__, as long as its label says.`
+      : t`Don’t touch it for ${formatDuration(hours)}.`,
+    takesOff ? t`Take it off.` : t`The next step takes it off.`,
   ];
 }
 

@@ -2,6 +2,7 @@
  * Work that may go through a veneer, which nobody can mend: sanding and scraping down to the wood. It stands on its line in a
  * word, and once among the cautions, whether or not the grits go through by calculation (that is the rule `sand-through`).
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { thicknessText } from "../../core/measure/figures.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import { THIN_VENEER } from "./gear.ts";
@@ -25,9 +26,9 @@ export function thinVeneer(runs: readonly SurfaceRun[]): readonly SheetDuty[] {
   const thinnest = Math.min(...thin.map(({ surface }) => surface!.substrate!.veneerMm!));
   return [
     {
-      label: `${capital(THIN_VENEER)}, ${thicknessText(thinnest)}`,
-      doc: "Take off little, least at edges, and stop where another colour shows.",
-      defer: "Measure it where an edge shows: many are thinner than they look.",
+      label: `${translated(capital(THIN_VENEER))}, ${thicknessText(thinnest)}`,
+      doc: t`Take off little, least at edges, and stop where another colour shows.`,
+      defer: t`Measure it where an edge shows: many are thinner than they look.`,
       surfaces: [],
       stated: true,
     },

@@ -3,6 +3,7 @@
  * says. Each reason is given once for a material; after that the factor stands for it.
  */
 
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { factorText } from "../../core/measure/figures.ts";
 import { exactDuration, formatDuration, roundedUpHours } from "../../core/measure/format-amount.ts";
 import type { ShownFigures } from "../../core/measure/shown-figures.ts";
@@ -40,8 +41,8 @@ export function waitWords(
   const overnight = action.overnight
     ? [
         run.shop?.hours
-          ? "To the next opening of the shop, and 12 h at least."
-          : "12 h at least; 16 h are assumed where no hours are known.",
+          ? t`To the next opening of the shop, and 12 h at least.`
+          : t`12 h at least; 16 h are assumed where no hours are known.`,
       ]
     : [];
   return {
@@ -52,16 +53,16 @@ export function waitWords(
 
 /** `Wait 2 h: until it can be stacked`, `Wait until it has cured` */
 export function waitTitle({ until, overnight, hours, syntax: { what } }: WaitAction): string {
-  if (until) return UNTIL[until];
+  if (until) return translated(UNTIL[until]);
   const title = overnight
-    ? "Wait overnight"
+    ? t`Wait overnight`
     : hours === undefined
-      ? "Wait (how long is to be chosen)"
-      : `Wait ${formatDuration(hours)}`;
+      ? t`Wait (how long is to be chosen)`
+      : t`Wait ${formatDuration(hours)}`;
   return what ? `${title}: ${what.value}` : title;
 }
 
-const UNTIL: Readonly<Record<Stage, string>> = {
+export const UNTIL: Readonly<Record<Stage, string>> = {
   touch: "Wait until it is dry to the touch",
   recoat: "Wait until the next coat can go on",
   stackable: "Wait until the pieces can be stacked",
@@ -74,15 +75,17 @@ function untilDetails(
   explained: Set<Material>,
   say: ShownFigures,
 ): readonly string[] {
-  if (!anchor) return ["Nothing was put on before, so nothing needs to dry."];
+  if (!anchor) return [t`Nothing was put on before, so nothing needs to dry.`];
   const { material } = anchor;
-  if (!material) return ["How long depends on the material that is chosen."];
-  if (!needed) return [`${capital(titleOf(material))} states no time for it: the label decides.`];
+  if (!material) return [t`How long depends on the material that is chosen.`];
+  if (!needed) return [t`${capital(titleOf(material))} states no time for it: the label decides.`];
   const { label, factor, hours, isTypical } = needed;
-  const source = `${formatDuration(label)} ${isTypical ? "is typical of its kind, the label decides" : "by its label"}`;
+  const source = isTypical
+    ? t`${formatDuration(label)} is typical of its kind, the label decides`
+    : t`${formatDuration(label)} by its label`;
   const here =
     factor > 1
-      ? `; in this shop's air × ${factorText(factor)} = ${exactDuration(roundedUpHours(hours))}`
+      ? t`; in this shop's air × ${factorText(factor)} = ${exactDuration(roundedUpHours(hours))}`
       : "";
   return [
     `${capital(titleOf(material))}: ${source}${here}.`,
@@ -104,13 +107,14 @@ function besideDetails(
   });
   const [first] = stages;
   if (!first) return [];
-  const times = stages.map(
-    ({ stage, needed }) =>
-      `${stage === "recoat" ? "ready for a coat after" : "cured after"} ${neededText(needed)}`,
+  const times = stages.map(({ stage, needed }) =>
+    stage === "recoat"
+      ? t`ready for a coat after ${neededText(needed)}`
+      : t`cured after ${neededText(needed)}`,
   );
-  const here = first.needed.factor > 1 ? " in this shop's air" : "";
+  const here = first.needed.factor > 1 ? t` in this shop's air` : "";
   return [
-    `${capital(titleOf(material))} is ${times.join(", ")}${here}.`,
+    t`${capital(titleOf(material))} is ${times.join(", ")}${here}.`,
     ...reasonDetails(material, first.needed, explained, say),
   ];
 }
@@ -135,7 +139,7 @@ function reasonDetails(
 function windowDetails(run: SurfaceRun, index: number): readonly string[] {
   const latest = windowAfter(run, index);
   if (latest === undefined) return [];
-  return [`The next coat goes on within ${formatDuration(latest)} of this one; after that, sand first.`];
+  return [t`The next coat goes on within ${formatDuration(latest)} of this one; after that, sand first.`];
 }
 
 /** Hours: the latest end of the recoat window, where the next coat goes on what has not been sanded. */

@@ -2,7 +2,9 @@
  * Steps, coats and materials in the words of a sheet: by their titles, in whole phrases, as one would read them out at
  * the bench. `action-text.ts` has the short forms for plans.
  */
+
 import { lookUp } from "../../../../grammar/src/look-up.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import type { Material } from "../../core/model/model.ts";
 import type { FileId } from "../../core/place.ts";
@@ -13,7 +15,7 @@ import {
   OTHER_WORK,
   type StepAction,
 } from "../../core/surface/actions.ts";
-import { partText } from "../action-text.ts";
+import { countText, partText } from "../action-text.ts";
 import type { Docs } from "./model.ts";
 
 /** `reading_table` as words. */
@@ -32,7 +34,7 @@ export const docsOf = ({ docs, file }: { readonly docs: string; readonly file: F
 
 /** A material as a line means it; a parameter that nothing was given for is still to be chosen. */
 export const useTitle = ({ name, material }: MaterialUse): string =>
-  material ? titleOf(material) : `${words(name)} (to be chosen)`;
+  material ? titleOf(material) : t`${words(name)} (to be chosen)`;
 
 /** The head of a step: `Sand with grit 120, then 150`, `Strip with Slow gel stripper`. */
 export function stepTitle(step: StepAction): string {
@@ -41,49 +43,49 @@ export function stepTitle(step: StepAction): string {
 
 function workTitle(step: StepAction): string {
   const { verb, what, use } = step;
-  const tool = use ? ` with ${useTitle(use)}` : "";
+  const tool = use ? t` with ${useTitle(use)}` : "";
   switch (verb) {
     case "sand":
-      return `${step.wet ? "Sand wet" : "Sand"}${gritsText(step)}`;
+      return `${step.wet ? t`Sand wet` : t`Sand`}${gritsText(step)}`;
     case "scuff":
-      return `Scuff${step.wet ? " wet" : ""}${gritsText(step)}`;
+      return `${step.wet ? t`Scuff wet` : t`Scuff`}${gritsText(step)}`;
     case "dust":
-      return `Take the dust off${what === undefined ? "" : `: ${what}`}`;
+      return `${t`Take the dust off`}${what === undefined ? "" : `: ${what}`}`;
     case OTHER_WORK:
       return capital(what ?? "");
     case "dewax":
-      return `Take the wax off${tool}`;
+      return t`Take the wax off${tool}`;
     case "strip":
-      return `Strip the old finish${tool}`;
+      return t`Strip the old finish${tool}`;
     case "scrape":
-      return "Scrape the old finish off";
+      return t`Scrape the old finish off`;
     case "dampen":
-      return "Dampen to raise the grain";
+      return t`Dampen to raise the grain`;
     case "unmask":
-      return "Take the masking off";
+      return t`Take the masking off`;
     case "distress":
-      return "Distress the edges";
+      return t`Distress the edges`;
     default:
-      return `${capital(verb)}${what === undefined ? "" : `: ${what}`}${tool}`;
+      return `${translated(capital(verb))}${what === undefined ? "" : `: ${what}`}${tool}`;
   }
 }
 
 function gritsText({ grits, gritsKnown }: StepAction): string {
-  if (grits.length === 0) return gritsKnown ? "" : " (grit to be chosen)";
-  const open = gritsKnown ? "" : " (and one to be chosen)";
-  return ` with grit ${grits.join(", then ")}${open}`;
+  if (grits.length === 0) return gritsKnown ? "" : t` (grit to be chosen)`;
+  const open = gritsKnown ? "" : t` (and one to be chosen)`;
+  return t` with grit ${grits.join(t`, then `)}${open}`;
 }
 
 /** The head of a coat: `Coat 2 of 3: Waterborne satin clear, by pad`. */
 export function layerTitle(layer: LayerAction): string {
   const { coat, coats, session } = layer;
-  const [one, each] = session ? ["One session", "Session"] : ["One coat", "Coat"];
+  const one = session ? t`One session` : t`One coat`;
   const how = methodOf(layer);
   const { before, after } = manner(layer);
   return [
-    `${coats > 1 ? `${each} ${coat} of ${coats}` : one}: ${useTitle(layer.use)}`,
+    `${coats > 1 ? capital(countText(session, coat, coats)) : one}: ${useTitle(layer.use)}`,
     ...before,
-    ...(how === undefined ? [] : [`by ${how}`]),
+    ...(how === undefined ? [] : [translated(`by ${how}`)]),
     ...after,
   ].join(", ");
 }
@@ -92,7 +94,7 @@ export function layerTitle(layer: LayerAction): string {
 export function layerShort(layer: LayerAction): string {
   const { coat, coats, session, use } = layer;
   const { before, after } = manner(layer);
-  const count = coats > 1 ? [`${session ? "session" : "coat"} ${coat} of ${coats}`] : [];
+  const count = coats > 1 ? [countText(session, coat, coats)] : [];
   return [useTitle(use), ...count, ...before, ...after].join(", ");
 }
 
@@ -108,19 +110,28 @@ function manner({ part, ifNeeded, when, passes, toner, laid, sheen, wiped, wiped
 } {
   return {
     before: [
-      ...(part ? [partText(part)] : ifNeeded ? [when ? `if it is needed: ${when}` : "if it is needed"] : []),
-      ...(passes ? [`in ${passes.count} passes`] : []),
-      ...(toner ? ["laid thin as a toner"] : []),
-      ...(laid ? [LAID[laid]] : []),
-      ...(sheen === undefined ? [] : [sheen]),
+      ...(part
+        ? [partText(part)]
+        : ifNeeded
+          ? [when ? t`if it is needed: ${when}` : t`if it is needed`]
+          : []),
+      ...(passes ? [t`in ${passes.count} passes`] : []),
+      ...(toner ? [t`laid thin as a toner`] : []),
+      ...(laid ? [translated(LAID[laid])] : []),
+      ...(sheen === undefined ? [] : [translated(sheen)]),
     ],
     after: wiped
-      ? [wipedAfterHours === undefined ? "wiped off" : `wiped off after ${formatDuration(wipedAfterHours)}`]
+      ? [wipedAfterHours === undefined ? t`wiped off` : t`wiped off after ${formatDuration(wipedAfterHours)}`]
       : [],
   };
 }
 
-const LAID = { thin: "laid thin", mist: "as a mist", full: "full and wet", flooded: "flooded" } as const;
+export const LAID = {
+  thin: "laid thin",
+  mist: "as a mist",
+  full: "full and wet",
+  flooded: "flooded",
+} as const;
 
 const METHODS: Readonly<Record<string, string>> = {
   hvlp: "HVLP spray",
@@ -130,8 +141,8 @@ const METHODS: Readonly<Record<string, string>> = {
 
 /** `waterborne polyurethane, satin, clear` */
 export function sortText({ familyName, sheen, colour, builtIn, name }: Material): string {
-  if (builtIn) return familyName === words(name) ? "any of its kind" : (familyName ?? "");
+  if (builtIn) return familyName === words(name) ? t`any of its kind` : translated(familyName ?? "");
   return [familyName ?? "family not stated", sheen?.value, colour?.value]
-    .filter((part) => part !== undefined)
+    .flatMap((part) => (part === undefined ? [] : [translated(part)]))
     .join(", ");
 }

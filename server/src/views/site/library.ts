@@ -2,6 +2,7 @@
  * Puts a library together from what the analysis of some files knows: their recipes, pieces and jobs, each with what it
  * has to do with the others. Plain data in and out; nothing is calculated here.
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { createChecker } from "../../core/check.ts";
 import type { Piece, Recipe, Surface } from "../../core/model/model.ts";
 import { modelsOf } from "../../core/model/program.ts";
@@ -175,7 +176,7 @@ const eachOnce = <T>(all: Iterable<T>): readonly T[] => [...new Set(all)];
 
 function choiceText(recipe: Recipe, parameter: Recipe["parameters"][number]): string {
   const value = defaultText(recipe, parameter);
-  return value === undefined ? `a ${parameter.type}` : `${value}, unless another is chosen`;
+  return value === undefined ? t`a ${translated(parameter.type)}` : t`${value}, unless another is chosen`;
 }
 
 type Declared = Pick<Recipe, "name" | "title" | "file" | "declaration" | "docs">;
@@ -236,17 +237,17 @@ function sectionFor(run: SurfaceRun, withPiece: boolean): LibrarySection {
   const wear = surface ? wearText(surface) : "";
   return {
     title,
-    caption: [surface?.substrate.name || "wood not stated", ...(wear ? [wear] : [])].join(", "),
+    caption: [translated(surface?.substrate.name || "wood not stated"), ...(wear ? [wear] : [])].join(", "),
     section: sectionOf(run, title),
   };
 }
 
 const wearText = ({ wear, outdoors }: Surface): string =>
-  [`${wear.value} wear`, ...(outdoors ? [outdoorsText(outdoors.value)] : [])].join(", ");
+  [t`${translated(wear.value)} wear`, ...(outdoors ? [outdoorsText(outdoors.value)] : [])].join(", ");
 
 const pieceSurface = (piece: Piece, surface: Surface): PieceSurface => ({
   title: surfaceTitle(piece, surface, false),
   docs: { text: surface.docs, file: piece.file },
-  wood: surface.substrate.name || "not stated",
+  wood: translated(surface.substrate.name || "not stated"),
   wear: wearText(surface),
 });

@@ -1,5 +1,6 @@
 /** A line of a recipe as one surface of one job does it, and the words for where and when that is. */
 
+import { t } from "../../../../grammar/src/translate.ts";
 import { dayText, momentText, timeText } from "../../core/measure/figures.ts";
 import { isBeingPlanned } from "../../core/schedule/being-planned.ts";
 import { sentence } from "../../core/sentence.ts";
@@ -9,7 +10,7 @@ import type { Moment } from "../../core/surface/state.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { itemOf } from "../../core/totals/planned-tasks.ts";
 import { markdownCode as code } from "../../escape/markdown.ts";
-import { BEING_PLANNED_TEXT, NO_DATE_TEXT, unpromised } from "../missing-inputs.ts";
+import { beingPlannedText, noDateText, unpromised } from "../missing-inputs.ts";
 
 export interface LineRun {
   readonly result?: JobResult;
@@ -26,13 +27,14 @@ export const whereText = ({ result, run }: LineRun): string =>
 export function plannedText({ result, run, times }: LineRun): string {
   if (!result?.job.start || !result.shop) return "";
   const kept = unpromised(result);
-  if (kept) return ` ${sentence(NO_DATE_TEXT)}: ${kept.reasons.join(", ")}.`;
-  if (isBeingPlanned(result.schedule)) return ` ${sentence(BEING_PLANNED_TEXT)}.`;
+  if (kept) return ` ${sentence(noDateText())}: ${kept.reasons.join(", ")}.`;
+  if (isBeingPlanned(result.schedule)) return ` ${sentence(beingPlannedText())}.`;
   const items = times.flatMap(({ index }) => itemOf(result.schedule, run, 0, index) ?? []);
   const starts = items[0]?.startAt;
   const ends = items.at(-1)?.endAt;
   if (!starts || !ends) return "";
   const to = dayText(starts) === dayText(ends) ? timeText(ends) : momentText(ends);
-  const which = run.pieces > 1 ? " (first piece)" : "";
-  return ` Planned${which} ${momentText(starts)} to ${to}.`;
+  return run.pieces > 1
+    ? t` Planned (first piece) ${momentText(starts)} to ${to}.`
+    : t` Planned ${momentText(starts)} to ${to}.`;
 }

@@ -1,4 +1,5 @@
 /** What a job needs of a material, as sums: litres, what is to buy, cans, grams. */
+import { t } from "../../../../grammar/src/translate.ts";
 import { exactLitres, moneyText } from "../../core/measure/figures.ts";
 import type { MaterialNeed } from "../../core/totals/job-totals.ts";
 import { litresSum, vocSum } from "./portion-sums.ts";
@@ -9,11 +10,11 @@ export function needSums({ material, draws, litres, onHand, totals }: MaterialNe
   const short = litres - onHand;
   const left =
     onHand > 0 && short > 1e-9
-      ? `${exactLitres(litres)} − ${exactLitres(onHand)} = ${exactLitres(short)} to buy`
+      ? t`${exactLitres(litres)} − ${exactLitres(onHand)} = ${exactLitres(short)} to buy`
       : "";
   const cans = totals.containers.map(({ count, price }) => `${count} × ${moneyText(price)}`);
   const price =
     totals.cost !== null && cans.length > 0 ? `${cans.join(" + ")} = ${moneyText(totals.cost)}` : "";
   const voc = vocSum(material, litres);
-  return [litresSum(draws), left, price, voc ? `VOC ${voc}` : ""].filter((text) => text !== "");
+  return [litresSum(draws), left, price, voc ? t`VOC ${voc}` : ""].filter((text) => text !== "");
 }

@@ -3,6 +3,7 @@
  *
  * A reader must be able to do them again, so litres stand here with four decimals where the totals have two.
  */
+import { t } from "../../../../grammar/src/translate.ts";
 import { vocGrams } from "../../core/fumes/voc.ts";
 import { exactArea, exactFilm, exactLitres, gramsText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber, formatWork } from "../../core/measure/format-amount.ts";
@@ -31,7 +32,7 @@ const drawText = ({ working, part, litres }: Draw): string =>
 /** The sum over draws of one material: `2 × (2 m2 / 10 m2/L × 1.1 = 0.22 L) = 0.44 L`. */
 export function litresSum(draws: readonly Draw[]): string {
   const missing = draws.find(({ litres }) => litres === undefined);
-  if (missing) return `not known: ${missing.working}`;
+  if (missing) return t`not known: ${missing.working}`;
   const groups = new Map<string, number>();
   for (const draw of draws) groups.set(drawText(draw), (groups.get(drawText(draw)) ?? 0) + 1);
   const terms = [...groups].map(([text, times]) => ({ text, times }));
@@ -45,7 +46,7 @@ export function litresSum(draws: readonly Draw[]): string {
 
 function joined(terms: readonly string[]): string {
   const shown = terms.slice(0, MOST_TERMS).join(" + ");
-  return terms.length > MOST_TERMS ? `${shown} + ${terms.length - MOST_TERMS} more` : shown;
+  return terms.length > MOST_TERMS ? t`${shown} + ${terms.length - MOST_TERMS} more` : shown;
 }
 
 /** The draws of some actions on one surface, material by material in the order of use. */
@@ -77,7 +78,7 @@ export function handsSum({ run, moments }: Omit<Portion, "result">): string {
   const texts = [...terms.values()].map(
     ({ label, hours, times }) => `${times > 1 ? `${times} × ` : ""}${label} ${formatDuration(hours)}`,
   );
-  if (texts.length === 0) return "none";
+  if (texts.length === 0) return t`none`;
   const sum = texts.length > MOST_HANDS ? [...texts.slice(0, MOST_HANDS), "…"] : texts;
   return `${sum.join(" + ")} = ${formatDuration(total)}`;
 }
@@ -93,7 +94,7 @@ export function filmSum(moments: readonly Moment<Action>[]): string {
     if (action.op !== "layer") continue;
     const name = action.use.material?.name ?? action.use.name;
     const um = after.layers.at(-1)?.filmUm;
-    if (um === undefined) return `not known: that of ${code(name)} is not`;
+    if (um === undefined) return t`not known: that of ${code(name)} is not`;
     if (um === 0) continue;
     const key = `${name} ${um}`;
     const term = terms.get(key) ?? { name, um, times: 0 };
@@ -119,14 +120,14 @@ export function vocSum(material: Draw["material"], litres: number | undefined): 
 export function portionSums(portion: Portion): readonly string[] {
   const { run, moments } = portion;
   const area = run.surface?.areaM2 ?? 0;
-  const many = run.pieces > 1 ? `, × ${run.pieces} pieces = ${exactArea(area * run.pieces)}` : "";
+  const many = run.pieces > 1 ? t`, × ${run.pieces} pieces = ${exactArea(area * run.pieces)}` : "";
   const film = filmSum(moments);
   const hours = moments.reduce((sum, { action }) => sum + actionHours(run, action), 0);
-  const manyHands = run.pieces > 1 ? `, × ${run.pieces} pieces = ${formatWork(hours * run.pieces)}` : "";
+  const manyHands = run.pieces > 1 ? t`, × ${run.pieces} pieces = ${formatWork(hours * run.pieces)}` : "";
   return [
-    `area ${exactArea(area)}${many}`,
+    t`area ${exactArea(area)}${many}`,
     ...drawsByMaterial(portion).map((draws) => `${code(draws[0]!.material.name)} ${litresSum(draws)}`),
-    ...(film === "" ? [] : [`dry film ${film}`]),
-    `hands-on ${handsSum(portion)}${manyHands}`,
+    ...(film === "" ? [] : [t`dry film ${film}`]),
+    t`hands-on ${handsSum(portion)}${manyHands}`,
   ];
 }

@@ -1,5 +1,6 @@
 /** When a job is done, with the sums: hands, the surface that takes longest, and the last cure. */
 
+import { t } from "../../../../grammar/src/translate.ts";
 import { factorText } from "../../core/measure/figures.ts";
 import { formatDuration, formatNumber, formatWork } from "../../core/measure/format-amount.ts";
 import type { PlannedItem, Schedule } from "../../core/schedule/types.ts";
@@ -22,7 +23,7 @@ export function handsOnSum({ runs, schedule, record }: JobResult): string {
   });
   return [
     ...terms,
-    ...(work && work.more > 1e-9 ? [`${formatWork(work.more)} of setting up and rounding up`] : []),
+    ...(work && work.more > 1e-9 ? [t`${formatWork(work.more)} of setting up and rounding up`] : []),
   ].join(" + ");
 }
 
@@ -42,11 +43,11 @@ export function elapsedSum(result: JobResult): string | undefined {
   );
   if (!last) return undefined;
   const rest = schedule.elapsedHours - last.hands - last.waits;
-  const which = result.runs.length > 1 || last.run.pieces > 1 ? `: ${pieceName(last)} is done last` : "";
+  const which = result.runs.length > 1 || last.run.pieces > 1 ? t`: ${pieceName(last)} is done last` : "";
   const terms = [
-    `${hours(last.hands)} of hands`,
-    ...(last.waits > 1e-6 ? [`${hours(last.waits)} of waits`] : []),
-    ...(rest > 1e-6 ? [`${hours(rest)} closed or held up`] : []),
+    t`${hours(last.hands)} of hands`,
+    ...(last.waits > 1e-6 ? [t`${hours(last.waits)} of waits`] : []),
+    ...(rest > 1e-6 ? [t`${hours(rest)} closed or held up`] : []),
   ];
   return `${terms.join(" + ")} = ${hours(schedule.elapsedHours)}${which}`;
 }
@@ -62,7 +63,7 @@ interface ChainTimes {
 }
 
 const pieceName = ({ run, piece }: Pick<ChainTimes, "run" | "piece">): string =>
-  run.pieces > 1 ? `${code(run.label)} of piece ${piece + 1}` : code(run.label);
+  run.pieces > 1 ? t`${code(run.label)} of piece ${piece + 1}` : code(run.label);
 
 function chainTimes(schedule: Schedule, run: SurfaceRun, piece: number): ChainTimes {
   let hands = 0;
@@ -96,5 +97,5 @@ export function cureSum(result: JobResult): string | undefined {
     factor === 1
       ? formatDuration(label)
       : `${formatDuration(label)} × ${factorText(factor)} = ${formatDuration(cureHours)}`;
-  return `the last coat of ${pieceName(task)} is on at ${momentAfterStart(result, end)}, + cure ${cured}`;
+  return t`the last coat of ${pieceName(task)} is on at ${momentAfterStart(result, end)}, + cure ${cured}`;
 }

@@ -1,5 +1,6 @@
 /** How long a `wait` line is on one surface of a job, beside what the label asks for in the shop's air, with the reason. */
 
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { factorText } from "../../core/measure/figures.ts";
 import { exactDuration, formatDuration, roundedUpHours } from "../../core/measure/format-amount.ts";
 import type { WaitAction } from "../../core/surface/actions.ts";
@@ -22,8 +23,8 @@ export function waitRunText(line: LineRun): string {
   const says = wait.until
     ? untilText(dries, anchor, passed)
     : wait.overnight
-      ? `${formatDuration(passed)} at least`
-      : stated || "its length is not known";
+      ? t`${formatDuration(passed)} at least`
+      : stated || t`its length is not known`;
   const beside = !wait.until && anchor ? `; ${besideLabel(anchor)}` : "";
   return `${whereText(line)}${says}${beside}.${oftenText(line)}${plannedText(line)}`;
 }
@@ -36,35 +37,35 @@ function oftenText({ times }: LineRun): string {
   const total = hours.reduce((sum, each) => sum + each, 0);
   const isEven = hours.every((each) => Math.abs(each - first) < 1e-9) && first > 0;
   const sum = isEven ? `: ${times.length} × ${formatDuration(first)} = ${formatDuration(total)}` : "";
-  return ` Done ${times.length} times${sum}.`;
+  return t` Done ${times.length} times${sum}.`;
 }
 
 function untilText(dries: Dries | undefined, anchor: Anchor | undefined, passed: number): string {
-  if (!anchor) return "nothing was put on before, so nothing needs to dry";
-  if (!anchor.material) return `${code(anchor.name)} is not known here, so neither is its time`;
+  if (!anchor) return t`nothing was put on before, so nothing needs to dry`;
+  if (!anchor.material) return t`${code(anchor.name)} is not known here, so neither is its time`;
   const needed = neededText(dries?.time);
-  if (!needed) return `${code(anchor.name)} states no time for it`;
+  if (!needed) return t`${code(anchor.name)} states no time for it`;
   const gone =
-    anchor.waited > 0 ? `, ${formatDuration(anchor.waited)} of it gone: ${formatDuration(passed)} left` : "";
-  return `${code(anchor.name)} needs ${needed.text}${gone}${needed.reason}`;
+    anchor.waited > 0 ? t`, ${formatDuration(anchor.waited)} of it gone: ${formatDuration(passed)} left` : "";
+  return t`${code(anchor.name)} needs ${needed.text}${gone}${needed.reason}`;
 }
 
 /** Stages that the last coat will have reached, and those that it will not. */
 function besideLabel({ name, material, drying }: Anchor): string {
-  if (!material) return `${code(name)} is not known here`;
+  if (!material) return t`${code(name)} is not known here`;
   const times = STAGES.flatMap((stage) => {
     const needed = neededText(drying[stage]);
     return needed
       ? [
           {
-            text: `${stage === "touch" ? "touch-dry" : stage} ${needed.text}`,
+            text: `${translated(stage === "touch" ? "touch-dry" : stage)} ${needed.text}`,
             reason: needed.factor > 1 ? needed.reason : "",
           },
         ]
       : [];
   });
-  if (times.length === 0) return `${code(name)} states no times`;
-  return `${code(name)} needs ${times.map(({ text }) => text).join(", ")}${times[0]!.reason}`;
+  if (times.length === 0) return t`${code(name)} states no times`;
+  return t`${code(name)} needs ${times.map(({ text }) => text).join(", ")}${times[0]!.reason}`;
 }
 
 function neededText(
