@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { createChecker } from "../../server/src/core/check.ts";
 import { whatHelps } from "../../server/src/core/what-helps.ts";
-import { helpText, isLate } from "../../server/src/views/schedule/helps.ts";
+import { helpText, isLate, mayBeHelped } from "../../server/src/views/schedule/helps.ts";
 import { analyse } from "../harness/check-text.ts";
 import { sampleNames, sampleText } from "../harness/samples.ts";
 
@@ -130,3 +130,22 @@ function cpuOf<T>(call: () => T): { readonly value: T; readonly seconds: number 
   const { user, system } = process.cpuUsage(start);
   return { value, seconds: (user + system) / 1e6 };
 }
+
+test("nothing helps what is over, and what has begun begins no later", () => {
+  const recorded = (lines: string) => {
+    const text = textOf("  step clean with soap, takes 8 h\n  step dust, takes 1 h").replace(
+      "to face\n}",
+      `to face\n${lines}}`,
+    );
+    const analysis = analyse({ "test.finish": text });
+    const result = analysis.jobs("test.finish")[0]!;
+    const kinds = whatHelps(analysis.program, analysis.alone(result)).map(({ change }) => change.kind);
+    return { mayBe: mayBeHelped(result), kinds };
+  };
+  const cleaned = "  done 2027-03-08 17:00 clean\n";
+  expect(recorded("")).toMatchObject({ mayBe: true });
+  const begun = recorded(cleaned);
+  expect(begun.mayBe).toBe(true);
+  expect(begun.kinds).not.toContain("later start");
+  expect(recorded(`${cleaned}  done 2027-03-09 10:00 dust\n`).mayBe).toBe(false);
+});

@@ -299,7 +299,9 @@ function slowPlanning() {
       settle?.reject(new Error("given up"));
     },
   };
-  const planning = createPlanning({ maker, onNews: () => news.push(inputs.length), now: () => Date.now() });
+  // That of the timers that are held, and no other: without them there is none.
+  const now = (): number => vi.getMockedSystemTime()!.getTime();
+  const planning = createPlanning({ maker, onNews: () => news.push(inputs.length), now });
   return {
     planning,
     inputs,

@@ -63,7 +63,7 @@ interface Edit {
   readonly to: ModelDeclaration;
 }
 
-function* changesFor(program: Program, { job, needs }: JobResult, shop: Shop): Generator<Edit> {
+function* changesFor(program: Program, { job, needs, record }: JobResult, shop: Shop): Generator<Edit> {
   for (const weekday of new Set(shop.hours?.map((span) => span.weekday))) {
     const hours = hourMore(shop.hours!, weekday);
     if (hours) yield { change: { kind: "hour", weekday }, from: shop, to: { ...shop, hours } };
@@ -81,6 +81,8 @@ function* changesFor(program: Program, { job, needs }: JobResult, shop: Shop): G
     needs.map(({ material }) => material),
   ))
     yield { change: { kind: "material", from, to }, from, to: { ...to, ...namedAs(from) } };
+  // What has begun begins no later.
+  if (record) return;
   const start = job.start!;
   const date = dayAfter(start.date);
   yield { change: { kind: "later start", date }, from: job, to: { ...job, start: { ...start, date } } };

@@ -5,7 +5,7 @@ import { calendarReport } from "../../reports/calendar-report.ts";
 import { keptJson, keptText } from "../../reports/kept-text.ts";
 import { scheduleJson, scheduleText } from "../../reports/schedule-text.ts";
 import { unpromised } from "../../views/missing-inputs.ts";
-import { isLate } from "../../views/schedule/helps.ts";
+import { isLate, mayBeHelped } from "../../views/schedule/helps.ts";
 import { isDated } from "../../views/schedule/job-plan.ts";
 import { keptNotes, keptPlanOf, sinceKept } from "../../views/schedule/kept-plan.ts";
 import { plannedShops } from "../../views/schedule/shop-weeks.ts";
@@ -89,6 +89,7 @@ async function schedule({ io }: CommandContext, file: string, options: ScheduleO
   const results = jobs.map(({ result }) => result);
   const helps = new Map(
     results
+      .filter(mayBeHelped)
       .filter((result) => options.whatHelps || isLate(result) || result.schedule.status === "impossible")
       .slice(0, options.whatHelps ? results.length : MOST_HELPED)
       .map((result) => [result, whatHelps(loaded.analysis.program, loaded.analysis.alone(result))] as const),

@@ -187,9 +187,9 @@ const eachPiece = (done: readonly Done[]): readonly (Done & { readonly piece: nu
     Array.from({ length: run.pieces }, (_, piece) => ({ run, indices, piece })),
   );
 
-/** So many hours after the start, on a step of five minutes, rounded up. */
-function onFiveMinutes(startAt: string, hours: number): string {
-  const time = Math.ceil((Date.parse(`${startAt}Z`) + hours * hourMs) / STEP_MS - 1e-6) * STEP_MS;
+/** So many hours after a moment, on a step of five minutes, rounded up: nobody plans with less. */
+export function onFiveMinutes(at: string, hours = 0): string {
+  const time = Math.ceil((Date.parse(`${at}Z`) + hours * hourMs) / STEP_MS - 1e-6) * STEP_MS;
   return new Date(time).toISOString().slice(0, 19);
 }
 

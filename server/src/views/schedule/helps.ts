@@ -12,6 +12,10 @@ import { markdownCode as code } from "../../escape/markdown.ts";
 export const isLate = ({ job: { ready }, totals: { finish } }: JobResult): boolean =>
   ready !== undefined && finish !== null && finish > endOfDateWanted(ready);
 
+/** Whether something can be done about when it ends: nothing of what is over, or of what has no date in any case. */
+export const mayBeHelped = ({ record, schedule, voided }: JobResult): boolean =>
+  voided === undefined && (record === undefined || schedule.items.some(({ done }) => !done));
+
 /** `one more pair of hands, 3 at work: last work 1 day 2 h earlier, full use 3 h earlier` */
 export function helpText({ change, lastWorkH, fullUseH, makesPlan, result }: Help): string {
   const { last_work } = result.totals;

@@ -5,6 +5,7 @@ import { t } from "../../../../../grammar/src/translate.ts";
 import { momentText } from "../../measure/figures.ts";
 import { formatDuration } from "../../measure/format-amount.ts";
 import { endOfDateWanted } from "../../measure/iso-dates.ts";
+import { onFiveMinutes } from "../../totals/use-dates.ts";
 import type { TradeRule } from "../rule.ts";
 
 export const late: TradeRule = {
@@ -188,12 +189,13 @@ job shelves {
       const end = endOfDateWanted(job.ready);
       if (totals.finish <= end) return;
       const wanted = momentText(job.ready.time ? `${job.ready.date}T${job.ready.time}` : job.ready.date);
+      const earliest = momentText(onFiveMinutes(totals.finish));
       const later = schedule.among?.laterHours
         ? t` The people of its shop are at work on other jobs meanwhile: alone it would end ${formatDuration(schedule.among.laterHours)} earlier.`
         : "";
       reportAt(job.ready.place, {
-        headline: t`The job cannot be ready before ${momentText(totals.finish)}`,
-        why: t`It is wanted by ${wanted}; the earliest end is ${momentText(totals.finish)}, after ${formatDuration(schedule.elapsedHours)}. Shorter waits would leave soft coats.${later}`,
+        headline: t`The job cannot be ready before ${earliest}`,
+        why: t`It is wanted by ${wanted}; the earliest end is ${earliest}, after ${formatDuration(schedule.elapsedHours)}. Shorter waits would leave soft coats.${later}`,
         remedy: t`Start earlier, add opening hours or people, or choose materials that dry faster.`,
         related: job.start ? [{ place: job.start.place, message: t`The work begins here` }] : [],
       });
