@@ -240,7 +240,7 @@ function readOpenFamily(
   ctx.findings.push({
     rule: "may-be-several",
     span,
-    message: t`\`${text}\` may be several families\nUntil you say which, the cautions of all of them count, and it is planned as ${readings[0]!}.\nWrite the one on the label: ${orList(readings.map((name) => `\`family ${name}\``))}.`,
+    message: t`\`${text}\` may be several families\nUntil you say which, the cautions of all of them count, and it is planned as ${translated(readings[0]!)}.\nWrite the one on the label: ${orList(readings.map((name) => `\`family ${name}\``))}.`,
     ...(fix ? { fix } : {}),
     ...(others.length > 0 ? { others } : {}),
   });
