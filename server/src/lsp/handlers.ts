@@ -43,6 +43,7 @@ import type {
   WorkspaceSymbolParams,
 } from "vscode-languageserver";
 import { shownText } from "../escape/shown-text.ts";
+import { pageInLanguage } from "../features/page-in-language.ts";
 import type { Connection } from "./connection.ts";
 import {
   BENCH,
@@ -86,7 +87,6 @@ import { hover } from "./requests/hover.ts";
 import { incomingCalls } from "./requests/incoming-calls.ts";
 import { inlayHint } from "./requests/inlay-hint.ts";
 import { outgoingCalls } from "./requests/outgoing-calls.ts";
-import { page } from "./requests/page.ts";
 import { prepareCallHierarchy } from "./requests/prepare-call-hierarchy.ts";
 import { prepareRename } from "./requests/prepare-rename.ts";
 import { references } from "./requests/references.ts";
@@ -305,7 +305,7 @@ export const HANDLERS: readonly Handler[] = [
   request(BENCH_EXPORT, null, (session, params: BenchExportParams, token) =>
     benchExport(session, params, token),
   ),
-  request(PAGE, null, (_, params: PageParams) => page(params)),
+  request(PAGE, null, (_, params: PageParams) => pageInLanguage(params.text)),
   request(COLOURED, [], (_, params: ColouredParams) => coloured(params)),
   request(RULES, [], (session) => rules(session)),
   request(WORKSHOP, [], (session, _, token) => workshop(session, token)),
