@@ -1,10 +1,12 @@
 /** The page beside a job's text: what it shows at a moment, and that nothing a person wrote becomes markup. */
-import { expect, test } from "vitest";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
 import { airHtml } from "../../client/src/bench/air.ts";
-import { headHtml, shoppingHtml } from "../../client/src/bench/drawing.ts";
+import { cardsHtml, headHtml, shoppingHtml } from "../../client/src/bench/drawing.ts";
 import { findingsHtml } from "../../client/src/bench/findings.ts";
 import { heldOver, othersHeld } from "../../client/src/bench/held-over.ts";
-import { momentsOf, momentText } from "../../client/src/bench/moments.ts";
+import { levelled } from "../../client/src/bench/levelled.ts";
+import { durationText, momentsOf, momentText } from "../../client/src/bench/moments.ts";
 import { benchPage } from "../../client/src/bench/page.ts";
 import { drynessOf, sectionsHtml } from "../../client/src/bench/sections.ts";
 import { shopChoiceHtml, timelineHtml } from "../../client/src/bench/timeline.ts";
@@ -20,6 +22,7 @@ test("hostile names are text in every block, at every moment, with and without a
     const hostile = { ...bench(BAD), plan };
     const all = [0, 3].flatMap((moment) => [
       headHtml(hostile, l10n),
+      cardsHtml(hostile, l10n),
       sectionsHtml(hostile, look(moment)),
       timelineHtml(hostile, look(moment)),
       shopChoiceHtml(hostile, look(moment)),
@@ -34,6 +37,7 @@ test("hostile names are text in every block, at every moment, with and without a
     // The same blocks have the same tags, whatever the names are.
     const tags = (html: string): readonly string[] => [...html.matchAll(/<\/?[a-z]+/gi)].map(([tag]) => tag);
     expect(tags(headHtml(hostile, l10n))).toEqual(tags(headHtml({ ...bench("plain"), plan }, l10n)));
+    expect(tags(cardsHtml(hostile, l10n))).toEqual(tags(cardsHtml({ ...bench("plain"), plan }, l10n)));
     expect(tags(shoppingHtml(hostile, look(0)))).toEqual(tags(shoppingHtml(bench("plain"), look(0))));
   }
 });
@@ -172,7 +176,7 @@ test("findings are counted by gravity, and many are behind a line that says how 
   expect(findingsHtml(job, l10n)).toContain("1 error, 1 hint");
   expect(findingsHtml(job, l10n)).not.toContain(" more</summary>");
   const many = { ...job, findings: Array.from({ length: 15 }, () => job.findings[1]!) };
-  expect(findingsHtml(many, l10n)).toContain("<summary>3 more</summary>");
+  expect(findingsHtml(many, l10n)).toContain("<summary>7 more</summary>");
   expect(findingsHtml({ ...job, findings: [] }, l10n)).toBe("");
 });
 
@@ -182,7 +186,7 @@ test("other jobs of the shop stand under the own one, dimmed, and lead to their 
   expect(html.indexOf("bar job mine")).toBeLessThan(html.indexOf("bar job other"));
   expect([...html.matchAll(/class="bar job other" data-at="(\d*)"/g)].map(([, at]) => at)).toEqual(["0", ""]);
   // 20 h before Monday 09:00.
-  expect(html).toContain('aria-label="varnish: varnish; Sun 7 Mar 13:00 to Sun 7 Mar 15:00"');
+  expect(html).toContain('aria-label="varnish: varnish; Sun 7 Mar 13:00 to 15:00"');
   expect(html).toContain("<caption>Other jobs of the shop</caption>");
   const alone = timelineHtml(job, look(0, false));
   expect(alone).not.toMatch(/bar job|class="others"|Other jobs/);
@@ -212,4 +216,98 @@ test("while other jobs are planned anew, they are drawn as they were", () => {
   ]);
   expect(held[0]!.note).toBe("varnish");
   expect(othersHeld(anew, [])).toEqual(anew);
+});
+
+test("says what is to be done next and when, what after it, and what was done last", () => {
+  const job = bench("varnish");
+  expect(cardsHtml(job, l10n)).toMatch(
+    /<h2>Next, Mon 8 Mar 11:45<\/h2><p class="value">varnish<\/p><p>varnish\. Wear: varnish<\/p><p class="second">Then: varnish \(varnish and varnish\)<\/p><p class="second">Done last: Mon 8 Mar 09:30, varnish \(varnish\)/u,
+  );
+  const { lastDone: _, ...fresh } = job;
+  const atOnce = [job.next[0]!, { ...job.next[1]!, start: job.next[0]!.start! }];
+  const begun = cardsHtml({ ...fresh, next: atOnce }, l10n);
+  expect(begun).toContain("<h2>To begin with, Mon 8 Mar 11:45</h2>");
+  expect(begun).toContain("At the same time: varnish (varnish and varnish)");
+  expect(cardsHtml({ ...job, next: [] }, l10n)).toContain("All steps are done");
+});
+
+test("durations are told in the units that people use for them", () => {
+  const said = [0.25, 1, 2.5, 36, 50, 72, 76.2].map((hours) => durationText(hours, l10n));
+  expect(said).toEqual(["15 min", "1 h", "2 h 30 min", "36 h", "2 days 2 h", "3 days", "3 days 4 h"]);
+});
+
+test("a stretch of time that is drawn much shorter than the work has a mark, and the mark is explained", () => {
+  const job = bench("varnish");
+  // From 3 h, the end of the work, to 30 h, the end of the plan: 27 h.
+  const alone = timelineHtml(job, look(0, false));
+  expect([...alone.matchAll(/<path class="break"/gu)]).toHaveLength(2);
+  expect(alone).toContain("nights and long drying are drawn short here");
+  const brief = timelineHtml({ ...job, endHours: 3 }, look(0, false));
+  expect(brief).not.toMatch(/class="break"|drawn short/u);
+});
+
+test("the work of all jobs of the shop stands beside its hours, and a clash of them is said", () => {
+  const job = bench("varnish");
+  const html = timelineHtml(job, look(0));
+  expect(html).toContain("<title>Sun 7 Mar: 2 h of 8 h</title>");
+  expect(html).toContain("Mon 8 Mar 09:00 to 09:30: 2 people are needed at once, the shop has 1");
+  expect(timelineHtml(job, look(0, false))).not.toContain("All work");
+  const [calm, full] = job.days;
+  const { clash: _, ...over } = full!;
+  expect(timelineHtml({ ...job, days: [calm!, over] }, look(0))).toContain(
+    "Mon 8 Mar: more work than the shop has hours, 12 h of 8 h.",
+  );
+  expect(timelineHtml({ ...job, days: [calm!] }, look(0))).toContain(
+    "the fullest day is Sun 7 Mar, 2 h of 8 h.",
+  );
+});
+
+test("coats that are to come are outlined where they will be, and every row names its place in the drawing", () => {
+  const job = bench("varnish");
+  const html = sectionsHtml(job, look(2));
+  expect([...html.matchAll(/<rect [^>]*stroke-dasharray="4 3"\/>/gu)]).toHaveLength(2);
+  const heights = [...html.matchAll(/<li class="[^"]*"[^>]* data-y="([\d.]+)"/gu)].map(([, y]) => Number(y));
+  // Two coats, the old one and the wood, from the top down.
+  expect(heights).toHaveLength(4);
+  expect(heights).toEqual(heights.toSorted((a, b) => a - b));
+});
+
+describe("rows beside a drawing", () => {
+  const row = (y: number, height: number, weight = 1) => ({ y, height, weight });
+
+  test("stand level with what they name where they have room", () => {
+    expect(levelled([row(20, 20), row(60, 30)], 100)).toEqual({ tops: [10, 45], shift: 0, height: 100 });
+  });
+
+  test("share what is wanting where they have not, and those that weigh more move less", () => {
+    // Both want to be at 50: each moves by half of its height.
+    expect(levelled([row(50, 20), row(50, 20)], 100).tops).toEqual([30, 50]);
+    const [first, second] = levelled([row(50, 20, 9), row(50, 20)], 100).tops;
+    // 20 px are wanting; a tenth of them is borne by the one that weighs nine times as much.
+    expect([first, second]).toEqual([38, 58]);
+  });
+
+  test("the drawing goes down where the first would stand above it", () => {
+    expect(levelled([row(5, 30), row(60, 30)], 80)).toEqual({ tops: [0, 55], shift: 10, height: 90 });
+  });
+
+  test("never lie over each other, and keep their order", () => {
+    const rows = fc.array(
+      fc.record({
+        y: fc.integer({ min: 0, max: 400 }),
+        height: fc.integer({ min: 10, max: 60 }),
+        weight: fc.constantFrom(1, 50),
+      }),
+    );
+    fc.assert(
+      fc.property(rows, (wanted) => {
+        const { tops, height } = levelled(wanted, 300);
+        for (const [i, top] of tops.entries()) {
+          expect(top).toBeGreaterThanOrEqual(0);
+          if (i > 0) expect(top).toBeGreaterThanOrEqual(tops[i - 1]! + wanted[i - 1]!.height - 0.5);
+          expect(top + wanted[i]!.height).toBeLessThanOrEqual(height + 0.5);
+        }
+      }),
+    );
+  });
 });

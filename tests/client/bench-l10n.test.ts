@@ -8,7 +8,7 @@ import { type DefaultTreeAdapterTypes, parse, parseFragment } from "parse5";
 import { describe, expect, test } from "vitest";
 import { ROOT } from "../../client/bundles.ts";
 import { airHtml } from "../../client/src/bench/air.ts";
-import { headHtml, shoppingHtml } from "../../client/src/bench/drawing.ts";
+import { cardsHtml, headHtml, shoppingHtml } from "../../client/src/bench/drawing.ts";
 import { findingsHtml } from "../../client/src/bench/findings.ts";
 import { type L10n, l10nOf, labelOf } from "../../client/src/bench/l10n.ts";
 import { benchPage, IN_ENGLISH } from "../../client/src/bench/page.ts";
@@ -28,6 +28,7 @@ const blocksOf = (job: Bench<unknown>, l10n: L10n): readonly string[] =>
     const said = { ...look(moment), l10n };
     return [
       headHtml(job, l10n),
+      cardsHtml(job, l10n),
       sectionsHtml(job, said),
       timelineHtml(job, said),
       shopChoiceHtml(job, said),
@@ -49,6 +50,9 @@ function* saidIn(node: DefaultTreeAdapterTypes.ParentNode): Generator<string> {
   }
 }
 
+/** Units, and what the days of March 2027 and lists are in English, which are not asked for as texts. */
+const NOT_TEXTS = /µm|\b(?:um|h|min|and)\b|\b\p{Lu}\p{Ll}{2} \d+ Mar\b/gu;
+
 /** Every way in which a job can be, with no letter in what the server says of it. */
 function jobs(): readonly Bench<unknown>[] {
   const job = bench("§");
@@ -63,7 +67,7 @@ function jobs(): readonly Bench<unknown>[] {
     othersLeft: 0,
     materials: [],
     findings: (["error", "warning", "information", "hint"] as const).flatMap((severity) =>
-      Array.from({ length: 4 }, () => ({ severity, headline: "§", lines: [], at: 0 })),
+      Array.from({ length: 4 }, () => ({ severity, headline: "§", lines: [], where: [], at: 0 })),
     ),
     surfaces: [
       {
@@ -108,7 +112,7 @@ describe("the page of the bench view", () => {
     for (const job of jobs()) {
       for (const html of blocksOf(job, silent)) {
         const said = [...saidIn(parseFragment(html))].filter((each) =>
-          /\p{L}/u.test(each.replaceAll(/ ?µm|\bum\b/gu, "")),
+          /\p{L}/u.test(each.replaceAll(NOT_TEXTS, "")),
         );
         expect(said).toEqual([]);
       }
@@ -139,13 +143,16 @@ describe("the page of the bench view", () => {
 
   test("in German it says what a German-speaking finisher says", () => {
     const job = jobs()[0]!;
-    const html = blocksOf(job, l10nOf(GERMAN)).join("");
+    const html = blocksOf(job, l10nOf(GERMAN, "de")).join("");
     for (const text of [
-      "Mo 8. Mär 09:00",
+      "Mo., 8. März 09:00",
+      "Als Nächstes, Mo., 8. März 11:45",
+      // The hour that asks for 1.5 air changes.
+      "<td>1,5</td>",
       "Schicht 1 von 2",
       "überarbeitbar",
       "Luft des Raums",
-      "kommt in Schritt 1 herunter",
+      "wird in Schritt 1 abgenommen",
       "1 Fehler, 1 Tipp",
       "mit den anderen Aufträgen der Werkstatt (2, die nächsten 2 von 4)",
     ])

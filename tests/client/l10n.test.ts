@@ -106,19 +106,7 @@ describe("German", () => {
     const same = Object.entries(german).filter(([key, text]) => text === manifest[key]);
     expect(same.map(([key]) => key)).toEqual(["extension.displayName", "view.container", "matcher.label"]);
     const kept = Object.entries(bundle).filter(([key, text]) => text === key);
-    expect(kept.map(([key]) => key).toSorted()).toEqual([
-      "Apr",
-      "Aug",
-      "Feb",
-      "Jan",
-      "Jul",
-      "Jun",
-      "MDF",
-      "Material",
-      "Nov",
-      "Sep",
-      "Teak",
-    ]);
+    expect(kept.map(([key]) => key).toSorted()).toEqual(["MDF", "Material", "Teak"]);
     for (const text of [...Object.values(german), ...Object.values(bundle)]) expect(text.trim()).not.toBe("");
   });
 });

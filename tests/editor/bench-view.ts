@@ -57,6 +57,9 @@ const SHAPES: readonly (readonly [selector: string, property: "fill" | "stroke"]
   [".window", "stroke"],
   [".ladder .full", "fill"],
   [".ladder .empty", "stroke"],
+  [".break", "stroke"],
+  [".leaders path", "stroke"],
+  [".room", "stroke"],
   [".halo", "stroke"],
 ];
 
@@ -239,18 +242,19 @@ function tests(browser: Browser): readonly Test[] {
           ],
     ),
     {
-      name: "by keyboard: buttons, title, slider, coats, marks, findings, one stop for each row of bars, cans",
+      name: "by keyboard: title, buttons, findings, slider, coats, marks, one stop for each row of bars, cans",
       run: () =>
         shown({ theme: "dark" }, async ({ page, show, told }) => {
           await show(answers.mistakes!);
           const reached = await tabWalk(page);
           const order = [
-            "html",
             "title",
+            "html",
+            "first",
+            "finding 0",
             "moment",
             "mark 0 surface",
             "coat 0 2",
-            "finding 0",
             "bar",
             "room",
             "hour",
@@ -329,6 +333,30 @@ function tests(browser: Browser): readonly Test[] {
           await page.locator("#whole-shop").uncheck();
           strictEqual(await page.locator("g.job").count(), 0);
           strictEqual(await focused(page), "whole shop");
+        }),
+    },
+    {
+      name: "rows beside a drawing are level with what they name, or a line leads to it, at every width",
+      run: () =>
+        shown({ theme: "light" }, async ({ page, show }) => {
+          await show(answers.tables!);
+          for (const width of [1280, 900, 420, 320]) {
+            await page.setViewportSize({ width, height: 900 });
+            const found = await page.evaluate(() =>
+              [...document.querySelectorAll<HTMLElement>(".cut")].map((cut) => {
+                const rows = [...cut.querySelectorAll<HTMLElement>("li")];
+                const boxes = rows.map((row) => row.getBoundingClientRect());
+                const over = boxes.filter((box, i) => i > 0 && box.top < boxes[i - 1]!.bottom - 1).length;
+                const path = cut.querySelector(".leaders path")!.getAttribute("d") ?? "";
+                return {
+                  over,
+                  rows: rows.filter((row) => row.dataset.gone === undefined).length,
+                  lines: path.split("M").length - 1,
+                };
+              }),
+            );
+            for (const { over, rows, lines } of found) same([over, lines], [0, rows]);
+          }
         }),
     },
     {

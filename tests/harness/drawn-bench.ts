@@ -10,6 +10,22 @@ export const bench = (text: string): Bench<null> => ({
   at: 0,
   facts: [{ name: "Shop", text }],
   dates: [{ name: "full use", text, reason: text }],
+  next: [
+    { what: text, where: [text], start: 2.75, end: 3, wear: [text] },
+    { what: text, where: [text, text], wear: [] },
+  ],
+  lastDone: { what: text, where: [text], start: 0.5, wear: [] },
+  days: [
+    { from: -33, to: -9, hours: 2, has: 8, crew: 1 },
+    {
+      from: -9,
+      to: 15,
+      hours: 12,
+      has: 8,
+      crew: 1,
+      clash: { from: 0, to: 0.5, needs: 2, jobs: [text, text] },
+    },
+  ],
   plan: "planned",
   startAt: "2027-03-08T09:00",
   endHours: 30,
@@ -101,8 +117,8 @@ export const bench = (text: string): Bench<null> => ({
   worth: { basis: text, columns: [text], rows: [{ name: text, figures: [text] }], notes: [text] },
   gaps: [{ figure: text, missing: [text] }],
   findings: [
-    { severity: "error", headline: text, lines: [text], at: 0 },
-    { severity: "hint", headline: text, lines: [text], at: 0 },
+    { severity: "error", headline: text, lines: [text], where: [text], at: 0 },
+    { severity: "hint", headline: text, lines: [text], where: [text], at: 0 },
   ],
   places: [null],
 });

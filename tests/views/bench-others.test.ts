@@ -29,7 +29,7 @@ test("have a row for each kind of piece, in hours after the start of the job tha
   // Dust for 30 min each, then the first coats: from Monday 09:00 to Wednesday 09:00 are 48 h.
   const work = row!.bars.filter(({ kind }) => kind === "work");
   expect(work[0]).toMatchObject({ start: 48 });
-  expect(work[0]!.what).toMatch(/^dust; clear_coat, coat 1 of 2/);
+  expect(work[0]!.what).toMatch(/^Take the dust off; Clear, coat 1 of 2/);
   const plan = analysis.jobs("job.finish")[1]!;
   expect(work.at(-1)!.end).toBeCloseTo(48 + plan.schedule.lastWorkHours!, 1);
   expect(later!.note).toMatch(/^last work Wed 10 Mar 2027/);

@@ -56,7 +56,7 @@ test("an hour says what it asks for, what there is, and what gives off most, and
   expect(last).toMatchObject({ hour: 4, has: 2, verdict: "short" });
   expect(last.grams).toBeCloseTo(48, 6);
   expect(last.text).toBe(
-    "needs 8.6 air changes/h, the room has 2: too little. 48 g leave, most by `varnish`",
+    "needs 8.6 air changes/h, the room has 2: too little. 48 g leave, most by “varnish”",
   );
   expect(lineOf(last.at)).toBe("layer varnish, takes 1 h");
   expect(air.said[0]).toContain("too little");

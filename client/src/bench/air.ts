@@ -4,10 +4,11 @@
  */
 import type { Bench, BenchAirHour } from "../../../server/src/views/bench/model.ts";
 import { link, plain, prose, text } from "./html.ts";
+import { breakMark, keyHtml } from "./keys.ts";
 import type { L10n } from "./l10n.ts";
 import { MARK, markClass, markShape } from "./marks.ts";
-import { type Look, momentsOf, momentText, one } from "./moments.ts";
-import { axisOf, GUTTER, type TimeAxis } from "./time-axis.ts";
+import { figureText as decimal, type Look, momentsOf, momentText, one } from "./moments.ts";
+import { axisOf, GUTTER, LEAST_SHUT, type TimeAxis } from "./time-axis.ts";
 
 /** Of the plot, and above it for marks, px. */
 const PLOT = 56;
@@ -52,7 +53,20 @@ export function airHtml(bench: Bench<unknown>, look: Look): string {
 }
 
 const legend = (l10n: L10n): string =>
-  `<p class="second" aria-hidden="true">${text(l10n.t("Bars: asked for. Dashed: what there is. Hatched and marked: more than there is."))}</p>`;
+  keyHtml(
+    [
+      {
+        svg: '<rect class="asked" x="8" y="2" width="10" height="12"/>',
+        means: l10n.t("asked for in the hour"),
+      },
+      { svg: '<path class="limit" d="M0 7H26"/>', means: l10n.t("what there is") },
+      {
+        svg: '<rect class="asked" x="8" y="2" width="10" height="12"/><rect class="beyond" x="8" y="2" width="10" height="7" fill="url(#over)"/>',
+        means: l10n.t("more than there is"),
+      },
+    ],
+    l10n,
+  );
 
 /** Of an hour, by what its verdict asks of whoever works there. */
 const severityOf = ({ verdict }: BenchAirHour): "error" | "warning" | "information" | undefined =>
@@ -83,14 +97,15 @@ function chart(bench: Bench<unknown>, look: Look): string {
   const most = Math.max(...drawn.map((hour) => Math.max(heightOf(hour), hour.has ?? 0)), 1e-6);
   const y = (value: number): number => BASE - (value / most) * PLOT;
   const at = momentsOf(bench)[look.moment] ?? 0;
-  const shut = bench.shut.map(({ from, to }) => {
+  const shut = bench.shut.flatMap(({ from, to }) => {
     const x = axis.x(from);
+    if (axis.x(to) - x < LEAST_SHUT) return [];
     return `<rect class="shut" x="${one(x)}" y="0" width="${one(Math.max(0, axis.x(to) - x))}" height="${BASE}"/>`;
   });
   const { l10n } = look;
   const unit = isKnown ? l10n.t("changes/h") : l10n.t("grams/h");
   const figure = (value: number): string =>
-    `<text x="${GUTTER - 6}" y="${one(y(value) + 4)}" text-anchor="end">${text(figureText(value))}</text>`;
+    `<text x="${GUTTER - 6}" y="${one(y(value) + 4)}" text-anchor="end">${text(figureText(value, l10n))}</text>`;
   const limits = [...new Set(drawn.flatMap(({ has }) => (has === undefined ? [] : [has])))];
   const figures = (isKnown ? limits : [most]).filter((value) => y(value) < BASE - 14);
   const bars = drawn.map((hour, i) => bar({ bench, l10n }, hour, i, axis, y, heightOf(hour)));
@@ -103,6 +118,7 @@ function chart(bench: Bench<unknown>, look: Look): string {
     ...figures.map(figure),
     `<text x="${GUTTER - 6}" y="${BASE}" text-anchor="end">0</text>`,
     `<path class="rule" d="M${GUTTER} ${BASE}H${axis.end}"/>`,
+    ...axis.breaks.map((x) => breakMark(Number(one(x)), BASE - 5)),
     ...bars,
     ...(isKnown ? [limitLine(drawn, axis, y, l10n)] : []),
     `<path class="now" d="M${nowX} 0V${BASE}"/>`,
@@ -110,7 +126,8 @@ function chart(bench: Bench<unknown>, look: Look): string {
   ].join("");
 }
 
-const figureText = (value: number): string => (value < 10 ? one(value) : String(Math.round(value)));
+const figureText = (value: number, l10n: L10n): string =>
+  decimal(value < 10 ? value : Math.round(value), l10n);
 
 function bar(
   { bench, l10n }: { readonly bench: Bench<unknown>; readonly l10n: L10n },
@@ -166,7 +183,7 @@ function table(bench: Bench<unknown>, l10n: L10n): string {
   const { hours, state } = bench.air;
   const rows = hours.slice(0, MOST_HOURS).map((hour) => {
     const figures = state === "known" ? [hour.needs ?? 0, hour.has ?? 0, hour.grams] : [hour.grams];
-    return `<tr><th scope="row">${text(momentText(bench, hour.hour, l10n))}</th>${figures.map((figure) => `<td>${text(figureText(figure))}</td>`).join("")}<td>${prose(hour.text)}</td></tr>`;
+    return `<tr><th scope="row">${text(momentText(bench, hour.hour, l10n))}</th>${figures.map((figure) => `<td>${text(figureText(figure, l10n))}</td>`).join("")}<td>${prose(hour.text)}</td></tr>`;
   });
   const grams = l10n.t("Grams");
   const heads = state === "known" ? [l10n.t("Air changes/h asked for"), l10n.t("There are"), grams] : [grams];

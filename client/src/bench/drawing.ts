@@ -2,10 +2,10 @@
  * A job as HTML, for the page beside its text: pure functions from what the server sends, and the moment that is looked
  * at, to text. Whatever a person wrote goes through `htmlText`; nothing here is styled in line, since the page forbids it.
  */
-import type { Bench } from "../../../server/src/views/bench/model.ts";
+import type { Bench, BenchWork } from "../../../server/src/views/bench/model.ts";
 import { link, prose, text } from "./html.ts";
 import { type L10n, labelOf } from "./l10n.ts";
-import type { Look } from "./moments.ts";
+import { type Look, listText, momentText } from "./moments.ts";
 
 // ---------------------------------------------------------------------------------------------------------------
 // Blocks
@@ -14,17 +14,53 @@ export function headHtml(bench: Bench<unknown>, l10n: L10n): string {
   const facts = bench.facts
     .map(({ name, text: said }) => `${text(labelOf(name, l10n))}: ${text(said)}`)
     .join(" · ");
-  const [next] = bench.findings;
-  const errors = bench.findings.filter(({ severity }) => severity === "error").length;
-  const first =
-    next !== undefined && errors > 0
-      ? `<div class="card stop"><h2>${text(l10n.t("Put right first"))}</h2><p class="value">${link(next.at, prose(next.headline), "first")}</p><p>${prose(next.lines[0] ?? "")}</p></div>`
-      : "";
+  return `<h1>${link(bench.at, text(bench.title), "title")}</h1><p class="second">${facts}</p>`;
+}
+
+/** What is to be put right, what is next, and the dates that people ask for. */
+export function cardsHtml(bench: Bench<unknown>, l10n: L10n): string {
+  const [gravest] = bench.findings;
+  const isStop = gravest?.severity === "error";
+  const first = isStop
+    ? `<div class="card stop"><h2>${text(l10n.t("Put right first"))}</h2><p class="value">${link(gravest.at, prose(gravest.headline), "first")}</p><p>${prose(gravest.lines[0] ?? "")}</p></div>`
+    : "";
   const dates = bench.dates.map(
     ({ name, text: said, reason }) =>
       `<div class="card"><h2>${text(labelOf(name, l10n))}</h2><p class="value">${text(labelOf(said, l10n))}</p>${reason === "" ? "" : `<p class="second">${prose(reason)}</p>`}</div>`,
   );
-  return `<h1>${link(bench.at, text(bench.title), "title")}</h1><p class="second">${facts}</p><div class="cards">${first}${dates.join("")}</div>`;
+  return `${first}${nextHtml(bench, l10n)}${dates.join("")}`;
+}
+
+function nextHtml(bench: Bench<unknown>, l10n: L10n): string {
+  const { next, lastDone, surfaces } = bench;
+  const [now, then] = next;
+  const placesText = ({ where }: BenchWork): string => listText(where, l10n);
+  const whenText = ({ start }: BenchWork): string =>
+    start === undefined ? "" : momentText(bench, start, l10n);
+  const briefText = (work: BenchWork): string =>
+    [whenText(work), work.where.length === 0 ? work.what : `${work.what} (${placesText(work)})`]
+      .filter(Boolean)
+      .join(", ");
+  const done =
+    lastDone === undefined
+      ? ""
+      : `<p class="second">${text(l10n.t("Done last: {0}", briefText(lastDone)))}</p>`;
+  if (now === undefined) {
+    if (surfaces.length === 0) return "";
+    return `<div class="card next"><h2>${text(l10n.t("Next"))}</h2><p class="value">${text(l10n.t("All steps are done"))}</p>${done}</div>`;
+  }
+  const heading = lastDone === undefined ? l10n.t("To begin with") : l10n.t("Next");
+  const when = whenText(now);
+  const about = [
+    placesText(now),
+    now.wear.length === 0 ? "" : l10n.t("Wear: {0}", now.wear.join(", ")),
+  ].filter(Boolean);
+  const isTogether = then?.start !== undefined && then.start === now.start;
+  const after =
+    then === undefined
+      ? ""
+      : `<p class="second">${text(isTogether ? l10n.t("At the same time: {0}", briefText({ what: then.what, where: then.where, wear: [] })) : l10n.t("Then: {0}", briefText(then)))}</p>`;
+  return `<div class="card next"><h2>${text(when === "" ? heading : `${heading}, ${when}`)}</h2><p class="value">${text(now.what)}</p><p>${text(about.join(". "))}</p>${after}${done}</div>`;
 }
 
 export const canKey = (job: string, material: string, can: number): string => `${job}\n${material}\n${can}`;

@@ -5,13 +5,13 @@ import type { L10n } from "./l10n.ts";
 import { mark } from "./marks.ts";
 
 /** More are behind a line that says how many. */
-const MOST_SHOWN = 12;
+const MOST_SHOWN = 8;
 
 export function findingsHtml({ findings }: Bench<unknown>, l10n: L10n): string {
   if (findings.length === 0) return "";
   const rows = findings.map(
-    ({ severity, headline, lines, at }, i) =>
-      `<li class="finding" data-key="row ${i}">${mark(severity, l10n)}<div>${link(at, prose(headline), `finding ${i}`)}${moreOf(lines, l10n)}</div></li>`,
+    ({ severity, headline, lines, where, at }, i) =>
+      `<li class="finding" data-key="row ${i}">${mark(severity, l10n)}<div>${link(at, prose(headline), `finding ${i}`)}${where.length === 0 ? "" : ` <span class="second">${text(where.join(", "))}</span>`}${moreOf(lines, l10n)}</div></li>`,
   );
   const list = (some: readonly string[]): string => `<ul class="findings">${some.join("")}</ul>`;
   const rest = rows.slice(MOST_SHOWN);

@@ -7,11 +7,12 @@
 import type { BenchAnswer, BenchPlace } from "../../../server/src/lsp/custom-requests.ts";
 import type { Bench } from "../../../server/src/views/bench/model.ts";
 import { airHtml } from "./air.ts";
-import { headHtml, shoppingHtml } from "./drawing.ts";
+import { cardsHtml, headHtml, shoppingHtml } from "./drawing.ts";
 import { findingsHtml } from "./findings.ts";
 import { heldOver, othersHeld } from "./held-over.ts";
 import { text } from "./html.ts";
 import { l10nOf } from "./l10n.ts";
+import { levelRows } from "./level.ts";
 import { type Look, momentsOf, momentText } from "./moments.ts";
 import { patch } from "./patch.ts";
 import { sectionsHtml } from "./sections.ts";
@@ -29,7 +30,10 @@ type Told =
   | { readonly type: "caret"; readonly uri: string; readonly line: number };
 
 const host = acquireVsCodeApi();
-const l10n = l10nOf(JSON.parse(document.getElementById("words")?.textContent || "{}"));
+const l10n = l10nOf(
+  JSON.parse(document.getElementById("words")?.textContent || "{}"),
+  document.documentElement.lang,
+);
 const saved = host.getState() as
   | { readonly ticked?: readonly string[]; readonly isWholeShop?: boolean }
   | undefined;
@@ -114,12 +118,14 @@ function draw(): void {
   say("said", said);
   const look: Look = { moment, width: document.documentElement.clientWidth - 16, isWholeShop, ticked, l10n };
   put("head", headHtml(bench, l10n));
+  put("cards", cardsHtml(bench, l10n));
   put("sections", sectionsHtml(bench, look));
   put("shop", shopChoiceHtml(bench, look));
   put("timeline", timelineHtml(bench, look));
   put("air", airHtml(bench, look));
   put("shopping", shoppingHtml(bench, look));
   put("findings", findingsHtml(bench, l10n));
+  levelRows(byId("sections"));
   outline();
 }
 

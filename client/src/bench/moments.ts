@@ -23,47 +23,73 @@ export function momentsOf({ plan, surfaces }: Bench<unknown>): readonly number[]
   return [...new Set([0, ...stops])].toSorted((a, b) => a - b);
 }
 
-const weekdays = (l10n: L10n): readonly string[] => [
-  l10n.t("Sun"),
-  l10n.t("Mon"),
-  l10n.t("Tue"),
-  l10n.t("Wed"),
-  l10n.t("Thu"),
-  l10n.t("Fri"),
-  l10n.t("Sat"),
-];
-const months = (l10n: L10n): readonly string[] => [
-  l10n.t("Jan"),
-  l10n.t("Feb"),
-  l10n.t("Mar"),
-  l10n.t("Apr"),
-  l10n.t("May"),
-  l10n.t("Jun"),
-  l10n.t("Jul"),
-  l10n.t("Aug"),
-  l10n.t("Sep"),
-  l10n.t("Oct"),
-  l10n.t("Nov"),
-  l10n.t("Dec"),
-];
 const two = (figure: number): string => String(figure).padStart(2, "0");
 
-/** To one place behind the point. */
+/** English dates are written as in Europe, as those of the server are, which stand beside them. */
+const localeOf = ({ language = "en" }: L10n): string => {
+  if (language === "en" || language.startsWith("en-")) return "en-GB";
+  return Intl.DateTimeFormat.supportedLocalesOf([language]).length > 0 ? language : "en-GB";
+};
+
+/** To one place behind the point, for drawing. */
 export const one = (figure: number): string => String(Math.round(figure * 10) / 10);
 
 /** Hours after the start as a date that is read as UTC, which knows no summer time. */
 export const dateAt = (startAt: string, hours: number): Date =>
   new Date(Date.parse(`${startAt}Z`) + Math.round(hours * 60) * 60_000);
 
+/** A figure for a person, with one decimal at most. */
+export const figureText = (figure: number, l10n: L10n): string =>
+  new Intl.NumberFormat(localeOf(l10n), { maximumFractionDigits: 1, useGrouping: false }).format(figure);
+
+/** `Top, Base and Legs` */
+export const listText = (items: readonly string[], l10n: L10n): string =>
+  new Intl.ListFormat(localeOf(l10n), { type: "conjunction" }).format(items);
+
 /** `Mon 8 Mar` */
 export const dayText = (at: Date, l10n: L10n): string =>
-  l10n.t("{0} {1} {2}", weekdays(l10n)[at.getUTCDay()]!, at.getUTCDate(), months(l10n)[at.getUTCMonth()]!);
+  new Intl.DateTimeFormat(localeOf(l10n), {
+    weekday: "short",
+    day: "numeric",
+    month: "short",
+    timeZone: "UTC",
+  })
+    .format(at)
+    .replace(/^(\p{L}+), /u, "$1 ");
+
+/** `09:00` */
+export const clockText = (at: Date): string => `${two(at.getUTCHours())}:${two(at.getUTCMinutes())}`;
+
+/** `45 min`, `2 h 30 min`, from two days on `3 days 4 h`. */
+export function durationText(hours: number, l10n: L10n): string {
+  const minutes = Math.round(hours * 60);
+  const [whole, rest] = [Math.floor(minutes / 60), minutes % 60];
+  if (whole < 48) {
+    return [whole === 0 ? "" : `${whole} h`, rest === 0 && whole > 0 ? "" : `${rest} min`]
+      .filter(Boolean)
+      .join(" ");
+  }
+  const [days, more] = [Math.floor(Math.round(hours) / 24), Math.round(hours) % 24];
+  return more === 0 ? l10n.t("{0} days", days) : l10n.t("{0} days {1} h", days, more);
+}
 
 /** `Mon 8 Mar 10:00`; without dates `3 h after the start`; without a plan `step 3`. */
 export function momentText({ plan, startAt }: Bench<unknown>, moment: number, l10n: L10n): string {
   if (plan !== "planned") return moment === 0 ? l10n.t("before the work") : l10n.t("after step {0}", moment);
   if (startAt === undefined)
-    return moment === 0 ? l10n.t("the start") : l10n.t("{0} h after the start", one(moment));
+    return moment === 0 ? l10n.t("the start") : l10n.t("{0} after the start", durationText(moment, l10n));
   const at = dateAt(startAt, moment);
-  return `${dayText(at, l10n)} ${two(at.getUTCHours())}:${two(at.getUTCMinutes())}`;
+  return `${dayText(at, l10n)} ${clockText(at)}`;
+}
+
+/** `Mon 8 Mar 10:00 to 11:30`: the day once where it is the same. */
+export function stretchText(bench: Bench<unknown>, start: number, end: number, l10n: L10n): string {
+  const { plan, startAt } = bench;
+  const from = momentText(bench, start, l10n);
+  if (plan === "planned" && startAt !== undefined) {
+    const [a, b] = [dateAt(startAt, start), dateAt(startAt, end)];
+    if (a.toISOString().slice(0, 10) === b.toISOString().slice(0, 10))
+      return l10n.t("{0} to {1}", from, clockText(b));
+  }
+  return l10n.t("{0} to {1}", from, momentText(bench, end, l10n));
 }

@@ -31,6 +31,8 @@ export function benchPage(
 <body>
 <div id="notes" role="status"></div>
 <main id="page" hidden>
+<div class="top">
+<header id="head"></header>
 <nav aria-label="${text(l10n.t("Take along"))}">
 <span id="jobs"></span>
 <button type="button" class="primary" data-action="html">${text(l10n.t("Save sheet to print"))}</button>
@@ -40,10 +42,11 @@ export function benchPage(
 <button type="button" data-action="care">${text(l10n.t("Care card"))}</button>
 <button type="button" data-action="recipe">${text(l10n.t("Short recipe"))}</button>
 </nav>
-<header id="head"></header>
+</div>
+<div id="cards" class="cards"></div>
+<section id="findings" aria-label="${text(l10n.t("Findings"))}"></section>
 <div class="slider"><label for="moment">${text(l10n.t("Moment"))}</label><input id="moment" type="range" min="0" max="0" step="1"><output id="said" for="moment"></output></div>
 <section id="sections" aria-label="${text(l10n.t("Cut through each surface"))}"></section>
-<section id="findings" aria-label="${text(l10n.t("Findings"))}"></section>
 <section aria-label="${text(l10n.t("Timeline"))}"><h2>${text(l10n.t("When"))} <span id="anew" class="second" role="status"></span> <span id="shop" class="second"></span></h2><div id="timeline"></div></section>
 <section id="air" aria-label="${text(l10n.t("Air of the room"))}"></section>
 <section aria-label="${text(l10n.t("Shopping and cost"))}"><h2>${text(l10n.t("Shopping and cost"))}</h2><div id="shopping"></div></section>
@@ -81,12 +84,15 @@ p { margin: 2px 0; }
 code { font-family: var(--vscode-editor-font-family, monospace); font-size: 0.92em; color: inherit; background: none; padding: 0; }
 .second, .state { color: var(--second); font-size: 12px; }
 nav { display: flex; flex-wrap: wrap; gap: 6px; align-items: center; }
+#jobs:empty { display: none; }
+.top { display: flex; flex-wrap: wrap; gap: 4px 24px; justify-content: space-between; align-items: flex-start; }
+.top header { flex: 1 1 320px; }
 button, select { font: inherit; min-height: 24px; border: 1px solid var(--vscode-button-border, transparent); border-radius: 2px; }
 nav button { padding: 3px 10px; color: var(--vscode-button-secondaryForeground); background: var(--vscode-button-secondaryBackground); cursor: pointer; }
 nav button.primary { color: var(--vscode-button-foreground); background: var(--vscode-button-background); }
 .vscode-high-contrast nav button { border-color: var(--vscode-contrastBorder); }
 select { color: var(--vscode-dropdown-foreground); background: var(--vscode-dropdown-background); border-color: var(--vscode-dropdown-border, transparent); }
-button.link { color: inherit; background: none; border: 0; padding: 0 2px; margin: 0 -2px; min-height: 24px; text-align: left; cursor: pointer; font-weight: inherit; }
+button.link { color: inherit; background: none; border: 0; padding: 0 2px; margin: 0 -2px; min-height: 24px; line-height: inherit; text-align: left; cursor: pointer; font-weight: inherit; }
 button.link:hover { text-decoration: underline; color: var(--link); }
 :focus-visible { outline: 2px solid var(--accent); outline-offset: 2px; }
 .at { outline: 1px solid var(--accent); outline-offset: 1px; }
@@ -97,14 +103,30 @@ button.link:hover { text-decoration: underline; color: var(--link); }
 .card h2::first-letter { text-transform: uppercase; }
 .card .value { font-size: 15px; font-weight: 600; }
 .card.stop { border-left: 3px solid var(--error); }
+.card.next { flex: 1.6 1 260px; border-left: 3px solid var(--accent); }
+@media (max-width: 640px) { .card { flex-basis: 100%; } .card + .card { border-top: 1px solid var(--rule); } .card + .card:not(.next) { border-left: 0; } }
 .slider { display: flex; gap: 10px; align-items: center; margin: 10px 0; }
 .slider input { flex: 1; min-width: 80px; accent-color: var(--vscode-button-background); min-height: 24px; }
 .vscode-high-contrast .slider input, .vscode-high-contrast input { accent-color: var(--accent); }
 .slider output { min-width: 11em; font-variant-numeric: tabular-nums; font-weight: 600; }
 #sections { display: flex; flex-wrap: wrap; gap: 12px 32px; }
 figure { margin: 0; flex: 1 1 340px; min-width: 0; max-width: 560px; display: flex; flex-direction: column; justify-content: space-between; gap: 6px; }
-.cut { display: flex; gap: 10px; align-items: flex-end; }
-.cut ol { flex: 1; min-width: 0; margin: 0; }
+.cut { display: flex; align-items: flex-start; }
+.cut ol { flex: 1; min-width: 0; margin: 0; position: relative; }
+.cut li { position: absolute; left: 0; right: 0; border: 0; }
+.cut li, .cut .state { line-height: 1.25; }
+.cut button.link { min-height: 18px; }
+.leaders { flex: none; margin: 0 2px 0 -4px; }
+.leaders path { stroke: var(--second); stroke-width: 0.8; fill: none; }
+.key { display: flex; flex-wrap: wrap; gap: 2px 16px; flex-basis: 100%; }
+.key > span { display: inline-flex; gap: 5px; align-items: center; }
+.key svg { flex: none; }
+.key .outline { fill: none; stroke: var(--second); }
+.key text { fill: var(--ink); }
+.gleam { fill: #ffffff; stroke: #000000; stroke-opacity: 0.45; stroke-width: 0.7; }
+.zigzag { fill: none; stroke: var(--ink); }
+.gap { fill: var(--ground); }
+.break { fill: none; stroke: var(--ink); stroke-width: 1.1; }
 .drawing { position: relative; flex: none; }
 .drawing svg { display: block; }
 .marks { position: absolute; inset: 0; pointer-events: none; }
@@ -116,10 +138,10 @@ ol, ul { list-style: none; padding: 0; margin: 4px 0; }
 li { border-top: 1px solid var(--rule); }
 li:first-child { border-top: 0; }
 .coat, .below { display: grid; grid-template-columns: 1fr auto; column-gap: 8px; align-items: baseline; padding: 1px 0 2px; }
-.coat .state { grid-column: 1 / -1; padding-left: 2px; }
+.coat .state { grid-column: 1 / -1; }
 .whole { white-space: nowrap; }
 .coat button.link { font-weight: 600; }
-.below { font-size: 12px; padding: 2px; }
+.below { font-size: 12px; padding: 2px 0; }
 .below s { color: var(--second); }
 li.later, li.later button.link { color: var(--second); font-weight: 400; }
 .findings { columns: 2 340px; column-gap: 32px; }
@@ -158,6 +180,10 @@ li.later, li.later button.link { color: var(--second); font-weight: 400; }
 .bar:focus-visible rect, .bar.at rect { stroke: var(--accent); stroke-width: 2; }
 .window { stroke: var(--ink); fill: none; }
 .now { stroke: var(--accent); stroke-width: 2; pointer-events: none; }
+.axis { stroke: var(--second); fill: none; }
+.tall, .low { fill: var(--ink); }
+.tall { fill: none; stroke: var(--ink); }
+.room { fill: none; stroke: var(--second); stroke-dasharray: 2 2; }
 .asked { fill: var(--second); fill-opacity: 0.7; }
 .beyond { stroke: var(--warning); stroke-width: 1.4; }
 .over { stroke: var(--warning); stroke-width: 2; }

@@ -14,7 +14,9 @@ import {
   sectionScale,
 } from "../../../server/src/reports/section-svg.ts";
 import type { Bench, BenchCoat, BenchSurface } from "../../../server/src/views/bench/model.ts";
+import type { Section } from "../../../server/src/views/section/model.ts";
 import { link, plain, text } from "./html.ts";
+import { keyHtml, type Sign } from "./keys.ts";
 import { type L10n, severityText } from "./l10n.ts";
 import { MARK, mark, markClass, markShape } from "./marks.ts";
 import { type Look, momentsOf } from "./moments.ts";
@@ -67,17 +69,71 @@ const RUNGS: Readonly<Record<Dryness, number>> = {
 };
 
 const ladder = (dryness: Dryness): string =>
-  `<svg class="ladder" aria-hidden="true" width="34" height="10" viewBox="0 0 34 10">${[0, 1, 2, 3]
+  `<svg class="ladder" aria-hidden="true" width="34" height="10" viewBox="0 0 34 10">${rungs(dryness, 8)}</svg>`;
+
+const rungs = (dryness: Dryness, apart: number): string =>
+  [0, 1, 2, 3]
     .map(
       (rung) =>
-        `<rect x="${rung * 8 + 0.5}" y="0.5" width="6" height="9" class="${rung < RUNGS[dryness] ? "full" : "empty"}"/>`,
+        `<rect x="${rung * apart + 0.5}" y="0.5" width="${apart - 2}" height="9" class="${rung < RUNGS[dryness] ? "full" : "empty"}"/>`,
     )
-    .join("")}</svg>`;
+    .join("");
 
 export function sectionsHtml(bench: Bench<unknown>, { moment, l10n }: Look): string {
   const at = momentsOf(bench)[moment] ?? 0;
-  const scale = sectionScale(bench.surfaces.map(({ section }) => section));
-  return bench.surfaces.map((surface, i) => surfaceHtml({ bench, l10n, scale }, surface, i, at)).join("");
+  const scale = scaleOf(bench.surfaces.map(({ section }) => section));
+  const figures = bench.surfaces.map((surface, i) => surfaceHtml({ bench, l10n, scale }, surface, i, at));
+  return figures.length === 0 ? "" : `${figures.join("")}${keyHtml(signsOf(bench, l10n), l10n)}`;
+}
+
+/** Of a row of the list beside the drawing, and of all films together at most, px. */
+const ROW = 38;
+const TALLEST = 300;
+
+/** So large that the thinnest film has room for its row, where that does not make the thickest stack too tall. */
+function scaleOf(sections: readonly Section[]): number {
+  const films = sections.map(({ coats }) => coats.flatMap(({ dryUm }) => (dryUm ? [dryUm] : [])));
+  const thinnest = Math.min(...films.flat());
+  const thickest = Math.max(1, ...films.map((each) => each.reduce((sum, um) => sum + um, 0)));
+  return Math.max(sectionScale(sections), Math.min(ROW / thinnest, TALLEST / thickest));
+}
+
+/** The signs that these surfaces have, and what they mean. */
+function signsOf({ surfaces }: Bench<unknown>, l10n: L10n): readonly Sign[] {
+  const sections = surfaces.map(({ section }) => section);
+  const coats = sections.flatMap((section) => section.coats);
+  const step = (dryness: Dryness): Sign => ({
+    svg: `<g transform="translate(0 2)" class="ladder">${rungs(dryness, 6)}</g>`,
+    means: drynessText(dryness, l10n),
+  });
+  const sign = (isThere: boolean, svg: string, means: string): readonly Sign[] =>
+    isThere ? [{ svg, means }] : [];
+  return [
+    ...(["wet", "touch-dry", "takes a coat", "cured"] as const).map(step),
+    {
+      svg: '<rect class="outline" x="1" y="1.5" width="24" height="11" stroke-dasharray="4 3"/>',
+      means: l10n.t("to come"),
+    },
+    ...sign(
+      coats.some(({ gleam }) => gleam > 0),
+      '<rect class="outline" x="1" y="1.5" width="24" height="11"/><rect class="gleam" x="4" y="4" width="8" height="4" rx="2"/>',
+      l10n.t("sheen: short for satin, longer for semi-gloss, the whole width for gloss"),
+    ),
+    ...sign(
+      coats.some(({ isFilm, dryUm }) => isFilm && dryUm === undefined),
+      '<rect class="outline" x="1" y="1.5" width="24" height="11" stroke-dasharray="2 3"/><text x="13" y="11" text-anchor="middle" font-size="11">?</text>',
+      l10n.t("film not known, so not to scale"),
+    ),
+    ...sign(
+      coats[0] !== undefined && sections.some(({ coats: [first] }) => first?.isFilm === false),
+      '<rect x="1" y="3" width="24" height="9" fill="#cdb591"/><rect x="1" y="3" width="24" height="4" fill="#5b3a24"/>',
+      l10n.t("gone into the wood, no film"),
+    ),
+    {
+      svg: '<path class="zigzag" d="M1 9l3 -4l3 4l3 -4l3 4l3 -4l3 4l3 -4l3 4"/>',
+      means: l10n.t("cut short: wood and old coats are not to scale"),
+    },
+  ];
 }
 
 /** What is drawn, in which language, and how large a micrometre is. */
@@ -97,7 +153,6 @@ function surfaceHtml(
   const isOn = section.coats.map(({ step }) => isDone(bench, surface, step, moment));
   const now = {
     ...section,
-    coats: section.coats.filter((_, i) => isOn[i]),
     old: section.old.map((each) =>
       each.removedBy !== undefined && !isDone(bench, surface, each.removedBy, moment)
         ? { ...each, isKept: true, isAbraded: false }
@@ -105,8 +160,7 @@ function surfaceHtml(
     ),
     filmUm: undefined,
   };
-  const drawing = sectionDrawing(now, { width: BARE_WIDTH, scale, isBare: true, say: l10n.t });
-  const drawn = coats.filter((_, i) => isOn[i]);
+  const drawing = sectionDrawing(now, { width: BARE_WIDTH, scale, isBare: true, isOn, say: l10n.t });
   const rows = section.coats.map((coat, i) => {
     const { at, findings } = coats[i]!;
     const state = drynessOf(coats[i]!, moment, isOn[i]!, bench.plan === "planned");
@@ -118,20 +172,21 @@ function surfaceHtml(
       coat.isOptional ? l10n.t("if needed") : "",
     ];
     const gravest = findings[0] === undefined ? undefined : bench.findings[findings[0]]?.severity;
-    return `<li class="coat${state === "to come" ? " later" : ""}"><span>${link(at, text(coat.title), `coat ${number} ${i}`)} ${mark(gravest, l10n)}</span><span class="figure">${text(filmOf(coat, l10n.t))}</span><span class="state">${ladder(state)} ${together([drynessText(state, l10n), ...more])}</span></li>`;
+    return `<li class="coat${state === "to come" ? " later" : ""}" data-coat data-y="${drawing.coats[i]!}"><span>${link(at, text(coat.title), `coat ${number} ${i}`)} ${mark(gravest, l10n)}</span><span class="figure">${text(filmOf(coat, l10n.t))}</span><span class="state">${ladder(state)} ${together([drynessText(state, l10n), ...more])}</span></li>`;
   });
-  const below = section.old.map((each) => {
+  const below = section.old.map((each, i) => {
     const isGone = each.removedBy !== undefined && isDone(bench, surface, each.removedBy, moment);
     const said = text(oldText(each, l10n.t));
     const name = isGone ? `<s>${said}</s>` : said;
-    return `<li class="below"><span>${name}</span><span class="figure second">${text(keptText(each, "", l10n.t))}</span></li>`;
+    const y = drawing.old[i];
+    return `<li class="below" data-y="${y ?? drawing.face}"${y === undefined ? " data-gone" : ""}><span>${name}</span><span class="figure second">${text(keptText(each, "", l10n.t))}</span></li>`;
   });
   const list = [
     ...rows.toReversed(),
     ...below.toReversed(),
-    `<li class="below"><span>${text(section.wood.name)}</span></li>`,
+    `<li class="below" data-y="${drawing.wood}"><span>${text(section.wood.name)}</span></li>`,
   ];
-  return `<figure data-key="surface ${number}"><figcaption><b>${text(title)}</b> <span class="second">${text(about.join(" · "))}</span></figcaption><div class="cut"><div class="drawing">${drawing.svg}${marksSvg({ bench, l10n, scale }, surface, drawn, drawing, number)}</div><ol aria-label="${text(l10n.t("On {0}, from the top down", title))}">${list.join("")}</ol></div></figure>`;
+  return `<figure data-key="surface ${number}"><figcaption><b>${text(title)}</b> <span class="second">${text(about.join(" · "))}</span></figcaption><div class="cut"><div class="drawing">${drawing.svg}${marksSvg({ bench, l10n, scale }, surface, isOn, drawing, number)}</div><svg class="leaders" aria-hidden="true" width="24"><path/></svg><ol aria-label="${text(l10n.t("On {0}, from the top down", title))}">${list.join("")}</ol></div></figure>`;
 }
 
 /** A figure and its unit stay on one line. */
@@ -152,13 +207,15 @@ interface PlacedMark {
 function marksSvg(
   { bench, l10n }: Drawn,
   surface: BenchSurface,
-  drawn: readonly BenchCoat[],
+  isOn: readonly boolean[],
   { width, height, coats, wood, to }: SectionDrawing,
   number: number,
 ): string {
   const wanted: readonly PlacedMark[] = [
     { findings: surface.findings, y: wood, of: "surface" },
-    ...drawn.map(({ findings }, i) => ({ findings, y: coats[i]!, of: `coat ${i}` })),
+    ...surface.coats.flatMap(({ findings }, i) =>
+      isOn[i] ? [{ findings, y: coats[i]!, of: `coat ${i}` }] : [],
+    ),
   ].filter(({ findings }) => findings.length > 0);
   if (wanted.length === 0) return "";
   let next = Number.POSITIVE_INFINITY;

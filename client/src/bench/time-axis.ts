@@ -5,8 +5,13 @@ import { dateAt, dayText, type Look } from "./moments.ts";
 
 /** Left of the axis, for what the rows are called, px. */
 export const GUTTER = 108;
+/** Nights that are drawn narrower are left out: in a stretch that is drawn short they would only be stripes. */
+export const LEAST_SHUT = 4;
 /** Right of it, px. */
 const MARGIN = 8;
+
+/** Against an hour of work. */
+const MUCH_SHORTER = 0.6;
 
 export interface TimeAxis {
   /** Of the whole drawing, px. */
@@ -15,6 +20,8 @@ export interface TimeAxis {
   readonly x: (hours: number) => number;
   readonly end: number;
   readonly days: readonly { readonly x: number; readonly name: string }[];
+  /** The middles of the stretches that are drawn much shorter than the work beside them, px. */
+  readonly breaks: readonly number[];
 }
 
 /** Hours in which nobody works for long are drawn short: the last drying of weeks would leave no room for the work. */
@@ -42,6 +49,10 @@ export function axisOf(bench: Bench<unknown>, look: Look): TimeAxis {
   const sum = weights.reduce((all, each) => all + each, 0) || 1;
   const xs = [0];
   for (const weight of weights) xs.push(xs.at(-1)! + (weight / sum) * room);
+  const breaks = weights.flatMap((weight, i) => {
+    const length = stops[i + 1]! - stops[i]!;
+    return weight < length * MUCH_SHORTER ? [GUTTER + (xs[i]! + xs[i + 1]!) / 2] : [];
+  });
   const x = (hours: number): number => {
     const next = firstIndex(stops, (stop) => stop >= hours);
     if (next === stops.length) return GUTTER + room;
@@ -61,5 +72,5 @@ export function axisOf(bench: Bench<unknown>, look: Look): TimeAxis {
     const hasRoom = at < GUTTER + room - 56;
     if (days.length === 0 || (hasRoom && at - days.at(-1)!.x > 68)) days.push({ x: at, name });
   }
-  return { width, x, end: GUTTER + room, days };
+  return { width, x, end: GUTTER + room, days, breaks };
 }

@@ -7,14 +7,42 @@ import type {
   BenchSurface,
 } from "../../../server/src/views/bench/model.ts";
 import { plain, text } from "./html.ts";
+import { breakMark, keyHtml, type Sign } from "./keys.ts";
 import type { L10n } from "./l10n.ts";
+import { LOAD, loadHtml, loadSvg } from "./load.ts";
 import { MARK, markClass, markShape } from "./marks.ts";
-import { type Look, momentsOf, momentText, one } from "./moments.ts";
-import { axisOf, GUTTER, type TimeAxis } from "./time-axis.ts";
+import { durationText, type Look, momentsOf, momentText, one, stretchText } from "./moments.ts";
+import { axisOf, GUTTER, LEAST_SHUT, type TimeAxis } from "./time-axis.ts";
 
 const LANE = 46;
-const legend = (l10n: L10n): string =>
-  `<p class="second" aria-hidden="true">${text(l10n.t("Tall: coats. Low: other work. Hatched: waiting. Bracket: until when a coat must be on. Shaded: shut."))}</p>`;
+
+function signsOf(l10n: L10n, hasBreaks: boolean, hasShut: boolean): readonly Sign[] {
+  return [
+    { svg: '<rect class="tall" x="9" y="1" width="6" height="12"/>', means: l10n.t("a coat") },
+    { svg: '<rect class="low" x="6" y="6" width="13" height="7"/>', means: l10n.t("other work") },
+    {
+      svg: '<rect x="0" y="4" width="26" height="9" fill="url(#hatch)"/><path class="rule" d="M0 13h26"/>',
+      means: l10n.t("waiting: it dries or cures"),
+    },
+    {
+      svg: '<path class="window" d="M4 6v4h18V6"/>',
+      means: l10n.t("the coat must be on before its right end"),
+    },
+    ...(hasShut
+      ? [{ svg: '<rect class="shut" x="2" y="0" width="22" height="14"/>', means: l10n.t("shop shut") }]
+      : []),
+    ...(hasBreaks
+      ? [
+          {
+            svg: `<path class="axis" d="M0 7H26"/>${breakMark(13, 7)}`,
+            means: l10n.t("nights and long drying are drawn short here"),
+          },
+        ]
+      : []),
+    { svg: '<path class="now" d="M13 0V14"/>', means: l10n.t("the moment chosen above") },
+  ];
+}
+
 /** What is drawn, and in which language. */
 interface Drawn {
   readonly bench: Bench<unknown>;
@@ -24,6 +52,8 @@ interface Drawn {
 /** Of the line that names a job, and of a row of another one, px. */
 const NAME = 22;
 const ROW = 22;
+/** Where the line of time is, px. */
+const AXIS = 22;
 
 export function timelineHtml(bench: Bench<unknown>, look: Look): string {
   const { l10n } = look;
@@ -42,12 +72,15 @@ export function timelineHtml(bench: Bench<unknown>, look: Look): string {
   const others = look.isWholeShop ? bench.others : [];
   const top = 30 + (others.length > 0 ? NAME : 0);
   const below = top + bench.surfaces.length * LANE;
-  const height = below + others.reduce((sum, { rows }) => sum + NAME + rows.length * ROW, 0) + 2;
-  const shut = bench.shut.map(({ from, to }) => {
+  const loadTop = below + others.reduce((sum, { rows }) => sum + NAME + rows.length * ROW, 0);
+  const days = others.length > 0 ? bench.days : [];
+  const height = loadTop + (days.length > 0 ? LOAD : 0) + 2;
+  const shut = bench.shut.flatMap(({ from, to }) => {
     const x = axis.x(from);
+    if (axis.x(to) - x < LEAST_SHUT) return [];
     return `<rect class="shut" x="${one(x)}" y="22" width="${one(Math.max(0, axis.x(to) - x))}" height="${height - 22}"/>`;
   });
-  const days = axis.days.map(
+  const dayNames = axis.days.map(
     ({ x, name }) =>
       `<path class="rule" d="M${one(x)} 20V${height}"/><text x="${one(x + 3)}" y="14">${text(name)}</text>`,
   );
@@ -57,7 +90,9 @@ export function timelineHtml(bench: Bench<unknown>, look: Look): string {
     `<svg class="timeline" role="group" aria-label="${text(l10n.t("When things are done; the table behind the drawing has it in words"))}" viewBox="0 0 ${axis.width} ${height}" width="${axis.width}" height="${height}">`,
     '<defs><pattern id="hatch" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V5" class="hatch"/></pattern></defs>',
     ...shut,
-    ...days,
+    ...dayNames,
+    `<path class="axis" d="M${GUTTER} ${AXIS}H${axis.end}"/>`,
+    ...axis.breaks.map((x) => breakMark(Number(one(x)), AXIS)),
     ...(others.length > 0
       ? [
           `<rect class="mine" x="0" y="${top - NAME + 4}" width="3" height="${below - top + NAME - 8}"/>`,
@@ -66,9 +101,11 @@ export function timelineHtml(bench: Bench<unknown>, look: Look): string {
       : []),
     ...lanes,
     ...othersSvg({ bench, l10n }, others, axis, below),
+    ...(days.length > 0 ? loadSvg({ bench, l10n }, days, axis, loadTop) : []),
     `<path class="now" d="M${nowX} 18V${height}"/>`,
     "</svg>",
-    legend(l10n),
+    loadHtml({ bench, l10n }, days),
+    keyHtml(signsOf(l10n, axis.breaks.length > 0, bench.shut.length > 0), l10n),
     planTable({ bench, l10n }),
     othersTable({ bench, l10n }, others),
   ].join("");
@@ -152,7 +189,7 @@ function otherBar(
   const from = axis.x(start);
   const wide = Math.max(2, axis.x(end) - from);
   const tall = kind === "work" ? 11 : 6;
-  const label = plain(`${other.title}: ${what}; ${stretch({ bench, l10n }, start, end)}`);
+  const label = plain(`${other.title}: ${what}; ${stretchText(bench, start, end, l10n)}`);
   return `<g role="button" tabindex="-1" class="bar ${kind}" data-at="${at ?? ""}" data-key="other ${key}" aria-label="${label}"><title>${label}</title><rect x="${one(from)}" y="${base - tall}" width="${one(wide)}" height="${tall}"${kind === "wait" ? ' fill="url(#hatch)"' : ""}/></g>`;
 }
 
@@ -190,17 +227,13 @@ export function shopChoiceHtml({ others, othersLeft }: Bench<unknown>, { isWhole
 const barText = ({ bench, l10n }: Drawn, bar: BenchBar, what: string): string =>
   [
     bar.step === undefined ? what : `${bar.step}. ${what}`,
-    stretch({ bench, l10n }, bar.start, bar.end),
+    stretchText(bench, bar.start, bar.end, l10n),
     bar.pieces.length > 1 ? l10n.t("{0} pieces", bar.pieces.length) : "",
     bar.closes === undefined ? "" : l10n.t("must be on by {0}", momentText(bench, bar.closes, l10n)),
-    bar.kind !== "wait" && bar.slack > 0 ? l10n.t("{0} h to spare", one(bar.slack)) : "",
+    bar.kind !== "wait" && bar.slack > 0 ? l10n.t("{0} to spare", durationText(bar.slack, l10n)) : "",
   ]
     .filter(Boolean)
     .join("; ");
-
-/** `Mon 8 Mar 09:00 to Mon 8 Mar 10:00` */
-const stretch = ({ bench, l10n }: Drawn, start: number, end: number): string =>
-  l10n.t("{0} to {1}", momentText(bench, start, l10n), momentText(bench, end, l10n));
 
 const headsOf = (heads: readonly string[]): string =>
   heads.map((head) => `<th scope="col">${text(head)}</th>`).join("");

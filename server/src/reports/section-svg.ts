@@ -34,6 +34,8 @@ export interface SectionLook {
   readonly letter?: string;
   /** The drawing alone, for where a list beside it says what it shows; `width` is then that of the drawing. */
   readonly isBare?: boolean;
+  /** Of each coat, whether it is on; the others are outlined where they will be. Not given: all are. */
+  readonly isOn?: readonly boolean[];
   /** How its few words are said; not given: in the language of the process. */
   readonly say?: Say;
 }
@@ -89,17 +91,33 @@ export interface SectionDrawing {
   readonly to: number;
   /** Of the middle of each coat, by its position among the coats of the section. */
   readonly coats: readonly number[];
+  /** Of the middle of each of the old coats; undefined where they are gone. */
+  readonly old: readonly (number | undefined)[];
+  /** Of the face of the wood, or of the old coats on it. */
+  readonly face: number;
   /** Of the middle of the wood, below all that is in it or on it. */
   readonly wood: number;
 }
 
 export function sectionDrawing(
   section: Section,
-  { width: wide, scale, litres = litresText, letter = "", isBare = false, say = spoken }: SectionLook,
+  {
+    width: wide,
+    scale,
+    litres = litresText,
+    letter = "",
+    isBare = false,
+    isOn = section.coats.map(() => true),
+    say = spoken,
+  }: SectionLook,
 ): SectionDrawing {
   const width = isBare ? BARE_WIDTH : wide;
   const { soaked, films } = parted(section);
-  const drawn: readonly Film[] = films.map((coat) => ({ coat, height: heightOf(coat, scale) }));
+  const drawn: readonly Film[] = films.map((coat, i) => ({
+    coat,
+    height: heightOf(coat, scale),
+    isOn: isOn[soaked.length + i] ?? true,
+  }));
   const stack = drawn.reduce((sum, { height }) => sum + height, 0);
   const rows = labelRows(
     drawn.map(({ coat }) => coat),
@@ -108,7 +126,7 @@ export function sectionDrawing(
   );
   const labels = isBare ? [] : placed(rows, drawn);
   const top = Math.max(stack, -(labels.at(-1)?.y ?? 0) + LABEL / 2) + 16;
-  const below = belowZero(section, soaked, { width, litres, letter, isBare, say });
+  const below = belowZero(section, soaked, { width, litres, letter, isBare, isOn, say });
   const height = top + below.height + 4;
   const parts = [
     axis(stack, scale, films),
@@ -117,7 +135,7 @@ export function sectionDrawing(
     ...labels.map(({ y, mid, text }) => label(text, y, mid, width)),
   ].join("\n");
   const svg = [
-    `<svg class="section" role="img" aria-label="${htmlText(sectionInWords(section, say))}" viewBox="0 0 ${width} ${round(height)}" width="${width}" height="${round(height)}" ${FONT} fill="currentColor">`,
+    `<svg class="section" role="img" aria-label="${htmlText(sectionInWords(asItIs(section, isOn), say))}" viewBox="0 0 ${width} ${round(height)}" width="${width}" height="${round(height)}" ${FONT} fill="currentColor">`,
     `<g transform="translate(0 ${round(top)})">`,
     parts,
     "</g>",
@@ -131,8 +149,17 @@ export function sectionDrawing(
     from: AXIS,
     to: AXIS + BLOCK,
     coats: [...soaked.map(() => top + below.face + SOAKED / 2), ...middles.map((y) => top - y)].map(round),
+    old: below.old.map((y) => (y === undefined ? undefined : round(top + y))),
+    face: round(top + below.face),
     wood: round(top + below.face + WOOD / 2 + SOAKED / 2),
   };
+}
+
+/** With the coats that are on alone. */
+function asItIs(section: Section, isOn: readonly boolean[]): Section {
+  if (isOn.every((each) => each)) return section;
+  const { filmUm: _, ...rest } = section;
+  return { ...rest, coats: section.coats.filter((_coat, i) => isOn[i]) };
 }
 
 /** Heights of the middles of films above the face that the first is on. */
@@ -164,6 +191,8 @@ export function sectionInWords({ title, wood, old, coats, filmUm }: Section, say
 interface Film {
   readonly coat: SectionCoat;
   readonly height: number;
+  /** False for one that is still to come. */
+  readonly isOn: boolean;
 }
 
 /** Coats that colour the bare wood are drawn in it; what lies thinly on a film is a line on top of it. */
@@ -181,8 +210,10 @@ const heightOf = ({ isFilm, dryUm }: SectionCoat, scale: number): number =>
 
 function stacked(films: readonly Film[], say: Say): readonly string[] {
   let y = 0;
-  return films.map(({ coat, height }) => {
+  return films.map(({ coat, height, isOn }) => {
     y -= height;
+    if (!isOn)
+      return `<rect x="${AXIS}" y="${round(y)}" width="${BLOCK}" height="${round(height)}" fill="none" stroke="currentColor" stroke-opacity="0.75" stroke-width="1" stroke-dasharray="4 3"/>`;
     const isUnknown = coat.isFilm && coat.dryUm === undefined;
     const gleam =
       coat.gleam > 0 && height >= 14
@@ -355,8 +386,13 @@ export const keptText = ({ isKept, isAbraded, removedBy }: OldCoats, letter: str
 function belowZero(
   section: Section,
   soaked: readonly SectionCoat[],
-  { width, litres, letter, isBare, say }: Required<Omit<SectionLook, "scale">>,
-): { readonly svg: string; readonly height: number; readonly face: number } {
+  { width, litres, letter, isBare, isOn, say }: Required<Omit<SectionLook, "scale">>,
+): {
+  readonly svg: string;
+  readonly height: number;
+  readonly face: number;
+  readonly old: readonly (number | undefined)[];
+} {
   const { wood, old } = section;
   const x = AXIS + BLOCK + GAP;
   const room = (width - x - 84) / 6.2;
@@ -374,21 +410,24 @@ function belowZero(
     const name = [each.title, coatNumber(each, say)].filter(Boolean).join(", ");
     write(name, each.litres === undefined ? say("no film") : say("{0}, no film", litres(each.litres)), true);
   }
+  const middles = new Map<OldCoats, number>();
   for (const each of old.toReversed()) {
     write(oldText(each, say), keptText(each, letter, say));
     if (!each.isKept) continue;
+    middles.set(each, y + OLD / 2);
     parts.push(
       `<rect x="${AXIS}" y="${y}" width="${BLOCK}" height="${OLD}" fill="${each.fill}" stroke="#3a3a3a"/>`,
     );
     y += OLD;
   }
   write(wood.name, "");
-  const stain = soaked[0]?.fill;
+  const stain = isOn[0] === false ? undefined : soaked[0]?.fill;
   parts.push(woodBlock(section, y, stain));
   const height = y + WOOD + 22;
+  const places = { face: y, old: old.map((each) => middles.get(each)) };
   return isBare
-    ? { svg: `<g>${parts.join("")}</g>`, height, face: y }
-    : { svg: `<g>${parts.join("")}${lines.join("")}</g>`, height: Math.max(height, text + 6), face: y };
+    ? { svg: `<g>${parts.join("")}</g>`, height, ...places }
+    : { svg: `<g>${parts.join("")}${lines.join("")}</g>`, height: Math.max(height, text + 6), ...places };
 }
 
 function woodBlock({ wood }: Section, y: number, stain: string | undefined): string {

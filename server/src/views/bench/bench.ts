@@ -4,22 +4,19 @@ import { t, translated } from "../../../../grammar/src/translate.ts";
 import { byGravity } from "../../core/findings.ts";
 import { currencyText, moneyText } from "../../core/measure/figures.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
-import { hoursBetween } from "../../core/measure/iso-dates.ts";
 import { figuresIn, type ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { Place } from "../../core/place.ts";
 import { isBeingPlanned } from "../../core/schedule/being-planned.ts";
-import { dayMs, dayNumber, hourMs, makeShopTime, pausesBetween } from "../../core/schedule/calendar.ts";
-
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { type Task, tasksById } from "../../core/totals/planned-tasks.ts";
-import { actionText } from "../action-text.ts";
 import { roomHours, roomInWords } from "../fumes/room-hours.ts";
 import type { FileSpan } from "../places/file-finding.ts";
 import { briefReason, jobDates } from "../schedule/job-dates.ts";
 import { isDated, type PlanLine, planLines } from "../schedule/job-plan.ts";
 import type { ShopSource } from "../schedule/shop-weeks.ts";
 import type { SectionCoat } from "../section/model.ts";
+import { actionTitle } from "../sheet/action-title.ts";
 import type { Sheet, SheetFinding, SheetStep } from "../sheet/model.ts";
 import { stepNumbers } from "../sheet/procedure.ts";
 import { titleOf } from "../sheet/words.ts";
@@ -30,13 +27,17 @@ import type {
   Bench,
   BenchBar,
   BenchCoat,
+  BenchFinding,
   BenchMaterial,
   BenchOther,
   BenchStep,
   BenchSurface,
 } from "./model.ts";
 import { neighboursOf } from "./neighbours.ts";
+import { nextWork } from "./next-work.ts";
 import { otherJobs } from "./others.ts";
+import { shopClock } from "./shop-clock.ts";
+import { shopLoad } from "./shop-load.ts";
 
 /** More bars than these on a surface say nothing to an eye. */
 const MOST_BARS = 600;
@@ -58,6 +59,7 @@ export function benchOf(
   const neighbours = neighboursOf(result, source);
   const { others, othersLeft } = otherJobs(result, neighbours, (place) => places.of(place));
   const surfaces = runs.map((run, i) => surfaceOf(lines, run, sheet, i, places));
+  const titles = new Map(runs.map(({ label }, i) => [label, surfaces[i]!.title]));
   return {
     name: job.name,
     title: sheet.title,
@@ -69,12 +71,14 @@ export function benchOf(
       text,
       reason: known === undefined ? reason : briefReason(reason),
     })),
+    ...nextWork(sheet, result),
     plan: isBeingPlanned(schedule) ? "being planned" : schedule.items.length > 0 ? "planned" : "none",
     ...(isDated(result) && schedule.startAt !== undefined ? { startAt: schedule.startAt } : {}),
     endHours: schedule.elapsedHours,
     surfaces,
     others,
     othersLeft,
+    days: shopLoad(result, neighbours, source),
     shut: shutHours(result, others),
     air: airOf(result, sheet, neighbours, places),
     materials: materialsOf(result, places, figuresIn(sheet.units)),
@@ -82,7 +86,7 @@ export function benchOf(
     costs: costsOf(result),
     ...worthOf(result),
     gaps: sheet.gaps,
-    findings: sheet.findings.map((finding) => findingOf(finding, places)),
+    findings: sheet.findings.map((finding) => findingOf(finding, places, titles)),
     places: places.all,
   };
 }
@@ -113,10 +117,17 @@ class Places {
   }
 }
 
-const findingOf = ({ severity, message, at }: SheetFinding, places: Places) => {
-  const [headline = "", ...lines] = message.split("\n");
-  return { severity, headline, lines, at: places.add(at) };
-};
+const findingOf = (
+  { severity, lines: [headline = "", ...lines], at, surfaces = [] }: SheetFinding,
+  places: Places,
+  titles: ReadonlyMap<string, string>,
+): BenchFinding => ({
+  severity,
+  headline,
+  lines,
+  where: surfaces.map((label) => titles.get(label) ?? label),
+  at: places.add(at),
+});
 
 // ---------------------------------------------------------------------------------------------------------------
 // Surfaces
@@ -158,7 +169,7 @@ function surfaceOf(
           index: i,
           ...(number === undefined ? {} : { number }),
           kind: action.op,
-          what: actionText(action),
+          what: actionTitle(action),
           ...(at === undefined ? {} : { at }),
           ...(gravest === undefined ? {} : { gravest: gravest.severity }),
         },
@@ -221,20 +232,11 @@ function barsOf(
 
 /** From the first work of the jobs that are drawn to a day after the last. */
 function shutHours({ schedule, shop }: JobResult, others: readonly BenchOther[]): Bench<unknown>["shut"] {
-  const { startAt } = schedule;
   const bars = others.flatMap(({ rows }) => rows.flatMap((row) => row.bars));
   const fromH = bars.reduce((least, { start }) => Math.min(least, start), 0);
   const toH = bars.reduce((most, { end }) => Math.max(most, end), schedule.elapsedHours);
-  const first = startAt && dayNumber(startAt.slice(0, 10));
-  if (!shop?.hours || typeof first !== "number" || toH - fromH > MOST_SHUT_DAYS * 24) return [];
-  const start = hoursBetween(`${startAt!.slice(0, 10)}T00:00`, startAt!) * hourMs;
-  const daysBefore = Math.ceil(-fromH / 24) + 1;
-  const shopTime = makeShopTime(shop, first - daysBefore);
-  const zero = start + daysBefore * dayMs;
-  return pausesBetween(shopTime, zero + fromH * hourMs, zero + toH * hourMs + dayMs).map((pause) => ({
-    from: (pause.start - zero) / hourMs,
-    to: (pause.end - zero) / hourMs,
-  }));
+  if (toH - fromH > MOST_SHUT_DAYS * 24) return [];
+  return shopClock(shop, schedule.startAt, fromH)?.shutBetween(fromH, toH + 24) ?? [];
 }
 
 function airOf(
@@ -257,8 +259,16 @@ function airOf(
     }),
     worst,
     missing,
-    said: sheet.fumes ? [`${sheet.fumes.gist} ${sheet.fumes.text}`] : [],
+    said: sheet.fumes ? [`${sheet.fumes.gist} ${withTitles(sheet.fumes.text, others)}`] : [],
   };
+}
+
+/** Other jobs by their titles. */
+function withTitles(text: string, jobs: readonly JobResult[]): string {
+  const titles = new Map(jobs.map(({ job }) => [job.name, titleOf(job)]));
+  return text.replaceAll(/`([^`]*)`/gu, (whole, name: string) =>
+    titles.has(name) ? `“${titles.get(name)!}”` : whole,
+  );
 }
 
 // ---------------------------------------------------------------------------------------------------------------

@@ -16,6 +16,10 @@ export interface Bench<Place> {
   readonly facts: readonly BenchFact[];
   /** Last work, light use, full use; `reason` says what each waits for or lacks. */
   readonly dates: readonly (BenchFact & { readonly reason: string })[];
+  /** What is to be done next and what after it; empty where all is done. */
+  readonly next: readonly BenchWork[];
+  /** The last that is done by its record. */
+  readonly lastDone?: BenchWork;
   readonly plan: "planned" | "being planned" | "none";
   /** Local ISO date-time; undefined where the job has no dates. */
   readonly startAt?: string;
@@ -26,6 +30,8 @@ export interface Bench<Place> {
   readonly others: readonly BenchOther[];
   /** How many more there are, which are not drawn. */
   readonly othersLeft: number;
+  /** The days on which the jobs of the shop are worked on, in order; empty without dates, or where there are too many. */
+  readonly days: readonly BenchDay[];
   /**
    * When the shop is shut, in order, as far as its jobs that are drawn reach; empty where no hours are stated, or there are
    * too many to draw.
@@ -47,6 +53,38 @@ export interface Bench<Place> {
 export interface BenchFact {
   readonly name: string;
   readonly text: string;
+}
+
+/** What is done in one go. */
+export interface BenchWork {
+  /** As its sheet says it: `Sand with grit 120, then 150`. */
+  readonly what: string;
+  /** Titles of its surfaces. */
+  readonly where: readonly string[];
+  /** Hours after the start of the job; of what is done, when it was. Undefined without dates. */
+  readonly start?: number;
+  readonly end?: number;
+  /** What to have on, in a word each: `gloves`. */
+  readonly wear: readonly string[];
+}
+
+/** A day of the shop with all of its jobs, in hours after the start of the job that is drawn. */
+export interface BenchDay {
+  readonly from: number;
+  readonly to: number;
+  /** Of work, of all people together. */
+  readonly hours: number;
+  /** In which its people are there, of all together; undefined where no hours are stated. */
+  readonly has?: number;
+  readonly crew: number;
+  /** The first time at which more is to be done at once than there are people. */
+  readonly clash?: {
+    readonly from: number;
+    readonly to: number;
+    readonly needs: number;
+    /** Titles of the jobs. */
+    readonly jobs: readonly string[];
+  };
 }
 
 export interface BenchSurface {
@@ -184,7 +222,9 @@ export interface BenchWorth {
 export interface BenchFinding {
   readonly severity: Severity;
   readonly headline: string;
-  /** Why, and what to do: a sentence or more each; names in backticks. */
+  /** Why, and what to do: a sentence or more each; what is written in the text in backticks. */
   readonly lines: readonly string[];
+  /** Titles of the surfaces that it is about; empty where it is about the job. */
+  readonly where: readonly string[];
   readonly at: number;
 }

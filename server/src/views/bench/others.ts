@@ -13,6 +13,7 @@ import { tasksById } from "../../core/totals/planned-tasks.ts";
 import { beingPlannedText, gapsOf, noDateText, unpromised } from "../missing-inputs.ts";
 import { jobDates } from "../schedule/job-dates.ts";
 import { isDated, planLines } from "../schedule/job-plan.ts";
+import { actionTitle } from "../sheet/action-title.ts";
 import { titleOf } from "../sheet/words.ts";
 import type { BenchOther, BenchOtherBar, BenchOtherRow } from "./model.ts";
 
@@ -97,11 +98,12 @@ function rowsOfOther(
 ): readonly BenchOtherRow[] {
   const tasks = tasksById(other.runs);
   const rows = new Map<Piece | undefined, { readonly count: number; readonly stretches: Stretch[] }>();
-  for (const { id, kind, start, end, what } of planLines(other)) {
+  for (const { id, kind, start, end } of planLines(other)) {
     const task = tasks.get(id);
     if (task === undefined || end <= start) continue;
     const row = rows.get(task.run.piece) ?? { count: task.run.pieces, stretches: [] };
     rows.set(task.run.piece, row);
+    const what = actionTitle(task.action);
     const sort = kind === "wait" ? "wait" : "work";
     // What is done without a break, on whichever surface, is one bar. Waits of several surfaces lie over each other.
     const before = row.stretches.findLast((each) => each.kind === sort && each.end >= start - 1e-6);

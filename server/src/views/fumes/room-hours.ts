@@ -9,9 +9,10 @@ import { hoursBetween } from "../../core/measure/iso-dates.ts";
 import { andList } from "../../core/model/suggest.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
-import { actionText } from "../action-text.ts";
 import { awaitsRoomAir, gapsOf } from "../missing-inputs.ts";
 import { momentAfterStart } from "../schedule/job-plan.ts";
+import { actionTitle } from "../sheet/action-title.ts";
+import { titleOf } from "../sheet/words.ts";
 import { changes, thereText, VERDICT_WORDS } from "./fumes-facts.ts";
 
 export interface RoomHours {
@@ -33,7 +34,7 @@ export interface RoomHour {
   readonly needs?: number;
   readonly has?: number;
   readonly verdict?: AirVerdict;
-  /** What is said of it, without its time; names in backticks. */
+  /** What is said of it, without its time, by titles. */
   readonly text: string;
   /** Of the job's own doings the one that gives off most. */
   readonly mostBy?: Action;
@@ -48,9 +49,9 @@ export function roomHours(result: JobResult, others: readonly JobResult[]): Room
   if (!shop?.room || !air) return withoutRoom(result, byHour, missing);
   const releases = others
     .filter((other) => isNear(result, other))
-    .flatMap((other) => datedReleases({ ...other, name: other.job.name }));
+    .flatMap((other) => datedReleases({ ...other, name: titleOf(other.job) }));
   const needed = airByHour(
-    { ...result, name: job.name, shop, air, isShared: job.start !== undefined },
+    { ...result, name: titleOf(job), shop, air, isShared: job.start !== undefined },
     releases,
   );
   const hours = needed.map((each) => roomHour(each, byHour.get(each.hour) ?? 0));
@@ -87,7 +88,7 @@ function roomHour({ hour, need, there, verdict, mostBy, others }: AirHour, grams
     verdict,
     text: [
       t`needs ${changes(needs)}${besides(others)}, ${thereText(there)}: ${translated(VERDICT_WORDS[verdict])}`,
-      grams < 0.5 ? "" : t`${gramsText(grams)} leave, most by \`${actionText(mostBy)}\``,
+      grams < 0.5 ? "" : t`${gramsText(grams)} leave, most by “${actionTitle(mostBy)}”`,
     ]
       .filter(Boolean)
       .join(". "),
@@ -96,7 +97,7 @@ function roomHour({ hour, need, there, verdict, mostBy, others }: AirHour, grams
 }
 
 const besides = (others: readonly string[]): string =>
-  others.length > 0 ? t` with ${andList(others.map((name) => `\`${name}\``))}` : "";
+  others.length > 0 ? t` with ${andList(others.map((name) => t`“${name}”`))}` : "";
 
 function worstSentence(result: JobResult, { hour, need, there, verdict, others }: AirHour): string {
   const room = roomText(result.shop!.room!.value.m3);

@@ -107,7 +107,9 @@ export function numbered(
 ): readonly SheetFinding[] {
   const byName = new Map(materials.map((material) => [material.name, material]));
   return findings.map((finding, i) => {
-    const { rule, severity, message, headline, file, span, surfaces } = finding;
+    const { rule, severity, message, headline, file, span, surfaces, job } = finding;
+    // The last line of a finding on a job names it and its surfaces.
+    const lines = message.split("\n").slice(0, job === undefined ? undefined : -1);
     return {
       number: i + 1,
       rule,
@@ -116,6 +118,7 @@ export function numbered(
       headline,
       ...benchOrder(finding, byName),
       rest: inTitles(message.slice(message.indexOf("\n") + 1 || message.length), byName),
+      lines: lines.map((line) => inTitles(line, byName)),
       at: { file, span },
       ...(surfaces === undefined ? {} : { surfaces }),
     };

@@ -97,6 +97,8 @@ export interface SheetFinding {
   /** The headline and the rest of the message, with the titles of materials. */
   readonly gist: string;
   readonly rest: Prose;
+  /** The same a line each, the headline first, without the last that names job and surfaces. */
+  readonly lines: readonly Prose[];
   /** What to do about it at the bench, and why, in plain words without names of the text. */
   readonly order: string;
   readonly why: string;
