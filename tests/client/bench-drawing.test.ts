@@ -219,7 +219,9 @@ test("while other jobs are planned anew, they are drawn as they were", () => {
 });
 
 test("says what is to be done next and when, what after it, and what was done last", () => {
-  const job = bench("varnish");
+  const { findings, ...rest } = bench("varnish");
+  const job = { ...rest, findings: [] };
+  expect(cardsHtml({ ...job, findings }, l10n)).toContain("<h2>When that is put right, Mon 8 Mar 11:45</h2>");
   expect(cardsHtml(job, l10n)).toMatch(
     /<h2>Next, Mon 8 Mar 11:45<\/h2><p class="value">varnish<\/p><p>varnish\. Wear: varnish<\/p><p class="second">Then: varnish \(varnish and varnish\)<\/p><p class="second">Done last: Mon 8 Mar 09:30, varnish \(varnish\)/u,
   );
@@ -310,4 +312,15 @@ describe("rows beside a drawing", () => {
       }),
     );
   });
+});
+
+test("dates that are the same for the same reason are said once", () => {
+  const job = bench("varnish");
+  const date = (name: string, reason: string) => ({ name, text: "no date", reason });
+  const html = (dates: Bench<null>["dates"]): string => cardsHtml({ ...job, dates }, l10n);
+  const same = html([date("last work", "wax"), date("light use", "wax"), date("full use", "wax")]);
+  expect(same).toContain("<h2>last work, light use and full use</h2>");
+  expect([...same.matchAll(/no date/gu)]).toHaveLength(1);
+  const apart = html([date("last work", "wax"), date("light use", "oil")]);
+  expect([...apart.matchAll(/no date/gu)]).toHaveLength(2);
 });

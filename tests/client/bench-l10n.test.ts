@@ -61,6 +61,13 @@ function jobs(): readonly Bench<unknown>[] {
   const [coat] = section.coats;
   const old = section.old[0]!;
   const { startAt: _, ...undated } = job;
+  const { lastDone: _done, ...fresh } = job;
+  const unfound = {
+    findings: [],
+    surfaces: [
+      { ...surface!, findings: [], coats: surface!.coats.map((each) => ({ ...each, findings: [] })) },
+    ],
+  };
   const named = { ...job, facts: [{ name: "§", text: "§" }], dates: [{ name: "§", text: "§", reason: "" }] };
   const others = {
     ...named,
@@ -95,6 +102,14 @@ function jobs(): readonly Bench<unknown>[] {
     { ...others, ...undated, facts: [], dates: [] } as Bench<unknown>,
     { ...named, plan: "being planned", air: { ...job.air, state: "being planned" } },
     { ...named, plan: "none", air: { ...job.air, state: "none", said: [] } },
+    { ...fresh, ...unfound, days: [] },
+    { ...named, ...unfound, next: [], days: job.days.map(({ clash: _clash, ...day }) => day) },
+    {
+      ...named,
+      ...unfound,
+      next: job.next.map((work) => ({ ...work, start: 1 })),
+      days: job.days.slice(0, 1),
+    },
     { ...named, plan: "none", gaps: [], air: { ...job.air, state: "no room", room: "" } },
     { ...named, air: { ...job.air, hours } },
   ] as readonly Bench<unknown>[];
@@ -146,7 +161,7 @@ describe("the page of the bench view", () => {
     const html = blocksOf(job, l10nOf(GERMAN, "de")).join("");
     for (const text of [
       "Mo., 8. März 09:00",
-      "Als Nächstes, Mo., 8. März 11:45",
+      "Wenn das behoben ist, Mo., 8. März 11:45",
       // The hour that asks for 1.5 air changes.
       "<td>1,5</td>",
       "Schicht 1 von 2",

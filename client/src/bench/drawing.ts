@@ -24,15 +24,34 @@ export function cardsHtml(bench: Bench<unknown>, l10n: L10n): string {
   const first = isStop
     ? `<div class="card stop"><h2>${text(l10n.t("Put right first"))}</h2><p class="value">${link(gravest.at, prose(gravest.headline), "first")}</p><p>${prose(gravest.lines[0] ?? "")}</p></div>`
     : "";
-  const dates = bench.dates.map(
-    ({ name, text: said, reason }) =>
-      `<div class="card"><h2>${text(labelOf(name, l10n))}</h2><p class="value">${text(labelOf(said, l10n))}</p>${reason === "" ? "" : `<p class="second">${prose(reason)}</p>`}</div>`,
+  const dates = together(bench.dates).map(
+    ({ names, text: said, reason }) =>
+      `<div class="card"><h2>${text(
+        listText(
+          names.map((name) => labelOf(name, l10n)),
+          l10n,
+        ),
+      )}</h2><p class="value">${text(labelOf(said, l10n))}</p>${reason === "" ? "" : `<p class="second">${prose(reason)}</p>`}</div>`,
   );
   return `${first}${nextHtml(bench, l10n)}${dates.join("")}`;
 }
 
+type Dates = Bench<unknown>["dates"];
+
+/** Dates that are the same, for the same reason, are said once. */
+const together = (
+  dates: Dates,
+): readonly { readonly names: readonly string[]; readonly text: string; readonly reason: string }[] => {
+  const groups = new Map<string, Dates>();
+  for (const date of dates) {
+    const key = `${date.text}\n${date.reason}`;
+    groups.set(key, [...(groups.get(key) ?? []), date]);
+  }
+  return [...groups.values()].map((group) => ({ ...group[0]!, names: group.map(({ name }) => name) }));
+};
+
 function nextHtml(bench: Bench<unknown>, l10n: L10n): string {
-  const { next, lastDone, surfaces } = bench;
+  const { next, lastDone, surfaces, findings } = bench;
   const [now, then] = next;
   const placesText = ({ where }: BenchWork): string => listText(where, l10n);
   const whenText = ({ start }: BenchWork): string =>
@@ -49,7 +68,12 @@ function nextHtml(bench: Bench<unknown>, l10n: L10n): string {
     if (surfaces.length === 0) return "";
     return `<div class="card next"><h2>${text(l10n.t("Next"))}</h2><p class="value">${text(l10n.t("All steps are done"))}</p>${done}</div>`;
   }
-  const heading = lastDone === undefined ? l10n.t("To begin with") : l10n.t("Next");
+  const heading =
+    findings[0]?.severity === "error"
+      ? l10n.t("When that is put right")
+      : lastDone === undefined
+        ? l10n.t("To begin with")
+        : l10n.t("Next");
   const when = whenText(now);
   const about = [
     placesText(now),

@@ -202,8 +202,10 @@ th, td { text-align: left; font-weight: 400; padding: 2px 8px 2px 0; border-top:
 .beside-each-other h2:first-child { margin-top: 4px; }
 table { max-width: 860px; }
 table.costs { width: auto; }
-.costs td.second { padding-left: 8px; }
-.costs .total th, .costs .total td { border-top: 1px solid var(--ink); font-weight: 600; }
+.costs th, .costs .figure { white-space: nowrap; }
+.costs td.second { padding-left: 8px; overflow-wrap: anywhere; }
+.costs .total th, .costs .total td { border-top: 1px solid var(--ink); }
+.costs .total th, .costs .total .figure { font-weight: 600; }
 .costs .beside th, .costs .beside td, .costs .part th, .costs .part td { border-top: 0; }
 @media (max-width: 420px) { th, td { padding-right: 4px; font-size: 12px; overflow-wrap: anywhere; } }
 .empty { color: var(--second); }

@@ -17,6 +17,7 @@ import { isDated, type PlanLine, planLines } from "../schedule/job-plan.ts";
 import type { ShopSource } from "../schedule/shop-weeks.ts";
 import type { SectionCoat } from "../section/model.ts";
 import { actionTitle } from "../sheet/action-title.ts";
+import { inTitles } from "../sheet/bench-order.ts";
 import type { Sheet, SheetFinding, SheetStep } from "../sheet/model.ts";
 import { stepNumbers } from "../sheet/procedure.ts";
 import { titleOf } from "../sheet/words.ts";
@@ -59,6 +60,7 @@ export function benchOf(
   const neighbours = neighboursOf(result, source);
   const { others, othersLeft } = otherJobs(result, neighbours, (place) => places.of(place));
   const surfaces = runs.map((run, i) => surfaceOf(lines, run, sheet, i, places));
+  const materials = new Map(result.needs.map(({ material }) => [material.name, material]));
   const titles = new Map(runs.map(({ label }, i) => [label, surfaces[i]!.title]));
   return {
     name: job.name,
@@ -69,7 +71,7 @@ export function benchOf(
     dates: jobDates(result).map(({ name, at: known, text, reason }) => ({
       name: translated(name),
       text,
-      reason: known === undefined ? reason : briefReason(reason),
+      reason: known === undefined ? inTitles(reason, materials) : briefReason(reason),
     })),
     ...nextWork(sheet, result),
     plan: isBeingPlanned(schedule) ? "being planned" : schedule.items.length > 0 ? "planned" : "none",

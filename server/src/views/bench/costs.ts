@@ -41,7 +41,7 @@ export function costsOf(result: JobResult): readonly BenchCost[] {
     missing: gapsOf(result, field),
   });
   const budget = job.budget?.amount;
-  return [
+  const rows: readonly BenchCost[] = [
     ...parts.map(({ name, field, amount, sum }, i) => {
       if (amount !== null || field === undefined) return row("part", name, shown[i]!, sum);
       // Without a rate nobody is paid.
@@ -74,6 +74,11 @@ export function costsOf(result: JobResult): readonly BenchCost[] {
               ),
         ]),
   ];
+  // What a part lacks, all that is made of it lacks as well; it is said once.
+  const said = new Set(rows.flatMap((each) => (each.kind === "part" ? each.missing : [])));
+  return rows.map((each) =>
+    each.kind === "part" ? each : { ...each, missing: each.missing.filter((gap) => !said.has(gap)) },
+  );
 }
 
 interface Part {
