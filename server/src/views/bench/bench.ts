@@ -269,7 +269,7 @@ function airOf(
 function withTitles(text: string, jobs: readonly JobResult[]): string {
   const titles = new Map(jobs.map(({ job }) => [job.name, titleOf(job)]));
   return text.replaceAll(/`([^`]*)`/gu, (whole, name: string) =>
-    titles.has(name) ? `“${titles.get(name)!}”` : whole,
+    titles.has(name) ? t`“${titles.get(name)!}”` : whole,
   );
 }
 
