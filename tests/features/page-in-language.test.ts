@@ -37,11 +37,12 @@ const shape = (page: string) =>
 
 test.each(RULES.map((rule) => [rule.id, rule] as const))(
   "%s is explained in German, and its recipes and marks are as they are",
-  (id, { docs }) => {
+  (id, { docs, failing, passing }) => {
     const page = pageOf(id);
     const said = pageInLanguage(page);
     const lines = said.split("\n");
     for (const text of [docs.summary, docs.why, docs.remedy]) expect(lines).toContain(GERMAN.get(text));
+    for (const { title } of [...failing, ...passing]) expect(lines).toContain(`${GERMAN.get(title)}:`);
     expect(lines).toContain("## Warum");
     const english = /^## (?:Why|What to do|Reported|Not reported|Sources|Levels)$|^A single finding/mu;
     expect(english.exec(said)).toBeNull();

@@ -3,7 +3,12 @@ import { GROUP_TITLES } from "../../src/core/rules/explain.ts";
 import { RULES } from "../../src/core/rules/registry.generated.ts";
 
 export const ruleDocTexts = (): readonly string[] => [
-  ...RULES.flatMap(({ docs: { summary, why, remedy } }) => [summary, why, remedy]),
+  ...RULES.flatMap(({ docs: { summary, why, remedy }, failing, passing }) => [
+    summary,
+    why,
+    remedy,
+    ...[...failing, ...passing].map(({ title }) => title),
+  ]),
   ...Object.values(GROUP_TITLES),
   ...PAGE_TEXTS,
 ];
