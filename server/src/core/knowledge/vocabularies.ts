@@ -4,6 +4,7 @@
  * The grammar owns the words of fields, verbs, shapes and tails; here are the words that stand as values: families,
  * woods, sheens, colours, wear and the like. Every list is in the order in which it is offered.
  */
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { sentence } from "../sentence.ts";
 import { DUTIES } from "./duties.ts";
 import { FAMILIES } from "./families.ts";
@@ -47,7 +48,13 @@ const FAMILY_WORDS: readonly WordDoc[] = [...FAMILIES.values()].map(familyWord);
 const VOCABULARIES: Readonly<Record<VocabularyName, readonly WordDoc[]>> = {
   family: FAMILY_WORDS,
   wood: [
-    ...WOODS.map((wood) => ({ word: wood.name, doc: woodDoc(wood) })),
+    ...WOODS.map((wood) => ({
+      word: wood.name,
+      // Put together of parts, in the language that is spoken when it is asked for.
+      get doc() {
+        return woodDoc(wood);
+      },
+    })),
     ...[...SUBSTRATES.values()].map((row) => ({ word: row.name, doc: row.note })),
   ],
   sheen: SHEENS,
@@ -112,15 +119,15 @@ export function familyGroups(): readonly { readonly title: string; readonly word
 /** What a wood asks of the finisher, in one sentence. */
 export function woodDoc(wood: Wood): string {
   const traits = [
-    ...(wood.needsFiller ? ["open pores that want a grain filler for a smooth gloss"] : []),
-    ...(wood.tannin === "rich" ? ["tannin that bleeds through pale waterborne paint"] : []),
-    ...(wood.blotchProne ? ["blotches under stain unless conditioned"] : []),
-    ...(wood.bleeds ? ["colour that bleeds through pale waterborne paint"] : []),
-    ...(wood.oily ? ["oil that hinders drying and adhesion"] : []),
-    ...(wood.knotty ? ["knots that bleed through paint"] : []),
+    ...(wood.needsFiller ? [t`open pores that want a grain filler for a smooth gloss`] : []),
+    ...(wood.tannin === "rich" ? [t`tannin that bleeds through pale waterborne paint`] : []),
+    ...(wood.blotchProne ? [t`blotches under stain unless conditioned`] : []),
+    ...(wood.bleeds ? [t`colour that bleeds through pale waterborne paint`] : []),
+    ...(wood.oily ? [t`oil that hinders drying and adhesion`] : []),
+    ...(wood.knotty ? [t`knots that bleed through paint`] : []),
   ];
-  const colour = wood.colours.join(" to ");
-  const look = `${sentence(colour)}, ${wood.texture} in texture, about ${wood.density} kg/m3`;
+  const colour = wood.colours.map(translated).reduce((from, to) => t`${from} to ${to}`);
+  const look = t`${sentence(colour)}, ${translated(wood.texture)} in texture, about ${wood.density} kg/m3`;
   return traits.length === 0 ? `${look}.` : `${look}: ${traits.join("; ")}.`;
 }
 
