@@ -58,16 +58,22 @@ export const lowerFirst = (text: string): string =>
   process[PLACE] === undefined ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 
 /**
- * A short name of a template, under which a packed table keeps it, so that the table need not hold both languages: FNV-1a of 32
- * bits over the UTF-16 units, to the base 36. That no two templates share one is seen to when the table is packed.
+ * A short name of a template, under which a packed table keeps it, so that the table need not hold both languages: the lower
+ * 30 bits of FNV-1a of 32 bits over the UTF-16 units, as five signs of six bits each, the lowest first. That no two templates
+ * share one is seen to when the table is packed.
  * Source: Fowler, Noll and Vo, the FNV hash, its offset and prime from memory; the tests hold both against published values.
  */
 export function textKey(template: string): string {
   let hash = 0x811c9dc5;
   for (let at = 0; at < template.length; at += 1)
     hash = Math.imul(hash ^ template.charCodeAt(at), 0x01000193);
-  return (hash >>> 0).toString(36);
+  let key = "";
+  for (let at = 0; at < KEY_LENGTH; at += 1) key += SIGNS[(hash >>> (6 * at)) & 63]!;
+  return key;
 }
+
+export const KEY_LENGTH = 5;
+const SIGNS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 
 const joined = (strings: readonly string[], parts: readonly (string | number)[]): string => {
   let text = strings[0]!;

@@ -38,6 +38,10 @@ test.each([
   ["", 0x811c9dc5],
   ["a", 0xe40c292c],
   ["foobar", 0xbf9cf968],
-])("the key of “%s” is its FNV-1a hash", (text, hash) => {
-  expect(textKey(text)).toBe(hash.toString(36));
+])("the key of “%s” has the lower 30 bits of its FNV-1a hash, six in a sign", (text, hash) => {
+  // The alphabet of RFC 4648, section 5.
+  const signs = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
+  const value = [...textKey(text)].reduceRight((sum, sign) => sum * 64 + signs.indexOf(sign), 0);
+  expect(textKey(text)).toHaveLength(5);
+  expect(value).toBe(hash % 2 ** 30);
 });

@@ -3,6 +3,8 @@
  * have the same places and the same words of the notation.
  */
 import { describe, expect, test } from "vitest";
+import { KEY_LENGTH } from "../../grammar/src/translate.ts";
+import { languageOf } from "../../server/src/lsp/language.ts";
 import { LANGUAGES, packedTexts, toldTexts, translations } from "../../server/tools/texts.ts";
 
 const told = toldTexts();
@@ -40,6 +42,11 @@ describe.each(LANGUAGES)("%s", (tag) => {
   });
 
   test("packs into a table with a key for each", () => {
-    expect(Object.keys(JSON.parse(packedTexts(tag)))).toHaveLength(all.size);
+    const { keys, texts } = JSON.parse(packedTexts(tag));
+    expect(texts).toHaveLength(all.size);
+    expect(keys).toHaveLength(all.size * KEY_LENGTH);
+    const language = languageOf(tag, { keys, texts });
+    for (const [text, said] of all) expect(language?.template(text)).toBe(said);
+    expect(language?.template("no text of ours")).toBeUndefined();
   });
 });

@@ -70,7 +70,7 @@ export interface ClientFacts {
   /** Draws pictures in hovers, and folds away what is in `details`. */
   readonly hoverHtml: boolean;
   /** A packed table of texts in the client's language (see `language.ts`), from a client whose server lies beside none. */
-  readonly texts: Readonly<Record<string, unknown>> | undefined;
+  readonly texts: InitializationOptions["texts"];
   /** The folders that are open at first. */
   readonly openFolders: readonly string[];
   /** The person trusts them. A client that does not say so is not trusted. */

@@ -32,7 +32,7 @@ export interface InitializationOptions {
   /** Behind that URI pages are named by their titles, `/Wrong unit`, as `page-title.ts` says. */
   readonly pageTitles?: boolean;
   /** The packed table of texts in its language, for a server that lies beside none. */
-  readonly texts?: Readonly<Record<string, unknown>>;
+  readonly texts?: { readonly keys: string; readonly texts: readonly string[] } | undefined;
 }
 
 /** Server to client: the recipes of the open folders, as a list of URIs. */
