@@ -196,7 +196,7 @@ test("other jobs of the shop stand under the own one, dimmed, and lead to their 
   expect(shopChoiceHtml({ ...job, others: [] }, look(0))).toBe("");
   // With the others the axis begins with the first of them, so the own work is not at its beginning.
   const firstBar = (said: string): number =>
-    Number(/class="bar step"[\s\S]*?<rect x="([\d.]+)"/.exec(said)![1]);
+    Number(/class="bar step[^"]*"[\s\S]*?<rect x="([\d.]+)"/.exec(said)![1]);
   expect(firstBar(alone)).toBe(108);
   expect(firstBar(html)).toBeGreaterThan(150);
 });
@@ -323,4 +323,41 @@ test("dates that are the same for the same reason are said once", () => {
   expect([...same.matchAll(/no date/gu)]).toHaveLength(1);
   const apart = html([date("last work", "wax"), date("light use", "oil")]);
   expect([...apart.matchAll(/no date/gu)]).toHaveLength(2);
+});
+
+describe("a job that is not to be worked by yet", () => {
+  const sound = bench("varnish");
+  const doubtful = { ...sound, isSound: false };
+
+  test("has its dates greyed, and says until when they do not hold", () => {
+    expect(cardsHtml(sound, l10n)).not.toContain("doubt");
+    const cards = cardsHtml(doubtful, l10n);
+    expect(cards).toContain('<div class="card doubt">');
+    expect(cards).toContain("does not hold until the errors are put right");
+    // Where there is no date the reason stands there already.
+    const { startAt: _, ...undated } = doubtful;
+    expect(cardsHtml(undated, l10n)).not.toContain("does not hold");
+  });
+
+  test("has the bars of lines with errors in the colour of one", () => {
+    const bars = [...timelineHtml(sound, look(0)).matchAll(/class="(bar (?:step|layer)[^"]*)"/gu)].map(
+      ([, name]) => name,
+    );
+    expect(bars).toEqual(["bar step wrong", "bar layer wrong", "bar layer wrong"]);
+    const [surface] = sound.surfaces;
+    const steps = surface!.steps.map(({ gravest: _, ...step }) => step);
+    expect(timelineHtml({ ...sound, surfaces: [{ ...surface!, steps }] }, look(0))).not.toContain("wrong");
+  });
+
+  test("shows no film as cured that never cures, and says why", () => {
+    const coat = { onAt: 1, touchH: 1, recoatH: 2, curedH: 100, never: "too cold to dry" };
+    const at = (moment: number) => drynessOf(coat, moment, true, true);
+    expect([1.5, 2, 3, 101].map(at)).toEqual(["wet", "touch-dry", "not cured", "not cured"]);
+    expect(drynessOf({ ...coat, never: undefined as never }, 101, true, true)).toBe("cured");
+    const [surface] = sound.surfaces;
+    const coats = surface!.coats.map((each) => ({ ...each, curedH: 1, never: "too cold to dry" }));
+    const html = sectionsHtml({ ...sound, surfaces: [{ ...surface!, coats }] }, look(4));
+    expect(html).toContain("not cured: too cold to dry");
+    expect(html).not.toContain(">cured<");
+  });
 });

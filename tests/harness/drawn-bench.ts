@@ -26,6 +26,7 @@ export const bench = (text: string): Bench<null> => ({
       clash: { from: 0, to: 0.5, needs: 2, jobs: [text, text] },
     },
   ],
+  isSound: true,
   plan: "planned",
   startAt: "2027-03-08T09:00",
   endHours: 30,

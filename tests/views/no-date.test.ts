@@ -63,7 +63,7 @@ const whyOf = (of: string) => unpromised(resultOf(of))?.reasons;
 describe("no date can be promised", () => {
   test("of a coat in a shop that is too cold for it to dry", () => {
     expect(whyOf(COLD)).toEqual(["too cold for `satin` to dry"]);
-    expect(resultOf(COLD).voided!.by).toEqual([
+    expect(resultOf(COLD).voided!.by).toMatchObject([
       { rule: "air-outside-limits", reason: "too cold for `satin` to dry", brief: "too cold to dry" },
     ]);
   });
@@ -170,6 +170,7 @@ describe.each([
       bench.dates.map(() => expect.stringContaining(`no date: ${reason.replaceAll("`", "")}`)),
     );
     expect(bench.startAt).toBeUndefined();
+    expect(bench.isSound).toBe(false);
   });
 
   test("in the plan, which has hours and no days", () => {
@@ -223,4 +224,30 @@ job rails {
   expect(weeks.join("\n")).toContain("rails: face");
   expect(weeks.join("\n")).not.toContain("shelves");
   expect(told).toMatch(/Last work of|Last work/u);
+});
+
+test("the bench view knows the films that never cure: the one in the cold, and the oil under water", () => {
+  const neverOf = (of: string) =>
+    analysisOf(of)
+      .bench("t.finish", "shelves")!
+      .surfaces.flatMap(({ coats }) => coats.map(({ never }) => never));
+  expect(neverOf(COLD)).toEqual(["too cold to dry"]);
+  expect(neverOf(text({}))).toEqual([undefined]);
+  const oiled = text({ recipe: "  layer  drying_oil, wiped off\n  wait   12 h\n" });
+  expect(neverOf(oiled)).toEqual(["the oil below has not cured", "the oil below has not cured"]);
+  expect(analysisOf(text({})).bench("t.finish", "shelves")!.isSound).toBe(true);
+});
+
+test("of many reasons the first three are told, and how many there are besides", () => {
+  const names = ["a", "b", "c", "d", "e"];
+  const materials = names.map(
+    (name) => `material ${name} {\n  family waterborne polyurethane\n  limits 10 C to 30 C\n}\n`,
+  );
+  const layers = names.map((name) => `  layer  ${name}\n  wait   overnight\n`).join("");
+  expect(whyOf(`${materials.join("")}${text({ air: "9 C, 50 %", recipe: layers })}`)).toEqual([
+    "too cold for `a` to dry",
+    "too cold for `b` to dry",
+    "too cold for `c` to dry",
+    "3 more",
+  ]);
 });

@@ -24,14 +24,18 @@ export function cardsHtml(bench: Bench<unknown>, l10n: L10n): string {
   const first = isStop
     ? `<div class="card stop"><h2>${text(l10n.t("Put right first"))}</h2><p class="value">${link(gravest.at, prose(gravest.headline), "first")}</p><p>${prose(gravest.lines[0] ?? "")}</p></div>`
     : "";
+  const doubt =
+    bench.isSound || bench.startAt === undefined
+      ? ""
+      : `<p>${text(l10n.t("does not hold until the errors are put right"))}</p>`;
   const dates = together(bench.dates).map(
     ({ names, text: said, reason }) =>
-      `<div class="card"><h2>${text(
+      `<div class="card${bench.isSound ? "" : " doubt"}"><h2>${text(
         listText(
           names.map((name) => labelOf(name, l10n)),
           l10n,
         ),
-      )}</h2><p class="value">${text(labelOf(said, l10n))}</p>${reason === "" ? "" : `<p class="second">${prose(reason)}</p>`}</div>`,
+      )}</h2><p class="value">${text(labelOf(said, l10n))}</p>${doubt}${reason === "" ? "" : `<p class="second">${prose(reason)}</p>`}</div>`,
   );
   return `${first}${nextHtml(bench, l10n)}${dates.join("")}`;
 }

@@ -103,6 +103,8 @@ button.link:hover { text-decoration: underline; color: var(--link); }
 .card h2::first-letter { text-transform: uppercase; }
 .card .value { font-size: 15px; font-weight: 600; }
 .card.stop { border-left: 3px solid var(--error); }
+.card.doubt .value { color: var(--second); font-weight: 400; }
+.state.wrong .whole:first-of-type { color: var(--ink); font-weight: 600; }
 .card.next { flex: 1.6 1 260px; border-left: 3px solid var(--accent); }
 @media (max-width: 640px) { .card { flex-basis: 100%; } .card + .card { border-top: 1px solid var(--rule); } .card + .card:not(.next) { border-left: 0; } }
 .slider { display: flex; gap: 10px; align-items: center; margin: 10px 0; }
@@ -177,6 +179,8 @@ li.later, li.later button.link { color: var(--second); font-weight: 400; }
 .bar .hit { fill: transparent; }
 .bar.step rect { fill: var(--ink); }
 .bar.layer rect { stroke: var(--second); }
+.bar.step.wrong rect { fill: var(--error); }
+.bar.layer.wrong rect { stroke: var(--error); stroke-width: 2.5; }
 .bar:focus-visible rect, .bar.at rect { stroke: var(--accent); stroke-width: 2; }
 .window { stroke: var(--ink); fill: none; }
 .now { stroke: var(--accent); stroke-width: 2; pointer-events: none; }

@@ -27,12 +27,18 @@ function isDone(bench: Bench<unknown>, surface: BenchSurface, step: number, mome
   return surface.bars.every((bar) => bar.step !== step || bar.end <= moment + 1e-9);
 }
 
-export type Dryness = "to come" | "wet" | "touch-dry" | "takes a coat" | "cured" | "on";
+export type Dryness = "to come" | "wet" | "touch-dry" | "takes a coat" | "cured" | "not cured" | "on";
 
-type Times = Pick<BenchCoat, "onAt" | "touchH" | "recoatH" | "curedH">;
+type Times = Pick<BenchCoat, "onAt" | "touchH" | "recoatH" | "curedH" | "never">;
 
-/** `on`: put on, and how long it dries is not known. */
+/** `on`: put on, and how long it dries is not known; `not cured`: by its hours it would be, and something keeps it from that. */
 export function drynessOf(coat: Times, moment: number, isOn: boolean, isPlanned: boolean): Dryness {
+  const dryness = byHours(coat, moment, isOn, isPlanned);
+  const isDry = dryness === "cured" || dryness === "takes a coat";
+  return isDry && coat.never !== undefined ? "not cured" : dryness;
+}
+
+function byHours(coat: Times, moment: number, isOn: boolean, isPlanned: boolean): Dryness {
   if (!isOn) return "to come";
   if (!isPlanned || coat.onAt === undefined) return "on";
   const hours = moment - coat.onAt;
@@ -54,10 +60,18 @@ function drynessText(dryness: Dryness, l10n: L10n): string {
       return l10n.t("takes a coat");
     case "cured":
       return l10n.t("cured");
+    case "not cured":
+      return l10n.t("not cured");
     case "on":
       return l10n.t("on");
   }
 }
+
+/** `cured`, or `not cured: too cold to dry`. */
+const stateText = (dryness: Dryness, { never }: BenchCoat, l10n: L10n): string =>
+  dryness === "not cured" && never !== undefined
+    ? l10n.t("not cured: {0}", never)
+    : drynessText(dryness, l10n);
 
 const RUNGS: Readonly<Record<Dryness, number>> = {
   "to come": 0,
@@ -66,6 +80,7 @@ const RUNGS: Readonly<Record<Dryness, number>> = {
   "touch-dry": 2,
   "takes a coat": 3,
   cured: 4,
+  "not cured": 1,
 };
 
 const ladder = (dryness: Dryness): string =>
@@ -172,7 +187,7 @@ function surfaceHtml(
       coat.isOptional ? l10n.t("if needed") : "",
     ];
     const gravest = findings[0] === undefined ? undefined : bench.findings[findings[0]]?.severity;
-    return `<li class="coat${state === "to come" ? " later" : ""}" data-coat data-y="${drawing.coats[i]!}"><span>${link(at, text(coat.title), `coat ${number} ${i}`)} ${mark(gravest, l10n)}</span><span class="figure">${text(filmOf(coat, l10n.t))}</span><span class="state">${ladder(state)} ${together([drynessText(state, l10n), ...more])}</span></li>`;
+    return `<li class="coat${state === "to come" ? " later" : ""}" data-coat data-y="${drawing.coats[i]!}"><span>${link(at, text(coat.title), `coat ${number} ${i}`)} ${mark(gravest, l10n)}</span><span class="figure">${text(filmOf(coat, l10n.t))}</span><span class="state${state === "not cured" ? " wrong" : ""}">${ladder(state)} ${together([stateText(state, coats[i]!, l10n), ...more])}</span></li>`;
   });
   const below = section.old.map((each, i) => {
     const isGone = each.removedBy !== undefined && isDone(bench, surface, each.removedBy, moment);

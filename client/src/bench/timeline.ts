@@ -140,7 +140,7 @@ function laneSvg(
       step?.gravest === "error" || step?.gravest === "warning"
         ? `<g class="${markClass(step.gravest)}" transform="translate(${one(from + wide / 2 - MARK / 2)} ${base - tall - MARK - 1})">${markShape(step.gravest)}</g>`
         : "";
-    return `<g role="button" tabindex="${number === 0 && i === 0 ? 0 : -1}" class="bar ${each.kind}" data-at="${step?.at ?? ""}" data-key="bar ${number} ${each.index} ${i}" aria-label="${text(`${title}: ${label}`)}"><title>${text(label)}</title><rect x="${one(from)}" y="${base - tall}" width="${one(wide)}" height="${tall}" ${fill}/>${sign}${closes}</g>`;
+    return `<g role="button" tabindex="${number === 0 && i === 0 ? 0 : -1}" class="bar ${each.kind}${step?.gravest === "error" ? " wrong" : ""}" data-at="${step?.at ?? ""}" data-key="bar ${number} ${each.index} ${i}" aria-label="${text(`${title}: ${label}`)}"><title>${text(label)}</title><rect x="${one(from)}" y="${base - tall}" width="${one(wide)}" height="${tall}" ${fill}/>${sign}${closes}</g>`;
   };
   return `<g><title>${text(title)}</title><text x="8" y="${base - 4}" class="lane">${text(shortened(title))}</text><path class="rule" d="M${GUTTER} ${base}H${end}"/>${bars.map(bar).join("")}</g>`;
 }

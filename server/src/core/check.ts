@@ -178,7 +178,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
       const [first] = dateVoids(soundIn(outcomeOf(() => runner.job(earlier!))) ?? [], judge, isAllowed);
       if (first) {
         const reason = t`job \`${earlier.name}\` before it has no date`;
-        return [{ rule: first.rule, reason, brief: t`the job before has no date` }];
+        return [{ rule: first.rule, reason, brief: t`the job before has no date`, causes: [] }];
       }
       earlier = earlierOf(earlier);
     }

@@ -98,7 +98,7 @@ function entriesIn(
 const NO_DAY = "~";
 
 /**
- * `last work Mon 8 Mar · full use 30 Mar · 84.00 EUR`, or why there is no date: a narrow tree cuts off what comes last. What has
+ * `ends Mon 8 Mar · full use 30 Mar · 84.00 EUR`, or why there is no date: a narrow tree cuts off what comes last. What has
  * neither is told as it is.
  */
 function briefText(result: JobResult, detail: string): string {
@@ -106,9 +106,9 @@ function briefText(result: JobResult, detail: string): string {
   const cost = total_cost === null ? [] : [moneyText(total_cost, result.shop?.currency)];
   const kept = unpromised(result);
   if (kept) return [kept.brief, ...cost].join(" · ");
-  const dates = jobDates(result).flatMap(({ field, name, at }) => {
+  const dates = jobDates(result).flatMap(({ field, at }) => {
     if (at === undefined || field === "light_use") return [];
-    return [`${name} ${field === "last_work" ? shortDayText(at) : monthDayText(at)}`];
+    return [field === "last_work" ? t`ends ${shortDayText(at)}` : t`full use ${monthDayText(at)}`];
   });
   return dates.length > 0 ? [...dates, ...cost].join(" · ") : detail;
 }

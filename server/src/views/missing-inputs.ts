@@ -77,8 +77,16 @@ export interface Unpromised {
 export function unpromised({ voided, runs }: JobResult): Unpromised | undefined {
   if (!voided || !hasWork(runs)) return undefined;
   const { by } = voided;
-  return { reasons: by.map(({ reason }) => reason), brief: `${noDateText()}: ${by[0]!.brief}` };
+  const named = by.slice(0, MOST_REASONS).map(({ reason }) => reason);
+  const left = by.length - named.length;
+  return {
+    reasons: left > 0 ? [...named, t`${left} more`] : named,
+    brief: `${noDateText()}: ${by[0]!.brief}`,
+  };
 }
+
+/** More of them say nothing more: each is a finding of its own. */
+const MOST_REASONS = 3;
 
 function reasons(result: JobResult, field: GapField): readonly string[] {
   const idle = field === "area_m2" ? [] : workGaps(result);

@@ -14,6 +14,8 @@ import type { VoidedBy } from "./rule.ts";
 
 export interface DateVoid extends VoidedBy {
   readonly rule: string;
+  /** The lines that suffer, and on which surface. */
+  readonly causes: readonly { readonly surface: string; readonly place: Place }[];
 }
 
 /** Each reason once, in the order of the surfaces and rules; `isAllowed` tells of a rule at a place. */
@@ -26,9 +28,10 @@ export function dateVoids(
   for (const run of runs)
     for (const draft of judge.run(run).drafts) {
       const voided = voidedBy(draft);
-      if (!voided || voids.has(voided.reason)) continue;
-      if (isDone(run, draft.cause) || isAllowed(draft.rule.id, draft.place)) continue;
-      voids.set(voided.reason, { rule: draft.rule.id, ...voided });
+      if (!voided || isDone(run, draft.cause) || isAllowed(draft.rule.id, draft.place)) continue;
+      const { causes = [] } = voids.get(voided.reason) ?? {};
+      const cause = { surface: run.label, place: draft.cause };
+      voids.set(voided.reason, { rule: draft.rule.id, ...voided, causes: [...causes, cause] });
     }
   return [...voids.values()];
 }

@@ -5,12 +5,13 @@ import { byGravity } from "../../core/findings.ts";
 import { currencyText, moneyText } from "../../core/measure/figures.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import { figuresIn, type ShownFigures } from "../../core/measure/shown-figures.ts";
-import type { Place } from "../../core/place.ts";
+import { type Place, samePlace } from "../../core/place.ts";
 import { isBeingPlanned } from "../../core/schedule/being-planned.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { type Task, tasksById } from "../../core/totals/planned-tasks.ts";
 import { roomHours, roomInWords } from "../fumes/room-hours.ts";
+import { unpromised } from "../missing-inputs.ts";
 import type { FileSpan } from "../places/file-finding.ts";
 import { briefReason, jobDates } from "../schedule/job-dates.ts";
 import { isDated, type PlanLine, planLines } from "../schedule/job-plan.ts";
@@ -59,7 +60,7 @@ export function benchOf(
   const lines = planLines(result);
   const neighbours = neighboursOf(result, source);
   const { others, othersLeft } = otherJobs(result, neighbours, (place) => places.of(place));
-  const surfaces = runs.map((run, i) => surfaceOf(lines, run, sheet, i, places));
+  const surfaces = runs.map((run, i) => surfaceOf(lines, run, sheet, i, places, neverCured(result, run)));
   const materials = new Map(result.needs.map(({ material }) => [material.name, material]));
   const titles = new Map(runs.map(({ label }, i) => [label, surfaces[i]!.title]));
   return {
@@ -74,6 +75,7 @@ export function benchOf(
       reason: known === undefined ? inTitles(reason, materials) : briefReason(reason),
     })),
     ...nextWork(sheet, result),
+    isSound: unpromised(result) === undefined && !sheet.findings.some(({ severity }) => severity === "error"),
     plan: isBeingPlanned(schedule) ? "being planned" : schedule.items.length > 0 ? "planned" : "none",
     ...(isDated(result) && schedule.startAt !== undefined ? { startAt: schedule.startAt } : {}),
     endHours: schedule.elapsedHours,
@@ -140,6 +142,7 @@ function surfaceOf(
   sheet: Sheet,
   index: number,
   places: Places,
+  never: ReadonlyMap<number, string>,
 ): BenchSurface {
   const { section, title, area, wear, substrate } = sheet.surfaces[index]!;
   const steps = sheet.procedures[index]!.entries.filter((entry): entry is SheetStep => entry.kind === "step");
@@ -158,7 +161,15 @@ function surfaceOf(
     about: [substrate, area, wear && t`${wear} wear`].filter(Boolean),
     section,
     coats: section.coats.map((coat) =>
-      coatOf(coat, run, bars, found.get(coat.index) ?? [], places, figuresIn(sheet.units)),
+      coatOf(
+        coat,
+        run,
+        bars,
+        found.get(coat.index) ?? [],
+        never.get(coat.index),
+        places,
+        figuresIn(sheet.units),
+      ),
     ),
     bars,
     steps: run.moments.flatMap(({ action }, i): readonly BenchStep[] => {
@@ -181,11 +192,30 @@ function surfaceOf(
   };
 }
 
+/**
+ * The coats of a run, by the positions of their actions, that never cure, and why: those that suffer, and the new ones below
+ * that they are put on.
+ */
+function neverCured({ voided }: JobResult, { label, moments }: SurfaceRun): ReadonlyMap<number, string> {
+  const never = new Map<number, string>();
+  const layers = moments.flatMap(({ action }, index) => (action.op === "layer" ? [index] : []));
+  for (const { brief, causes } of voided?.by ?? [])
+    for (const [at, index] of layers.entries()) {
+      const { place } = moments[index]!.action;
+      if (!causes.some((cause) => cause.surface === label && samePlace(cause.place, place))) continue;
+      const below = layers[at - 1];
+      for (const coat of below === undefined ? [index] : [below, index])
+        if (!never.has(coat)) never.set(coat, brief);
+    }
+  return never;
+}
+
 function coatOf(
   { index, litres }: SectionCoat,
   run: SurfaceRun,
   bars: readonly BenchBar[],
   findings: readonly number[],
+  never: string | undefined,
   places: Places,
   say: ShownFigures,
 ): BenchCoat {
@@ -200,6 +230,7 @@ function coatOf(
     ...(drying?.touch ? { touchH: drying.touch.hours } : {}),
     ...(drying?.recoat ? { recoatH: drying.recoat.hours } : {}),
     ...(drying?.cured ? { curedH: drying.cured.hours } : {}),
+    ...(never === undefined ? {} : { never }),
     findings,
   };
 }

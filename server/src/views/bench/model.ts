@@ -20,6 +20,8 @@ export interface Bench<Place> {
   readonly next: readonly BenchWork[];
   /** The last that is done by its record. */
   readonly lastDone?: BenchWork;
+  /** No error is found, and nothing keeps a date from being promised: what is drawn may be worked by. */
+  readonly isSound: boolean;
   readonly plan: "planned" | "being planned" | "none";
   /** Local ISO date-time; undefined where the job has no dates. */
   readonly startAt?: string;
@@ -123,6 +125,8 @@ export interface BenchCoat {
   readonly touchH?: number;
   readonly recoatH?: number;
   readonly curedH?: number;
+  /** Why it does not cure, however long it is left: `too cold to dry`. */
+  readonly never?: string;
   /** Positions in the findings of the job: those on its line, the gravest first. */
   readonly findings: readonly number[];
 }
