@@ -27,9 +27,9 @@ job shelves {
 }
 `;
 
-const sheet = (): string =>
+const sheet = (text = SHELF): string =>
   sheetsHtml(
-    analyse({ "test.finish": SHELF })
+    analyse({ "test.finish": text })
       .sheets("test.finish")
       .map((each) => sheetDocument(each, "test.finish", ({ file }) => file)),
   );
@@ -86,4 +86,28 @@ test("what is to be done is said in German, with what is worn and what can hurt"
   ]);
   expect(texts.risks).toEqual([["Dämpfe: weiter lüften", ""]]);
   expect(texts.button).toBe("Getan");
+});
+
+const COATS = `${SHELF.replace("layer waterborne_polyurethane", "layer clear_coat_x x 3, between wait until recoat")}
+material clear_coat_x "Clear" {
+  family   waterborne polyurethane
+  covers   10 m2/L
+  recoat   2 h to 24 h
+  pot_life 4 h
+}
+`;
+
+test("how long a mix lasts stands with its line, and a remedy at the coat that it is for", () => {
+  const partsOf = (html: string) => ({
+    soon: html.split("<small>").filter((part) => /^(?:Use the mix within|Die Mischung innerhalb)/u.test(part))
+      .length,
+    sanded: [...html.matchAll(/data-checks="([^"]*)"/gu)].filter(([, checks]) =>
+      /before coat|vor Schicht/u.test(checks!),
+    ).length,
+  });
+  const english = partsOf(sheet(COATS));
+  expect(english.soon).toBe(3);
+  expect(english.sanded).toBe(1);
+  speak(german());
+  expect(partsOf(sheet(COATS))).toEqual(english);
 });

@@ -4,6 +4,7 @@ import { shortMomentText, timeText } from "../core/measure/figures.ts";
 import { exactDuration, roundedUpHours } from "../core/measure/format-amount.ts";
 import type { ShownFigures } from "../core/measure/shown-figures.ts";
 import { andList } from "../core/model/suggest.ts";
+import { beforeCoat } from "../core/rules/texts.ts";
 import { hoursAfter } from "../views/sheet/hours-after.ts";
 import type {
   BenchGroup,
@@ -167,13 +168,13 @@ const listData = (texts: readonly string[]): string => texts.map(html).join("&#1
 
 /** In turn `order` and `why` of what was found on its line, but for what is said of another coat of it. */
 function checksOf(
-  { findings: numbers, coat }: BenchRow,
+  { findings: numbers, coat, coats }: BenchRow,
   findings: readonly SheetFinding[],
 ): readonly string[] {
   const orders = numbers.flatMap((number) => findings.find((each) => each.number === number) ?? []);
   return orders.flatMap(({ order, why }) => {
-    const other = /\bbefore coat (\d{1,4})\b/u.exec(order)?.[1];
-    return other !== undefined && Number(other) !== coat ? [] : [order, why];
+    const others = Array.from({ length: coats?.count ?? 0 }, (_, i) => i + 1).filter((each) => each !== coat);
+    return others.some((other) => order.includes(beforeCoat(other))) ? [] : [order, why];
   });
 }
 
@@ -230,13 +231,9 @@ function doneHtml({ done = [], pieces, of }: BenchRow, piece: number): string {
 
 /** What is done with what, and on the same line what to have on and what can hurt. */
 function whatHtml(row: BenchRow, { id, say }: OfSheet): string {
-  const { title, litres, by, findings, details, notes, wear, dangers, strip } = row;
+  const { title, litres, by, findings, atHand = [], notes, wear, dangers, strip } = row;
   const links = findings.map((number) => `<a href="#${id}-finding-${number}">${number}</a>`);
-  const small = [
-    ...notes.map(html),
-    ...details.filter((text) => /^(?:Mix|Use the mix|Leave it on) /u.test(text)).map(html),
-    ...useText(row).map(html),
-  ];
+  const small = [...notes.map(html), ...atHand.map(html), ...useText(row).map(html)];
   return [
     [
       `<b>${html(title)}</b>`,

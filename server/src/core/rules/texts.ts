@@ -22,6 +22,9 @@ export function coatName(coat: Coat): string {
   return coat.origin === "earlier job" ? t`the earlier job's ${name}` : name;
 }
 
+/** Of a line of several coats: the end of a remedy. A sheet finds by it which of them is meant. */
+export const beforeCoat = (coat: number): string => t`before coat ${coat}.`;
+
 /**
  * `` `walnut` (gel stain) ``, or where a parameter brought it in `` `stain` (`walnut`, gel stain) ``: the name that
  * stands on the line comes first, and what is plain from a name is not said again.

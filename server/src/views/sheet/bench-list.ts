@@ -78,6 +78,7 @@ function joined(a: BenchRow, b: BenchRow): BenchRow {
     steps: [...a.steps, ...b.steps],
     places: [...a.places, ...b.places],
     details: union(a.details, b.details),
+    atHand: union(a.atHand ?? [], b.atHand ?? []),
     notes: union(a.notes, b.notes),
     cautions: union(a.cautions, b.cautions),
     wear: union(a.wear, b.wear),
@@ -132,7 +133,20 @@ interface ListedStep {
 
 function rowOf({ procedure, entry, key, notes, waits, isLastCoat }: ListedStep, time: Time): BenchRow {
   const { title: surface, pieces } = procedure;
-  const { op, number, title, short = title, by, coat, coats, details, litres, done, strip } = entry;
+  const {
+    op,
+    number,
+    title,
+    short = title,
+    by,
+    coat,
+    coats,
+    details,
+    atHand = [],
+    litres,
+    done,
+    strip,
+  } = entry;
   const { cautions, wear, dangers, findings } = entry;
   return {
     fingerprint: fingerprintOf([key, ...time.pieces.map(String)]),
@@ -144,6 +158,7 @@ function rowOf({ procedure, entry, key, notes, waits, isLastCoat }: ListedStep, 
     ...(coat === undefined ? {} : { coat }),
     ...(coats === undefined ? {} : { coats }),
     details: [...details, ...waits.flatMap((wait) => wait.details)],
+    atHand,
     notes,
     cautions,
     wear,

@@ -216,6 +216,8 @@ export interface SheetStep {
   /** Where the title is in another language: a step is known by it from one language to the other. */
   readonly englishTitle?: string;
   readonly details: readonly string[];
+  /** Those of the details that are to be read while it is done: how it is mixed, how long it is left on. */
+  readonly atHand?: readonly string[];
   /** Cautions that belong to this very step. */
   readonly cautions: readonly string[];
   /** What to have on at this step: `gloves`. */
@@ -317,6 +319,8 @@ export interface BenchRow {
   readonly coat?: number;
   readonly coats?: CoatsOfLine;
   readonly details: readonly string[];
+  /** Those of the details that are to be read while it is done: how it is mixed, how long it is left on. */
+  readonly atHand?: readonly string[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
   /** What to have on, in a word each: `gloves`. */

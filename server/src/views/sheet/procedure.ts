@@ -246,20 +246,27 @@ function wordsOf(
   index: number,
   moment: Moment<Action>,
   explained: Set<Material>,
-): Pick<SheetStep, "title" | "englishTitle" | "details" | "short" | "by"> {
+): Pick<SheetStep, "title" | "englishTitle" | "details" | "atHand" | "short" | "by"> {
   const { action } = moment;
   switch (action.op) {
     case "step":
       return {
         ...titlesOf(() => stepTitle(action)),
         details: [...stepAmounts(input, action), ...dwell(input.run, index), ...takes(input, action)],
+        atHand: dwell(input.run, index),
       };
     case "layer":
       return {
         ...titlesOf(() => layerTitle(action)),
         short: layerShort(action),
         ...byOf(action),
-        details: [...coatAmounts(input, action), ...filmDetails(moment, action), ...takes(input, action)],
+        details: [
+          ...coatAmounts(input, action),
+          ...mixing(input, action),
+          ...filmDetails(moment, action),
+          ...takes(input, action),
+        ],
+        atHand: mixing(input, action),
       };
     case "wait":
       return waitWords(
@@ -303,22 +310,27 @@ function dwell({ moments }: SurfaceRun, index: number): readonly string[] {
     : [t`Leave it on as the label says.`];
 }
 
-/** What goes into the pot for this coat: parts and litres, or parts alone where no litres are known. */
+/** How much goes on in this coat, where nothing is mixed for it. */
 function coatAmounts({ result, run, say }: ProcedureInput, layer: LayerAction): readonly string[] {
   const mix = result && coatMix(result.job, run, layer);
+  if (mix) return mix.parts.length === 1 ? [`${say.litres(mix.litres)}${forPieces(run)}.`] : [];
   const ratio = ratioText(layer);
+  const unknown = !result
+    ? []
+    : layer.use.material
+      ? [t`How much is not known: the material states no spreading rate.`]
+      : [t`How much depends on the material that is chosen.`];
+  return [...(ratio ? [`${capital(ratio)}.`] : []), ...unknown];
+}
+
+/** What goes into the pot for it, parts and litres, or parts alone where no litres are known; and for how long it lasts. */
+function mixing({ result, run, say }: ProcedureInput, layer: LayerAction): readonly string[] {
+  const mix = result && coatMix(result.job, run, layer);
   const potLife = layer.use.material?.potLife?.value;
   const soon = potLife === undefined ? [] : [t`Use the mix within ${formatDuration(potLife)} (pot life).`];
-  if (!mix) {
-    const unknown = !result
-      ? []
-      : layer.use.material
-        ? [t`How much is not known: the material states no spreading rate.`]
-        : [t`How much depends on the material that is chosen.`];
-    return [...(ratio ? [`${capital(ratio)}.`] : []), ...unknown, ...soon];
-  }
+  if (!mix || mix.parts.length === 1) return soon;
+  const ratio = ratioText(layer);
   const all = `${say.litres(mix.litres)}${forPieces(run)}`;
-  if (mix.parts.length === 1) return [`${all}.`, ...soon];
   const parts = mix.parts.flatMap(({ use, litres }) =>
     litres === undefined ? [] : [`${say.litres(litres)} ${useTitle(use)}`],
   );

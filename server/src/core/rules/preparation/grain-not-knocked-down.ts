@@ -17,7 +17,7 @@ import { isPorousPaint } from "../coat-queries.ts";
 import { isWooden, lastGrit, lastSanding, sandingLines } from "../queries.ts";
 import { sandBetweenCoats } from "../remedy-fixes.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
-import { coatName, insertAbove, layerBelow, related } from "../texts.ts";
+import { beforeCoat, coatName, insertAbove, layerBelow, related } from "../texts.ts";
 
 export const grainNotKnockedDown: TradeRule = {
   id: "grain-not-knocked-down",
@@ -303,7 +303,7 @@ function reportBuried({ action, before, run, index, report }: MomentContext<Laye
     why: t`Raised fibres harden under the film and leave it rough, however many coats follow.`,
     remedy:
       action.coats > 1
-        ? t`Sand lightly with 220 once ${coatName(below)} is dry, and dust, before coat ${action.coat}.`
+        ? t`Sand lightly with 220 once ${coatName(below)} is dry, and dust, ${beforeCoat(action.coat)}`
         : t`Sand lightly with 220 once ${coatName(below)} is dry, and dust, before this coat.`,
     abrades: "surface",
     related: [layerBelow(raiser)],
