@@ -8,6 +8,7 @@ import { type Language, speak } from "../../grammar/src/translate.ts";
 import { PARAMETER_TYPES, VERBS, WAIT_STAGES } from "../../grammar/src/vocabulary.ts";
 import { RULES } from "../../server/src/core/rules/registry.generated.ts";
 import { analyse } from "../harness/check-text.ts";
+import { sampleAnalyst, sampleNames } from "../harness/samples.ts";
 
 /** Letters as wide as an ideograph, which have small and capital ones as ours do, outside of backticks and `{0}`. */
 const wide = (english: string): string =>
@@ -62,25 +63,41 @@ const AS_IT_IS: Readonly<Record<string, readonly string[]>> = {
 const withoutThose = (rule: string, text: string): string =>
   (AS_IT_IS[rule] ?? []).reduce((rest, words) => rest.replaceAll(words, ""), text);
 
-/** The findings of a text as they are told in the made-up language. */
-function toldOf(text: string): Findings {
+/** What is worked out while the made-up language is spoken. */
+function toldIn<T>(work: () => T): T {
   speak(MADE_UP);
   try {
-    return findingsOf(text);
+    return work();
   } finally {
     speak(undefined);
   }
 }
 
-describe("in a made-up language", () => {
-  test.each(examples)("$group/$id: $title", ({ text }) => {
-    const findings = toldOf(text);
-    expect(meant(findings)).toEqual(meant(findingsOf(text)));
-    const texts = findings.flatMap(({ rule, message, related, fixes }) =>
+/** What is left English in findings. */
+const leftEnglish = (findings: Findings): readonly string[] =>
+  findings
+    .flatMap(({ rule, message, related, fixes }) =>
       [message, ...related.map((place) => place.message), ...fixes.map(({ title }) => title)].map((each) =>
         withoutThose(rule, each),
       ),
-    );
-    expect(texts.filter((each) => englishIn(each).length > 0)).toEqual([]);
+    )
+    .filter((each) => englishIn(each).length > 0);
+
+describe("in a made-up language", () => {
+  test.each(examples)("$group/$id: $title", ({ text }) => {
+    const findings = toldIn(() => findingsOf(text));
+    expect(meant(findings)).toEqual(meant(findingsOf(text)));
+    expect(leftEnglish(findings)).toEqual([]);
   });
+
+  // Of many jobs, so that findings are told together, or whole once and short elsewhere.
+  test.each(sampleNames)(
+    "the sample %s",
+    (name) => {
+      const findings = toldIn(() => sampleAnalyst().analysis().findings(name));
+      expect(meant(findings)).toEqual(meant(sampleAnalyst().analysis().findings(name)));
+      expect(leftEnglish(findings)).toEqual([]);
+    },
+    30_000,
+  );
 });
