@@ -12,6 +12,7 @@
  * leaves in a folder what a person meets of a finding, a job and a surface, in four themes, for looking at; with
  * `--only NAME` one of them, with `--theme light` in one of the themes, and with `--language de` as an editor in German has it. `--view` with `--file` and `--at` takes the bench view beside that line, in four themes.
  */
+import { execFileSync } from "node:child_process";
 import { mkdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import process from "node:process";
@@ -161,7 +162,21 @@ const takeForReadme = async (): Promise<void> => {
     });
   }
   if (isWanted("moving")) await takeMoving(file("moving"));
-  if (isWanted("icon")) await drawSvg(readFileSync(path.join(MEDIA, "icon.svg"), "utf8"), 256, file("icon"));
+  if (isWanted("icon")) {
+    await drawSvg(readFileSync(path.join(MEDIA, "icon.svg"), "utf8"), 256, file("icon"));
+    // It is packed, and as many colours as it needs take half of the bytes.
+    execFileSync("pngquant", [
+      "--quality",
+      "85-100",
+      "--speed",
+      "1",
+      "--strip",
+      "--force",
+      "--output",
+      file("icon"),
+      file("icon"),
+    ]);
+  }
 };
 
 if (values.to === undefined) await takeForReadme();

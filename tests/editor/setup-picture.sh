@@ -4,4 +4,5 @@ set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
 source "$root/tests/editor/setup-common.sh"
 need apngasm apngasm
+need pngquant pngquant
 install_missing
