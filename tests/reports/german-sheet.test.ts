@@ -7,6 +7,7 @@ import { sheetDocument } from "../../server/src/reports/sheet-document.ts";
 import { sheetsHtml } from "../../server/src/reports/sheet-html.ts";
 import { orderOf, type PageStep } from "../../server/src/reports/sheet-page/bench-now.ts";
 import { liveTexts } from "../../server/src/reports/sheet-page/live-texts.ts";
+import { momentText } from "../../server/src/reports/sheet-page/time-texts.ts";
 import { SHEET_SCRIPT_TEXTS } from "../../server/src/reports/sheet-script.generated.ts";
 import { packedTexts } from "../../server/tools/texts.ts";
 import { analyse } from "../harness/check-text.ts";
@@ -86,6 +87,7 @@ test("what is to be done is said in German, with what is worn and what can hurt"
   ]);
   expect(texts.risks).toEqual([["Dämpfe: weiter lüften", ""]]);
   expect(texts.button).toBe("Getan");
+  expect(momentText("2027-04-12T10:00")).toBe("Mo\u00a012.\u00a0Apr.\u00a010:00");
 });
 
 const COATS = `${SHELF.replace("layer waterborne_polyurethane", "layer clear_coat_x x 3, between wait until recoat")}

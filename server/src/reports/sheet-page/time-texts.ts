@@ -5,7 +5,9 @@ import { clockOf, hoursFrom, isSameDay } from "./local-times.ts";
 const dayText = (time: string): string => {
   const language = spokenLanguage();
   const form = { weekday: "short", day: "numeric", month: "short" } as const;
-  return new Date(time).toLocaleDateString(language === "en" ? "en-GB" : language, form).replace(",", "");
+  return new Date(time)
+    .toLocaleDateString(language === "en" ? "en-GB" : language, form)
+    .replace(/^(\p{L}+)[.,]+/u, "$1");
 };
 
 /** A time is not broken over two lines. */
