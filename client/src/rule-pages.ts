@@ -5,7 +5,7 @@
  * scheme of our own keeps them inside of it, as on the desktop, and names each page of that file.
  */
 import { type Disposable, FileSystemError, Uri, workspace } from "vscode";
-import { pageNamed, pageTitle } from "../../server/src/lsp/page-title.ts";
+import { pageNamed, pageTitle } from "../../server/src/lsp/custom-requests.ts";
 
 const SCHEME = "finishwright-rules";
 

@@ -1,8 +1,7 @@
 /** `finishwright/rules`: all rules by group, with the pages that the client can show. */
 import { expect, test } from "vitest";
 import { ruleIds } from "../../server/src/core/rules/registry.ts";
-import type { RuleEntry } from "../../server/src/lsp/custom-requests.ts";
-import { pageNamed } from "../../server/src/lsp/page-title.ts";
+import { pageNamed, type RuleEntry } from "../../server/src/lsp/custom-requests.ts";
 import { startClient } from "./harness.ts";
 
 test("every rule is there once, groups together, each with a sentence and its page", async () => {

@@ -12,15 +12,15 @@ import type { Material, Piece } from "../core/model/model.ts";
 import { modelsOf, type ProgramFile } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
+import { type DayClash, dayClashes } from "../views/bench/day-clashes.ts";
 import { unpromised } from "../views/missing-inputs.ts";
 import { amongSentences } from "../views/schedule/among.ts";
-import { dayClashes } from "../views/schedule/day-clashes.ts";
 import { jobDates } from "../views/schedule/job-dates.ts";
 import { titleOf } from "../views/sheet/words.ts";
 import type { Analysis, JobLens, WorkshopEntry } from "./types.ts";
 
 /** The part of an analysis that this looks at. */
-type Seen = Pick<Analysis, "program" | "jobLenses" | "jobs" | "findings" | "units">;
+type Seen = Pick<Analysis, "program" | "jobLenses" | "jobs" | "findings" | "units" | "shopPlans">;
 
 /**
  * Jobs in the order of their last work, those without a date behind them; all else in the order of the files and of their
@@ -34,7 +34,7 @@ export function workshopOf(
   const results = new Map(
     files.flatMap((file) => seen.jobs(file).map((result) => [keyOf(result.job), result] as const)),
   );
-  const told = neighboursTold([...results.values()]);
+  const told = neighboursTold(seen, [...results.values()]);
   const entries = entriesIn(seen, files, levels, results, told);
   const isJob = ({ entry }: Listed): boolean => entry.kind === "job";
   return [
@@ -114,23 +114,28 @@ function briefText(result: JobResult, detail: string): string {
 }
 
 /** What the other jobs of its shop do to each job, by the plan of the shop, and on which days they need more than there is. */
-function neighboursTold(results: readonly JobResult[]): ReadonlyMap<JobResult, readonly string[]> {
+function neighboursTold(
+  seen: Seen,
+  results: readonly JobResult[],
+): ReadonlyMap<JobResult, readonly string[]> {
   const told = new Map<JobResult, string[]>(
     results.map((result) => [result, unpromised(result) ? [] : [...amongSentences(result.schedule)]]),
   );
   const shops = new Set(results.flatMap(({ shop, job }) => (shop && job.start ? [shop] : [])));
   for (const shop of shops)
-    for (const { date, jobs, needed, open } of dayClashes(
-      shop,
+    for (const clash of dayClashes(
       results.filter((result) => result.shop === shop),
+      seen,
     ))
-      for (const job of jobs)
-        told
-          .get(job)!
-          .push(
-            t`On ${dayText(date)} ${jobs.length} jobs need ${formatDuration(needed)} of ${formatDuration(open)}.`,
-          );
+      for (const result of clash.of) told.get(result)!.push(clashText(clash));
   return told;
+}
+
+function clashText({ date, isOver, hours, has, crew, clash, of }: DayClash): string {
+  const day = dayText(date);
+  return isOver
+    ? t`On ${day} ${of.length} jobs need ${formatDuration(hours)} of ${formatDuration(has!)}.`
+    : t`On ${day} ${clash!.needs} people are needed at once, and the shop has ${crew}.`;
 }
 
 interface Declared {

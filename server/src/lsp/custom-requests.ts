@@ -29,7 +29,7 @@ export interface InitializationOptions {
   readonly trusted?: boolean;
   /** A URI such that `/RULE.md` behind it is the page of a rule, for a server that lies beside no pages. */
   readonly rulePages?: string;
-  /** Behind that URI pages are named by their titles, `/Wrong unit`, as `page-title.ts` says. */
+  /** Behind that URI pages are named by their titles, `/Wrong unit`: see `pageTitle`. */
   readonly pageTitles?: boolean;
   /** The packed table of texts in its language, for a server that lies beside none. */
   readonly texts?: { readonly keys: string; readonly texts: readonly string[] } | undefined;
@@ -270,3 +270,13 @@ export interface ColouredWord {
 
 /** A server in a Web Worker posts this word, outside of the protocol, when it is loaded and listens. */
 export const WORKER_IS_READY = "finishwright/ready";
+
+/**
+ * Pages by their titles, as the tab of an editor names what it shows by the end of its address: `Wrong unit` of the rule
+ * `wrong-unit`.
+ */
+export const pageTitle = (name: string): string =>
+  `${name.charAt(0).toUpperCase()}${name.slice(1).replaceAll("-", " ")}`;
+
+/** And back. */
+export const pageNamed = (title: string): string => title.toLowerCase().replaceAll(" ", "-");

@@ -22,16 +22,29 @@ interface Work {
   readonly hours: number;
   /** The same for what one person does. */
   readonly who: string;
-  /** Title of the job. */
+  readonly of: JobResult;
+  /** Its title. */
   readonly job: string;
 }
 
+/** A day with the jobs that something is done for on it. */
+export interface LoadDay extends BenchDay {
+  readonly of: readonly JobResult[];
+}
+
 /** `others`: all other jobs of the shop. */
-export function shopLoad(
+export const shopLoad = (
   result: JobResult,
   others: readonly JobResult[],
   source: ShopSource,
-): readonly BenchDay[] {
+): readonly BenchDay[] => loadOfDays(result, others, source).map(({ of: _, ...day }) => day);
+
+/** The same with the jobs themselves. */
+export function loadOfDays(
+  result: JobResult,
+  others: readonly JobResult[],
+  source: ShopSource,
+): readonly LoadDay[] {
   const { shop, schedule } = result;
   const { startAt } = schedule;
   if (!shop || !isDated(result) || startAt === undefined) return [];
@@ -52,7 +65,7 @@ export function shopLoad(
   const clock = shopClock(shop, startAt, midnight + Math.min(0, ...days.keys()) * 24);
   return [...days]
     .toSorted(([a], [b]) => a - b)
-    .map(([day, done]): BenchDay => {
+    .map(([day, done]): LoadDay => {
       const from = midnight + day * 24;
       const to = from + 24;
       return {
@@ -62,6 +75,7 @@ export function shopLoad(
         ...(clock ? { has: clock.openHours(from, to) * shop.crew } : {}),
         crew: shop.crew,
         ...clashOf(done, shop.crew),
+        of: [...new Set(done.map(({ of }) => of))],
       };
     });
 }
@@ -90,10 +104,13 @@ function worksOf(result: JobResult, startAt: string, plan: string): readonly Wor
         end,
         hours,
         who: `${plan} ${person}`,
+        of: result,
         job,
       }))
     : planLines(result).flatMap(({ kind, start, end, id }) =>
-        kind === "wait" ? [] : [{ start, end, hours: end - start, who: `${plan} ${job} ${id}`, job }],
+        kind === "wait"
+          ? []
+          : [{ start, end, hours: end - start, who: `${plan} ${job} ${id}`, of: result, job }],
       );
   return works
     .filter(({ start, end }) => end > start)
