@@ -65,19 +65,21 @@ export function translations(tag: string): Readonly<Record<string, Readonly<Reco
 /** The languages that there are translations of. */
 export const LANGUAGES: readonly string[] = ["de"];
 
-/** The packed table of a language, by `textKey`. Throws where two templates would have one key. */
-export function packedTexts(tag: string): string {
-  const packed = new Map<string, { readonly template: string; readonly text: string }>();
-  for (const texts of Object.values(translations(tag))) {
-    for (const [template, text] of Object.entries(texts)) {
-      const key = textKey(template);
-      const other = packed.get(key);
-      if (other !== undefined && other.template !== template)
-        throw new Error(`“${template}” and “${other.template}” have one key: word one of them otherwise.`);
-      packed.set(key, { template, text });
-    }
+/** The packed table of a language. */
+export const packedTexts = (tag: string): string =>
+  packed(Object.values(translations(tag)).flatMap((texts) => Object.entries(texts)));
+
+/** Templates with their texts in another language, by `textKey`. Throws where two templates would have one key. */
+export function packed(texts: Iterable<readonly [template: string, text: string]>): string {
+  const byKey = new Map<string, { readonly template: string; readonly text: string }>();
+  for (const [template, text] of texts) {
+    const key = textKey(template);
+    const other = byKey.get(key);
+    if (other !== undefined && other.template !== template)
+      throw new Error(`“${template}” and “${other.template}” have one key: word one of them otherwise.`);
+    byKey.set(key, { template, text });
   }
   // Like beside like packs smaller in a zip, and so do keys and texts apart.
-  const keys = [...packed.keys()].join("");
-  return JSON.stringify({ keys, texts: [...packed.values()].map(({ text }) => text) });
+  const keys = [...byKey.keys()].join("");
+  return JSON.stringify({ keys, texts: [...byKey.values()].map(({ text }) => text) });
 }

@@ -81,6 +81,8 @@ export interface Setup {
   /** What else the client says of itself. */
   readonly initializationOptions?: Readonly<Record<string, unknown>>;
   readonly host?: Partial<Host>;
+  /** The language of the client; without it the client says none. */
+  readonly locale?: string;
   /** The server is a process of its own, and is told to exit at the end. */
   readonly hasOwnProcess?: true;
 }
@@ -152,6 +154,7 @@ export const joinServer = async (
     rootUri: null,
     workspaceFolders: (setup.openFolders ?? MILL).map((uri) => ({ uri, name: "mill" })),
     capabilities,
+    ...(setup.locale !== undefined && { locale: setup.locale }),
     initializationOptions: {
       ...setup.initializationOptions,
       findFiles: setup.folderFiles !== undefined,

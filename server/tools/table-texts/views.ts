@@ -1,13 +1,16 @@
 /** The texts in tables of the what the editor, the sheets and New Recipe show. */
-import { TROUBLES, VERBS } from "../../../grammar/src/vocabulary.ts";
+import { SHAPES, TROUBLES, VERBS } from "../../../grammar/src/vocabulary.ts";
 import { CARES, GENTLEST } from "../../src/core/knowledge/care.ts";
 import { CHEMICALS } from "../../src/core/knowledge/chemicals.ts";
 import { DUTIES } from "../../src/core/knowledge/duties.ts";
 import { binderSchema, roleSchema } from "../../src/core/knowledge/family-schema.ts";
+import { troubleOf } from "../../src/core/knowledge/troubles.ts";
 import { type VocabularyName, vocabulary } from "../../src/core/knowledge/vocabularies.ts";
+import { DIMENSIONS } from "../../src/core/measure/read-quantity.ts";
 import { LAYDOWNS } from "../../src/core/quantities/laydown.ts";
 import { FULL_DAYS } from "../../src/features/completion/fields.ts";
 import { DRYING } from "../../src/features/hover/material-card.ts";
+import { KINDS as DECLARED } from "../../src/features/hover/use-card.ts";
 import { OTHER_WORDS } from "../../src/features/hover/word-cards.ts";
 import { NO_NAME, TOO_MANY } from "../../src/features/rename/rename.ts";
 import { KINDS } from "../../src/features/signatures.ts";
@@ -32,6 +35,8 @@ const VOCABULARIES: readonly VocabularyName[] = [
   "lead_method",
   "tested",
   "existing",
+  "colour",
+  "for",
 ];
 
 export const viewTexts = (): readonly string[] => [
@@ -44,6 +49,8 @@ export const viewTexts = (): readonly string[] => [
   ...TROUBLES,
   ...CHEMICALS.map(({ name }) => name),
   "silicone",
+  // What an unknown word stands for.
+  ...["verb", "application method", "toner", "stage of a wait", "safety duty", "layer role"],
   ...roleSchema.options,
   ...binderSchema.options,
   "volume",
@@ -72,6 +79,15 @@ export const viewTexts = (): readonly string[] => [
   "recoat",
   "stackable",
   "cured",
+  ...Object.values(SHAPES).flatMap(({ sizes }) => sizes.map((size) => size.replace(/[?~]$/u, ""))),
+  ...TROUBLES.flatMap((word) => {
+    const { looks, causes, remedy } = troubleOf(word)!;
+    return [looks, ...causes, remedy];
+  }),
+  ...Object.values(DIMENSIONS).map(({ noun }) => noun),
+  ...DECLARED.map((kind) => `${kind}s`),
+  "from memory, confidence high",
+  "from memory, confidence medium",
   NO_NAME,
   TOO_MANY,
 ];

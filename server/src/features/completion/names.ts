@@ -36,7 +36,8 @@ export function materialOffers(
 
 function materialOffer(material: Material): Offer {
   const family = material.familyName === undefined ? t`no family` : translated(material.familyName);
-  const documentation = material.family && familyTold(material.family).doc;
+  const doc = material.family && familyTold(material.family).doc;
+  const documentation = doc && translated(doc);
   return {
     ...named(material, "material"),
     detail: material.builtIn ? t`built-in ${family}` : family,

@@ -39,7 +39,7 @@ export function stepOffers(ctx: CompletionContext, tokens: readonly Token[]): re
   }
   if (verb.form === "grits") {
     if (!second) {
-      const wet: Offer = { label: "wet", kind: "word", detail: "with water, which takes the dust" };
+      const wet: Offer = { label: "wet", kind: "word", detail: t`with water, which takes the dust` };
       return [...gritOffers(ctx, tokens), ...(first.text === "sand" ? [wet] : [])];
     }
     return second.text === "wet" && tokens.length === 2 ? gritOffers(ctx, tokens) : [];

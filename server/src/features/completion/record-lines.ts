@@ -1,4 +1,5 @@
 /** The lines of a record: what was done, on which surface, and what is known of it. */
+import { translated } from "../../../../grammar/src/translate.ts";
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { DONE_FACTS, TROUBLES, VERBS } from "../../../../grammar/src/vocabulary.ts";
 import { troubleOf } from "../../core/knowledge/troubles.ts";
@@ -37,7 +38,7 @@ const whatOffers = (): readonly Offer[] => [
   ...Object.entries(VERBS).map(([label, { doc }]) => ({
     label,
     kind: "verb" as const,
-    documentation: doc,
+    documentation: translated(doc),
     insert: `${label} `,
   })),
 ];
@@ -50,7 +51,7 @@ function factOffers(tokens: readonly Token[]): readonly Offer[] {
       label,
       kind: "keyword" as const,
       detail: example,
-      documentation: doc,
+      documentation: translated(doc),
       ...(example.includes('"') ? { snippet: `${label} "$0"` } : { insert: `${label} ` }),
     }));
 }

@@ -1,5 +1,7 @@
 /** A `shape` line: how many, the shape with its sizes, their units, and what it may say besides. */
+
 import { lookUp } from "../../../../grammar/src/look-up.ts";
+import { translated } from "../../../../grammar/src/translate.ts";
 import type { Token } from "../../../../grammar/src/tree.ts";
 import { SHAPES } from "../../../../grammar/src/vocabulary.ts";
 import { afterLastComma, type CompletionContext, hole, isComma, type Offer, phraseOffers } from "./offer.ts";
@@ -30,7 +32,7 @@ function allShapes(ctx: CompletionContext): readonly Offer[] {
     label,
     kind: "word" as const,
     detail: example.replace(/^shape /u, ""),
-    documentation: doc,
+    documentation: translated(doc),
     ...(hasSizes ? {} : { snippet: `${label} ${sizes.map(sizeSnippet).join(" x ")}$0` }),
   }));
 }

@@ -125,7 +125,7 @@ const ROWS: readonly FigureRow[] = [
   },
   { word: "voc", say: (m) => said(m.voc, (value) => formatAmount({ dimension: "density", value })) },
   { word: "sheen", source: "sheens", say: (m) => said(m.sheen, (value) => plain(translated(value))) },
-  { word: "colour", source: "ambering", say: (m) => said(m.colour, plain) },
+  { word: "colour", source: "ambering", say: (m) => said(m.colour, (value) => plain(translated(value))) },
   {
     word: "thin",
     source: "thinners",

@@ -196,7 +196,7 @@ export function shopCard(ctx: HoverContext, shop: Shop): string {
         ? t`no \`labour\`: labour is not costed`
         : t`labour ${moneyText(shop.labourPerH, shop.currency)} an hour`,
       ...firstFew(results, labourText, 4),
-      t`ignition: ${translated(shop.ignition.value)}`,
+      shop.ignition.value === "none" ? t`ignition: none` : t`ignition: ${translated(shop.ignition.value)}`,
       ...shop.notes.map(plain),
     ]),
     bullets(shopFumes(shop, results)),

@@ -1,4 +1,4 @@
-import { t } from "../../../../grammar/src/translate.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { formatDuration } from "../../core/measure/format-amount.ts";
 import type { Recipe } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";
@@ -24,10 +24,8 @@ export function recipeCard(ctx: HoverContext, recipe: Recipe): string {
     `\`\`\`finish\n${signature(recipe)}\n\`\`\``,
     docText(recipe.docs),
     bullets([
-      `for ${recipe.forKinds.join(", ") || "any"}`,
-      [number(count("step"), "step"), number(count("layer"), "coat"), number(count("wait"), "wait")].join(
-        ", ",
-      ),
+      recipe.forKinds.length > 0 ? t`for ${recipe.forKinds.map(translated).join(", ")}` : t`for any`,
+      [stepsText(count("step")), coatsText(count("layer")), waitCount(count("wait"))].join(", "),
       waitsText(run.moments),
       jobs.length > 0
         ? t`applied by ${firstFew(jobs, ({ job }) => code(job.name)).join(", ")}`
@@ -73,7 +71,9 @@ function waitsText(moments: readonly Moment<Action>[]): string | undefined {
     : t`waits of ${sum}${total} by the labels`;
 }
 
-const number = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? "" : "s"}`;
+const stepsText = (count: number): string => (count === 1 ? t`${count} step` : t`${count} steps`);
+const coatsText = (count: number): string => (count === 1 ? t`${count} coat` : t`${count} coats`);
+const waitCount = (count: number): string => (count === 1 ? t`${count} wait` : t`${count} waits`);
 
 /** `recipe hard_clear(clear: material, coats: number = 3)` */
 export function signature(recipe: Recipe): string {

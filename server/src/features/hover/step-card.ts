@@ -24,7 +24,7 @@ export function stepCard(ctx: HoverContext, step: StepStatement): string {
   const inJobs = runs.filter(({ result }) => result);
   const grits = runs[0]?.times[0]?.action as StepAction | undefined;
   return paragraphs(
-    `**step${verb ? ` ${verb}` : ""}**${doc ? `: ${doc}` : ""}`,
+    `**step${verb ? ` ${verb}` : ""}**${doc ? `: ${translated(doc)}` : ""}`,
     grits ? gritText(grits) : "",
     bullets([...firstFew(inJobs, stepRunText), ...fumesOfLine(inJobs)]),
     inJobs.length > 0 || !verb || step.tails.some(({ kind }) => kind === "takes")

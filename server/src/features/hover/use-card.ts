@@ -1,11 +1,11 @@
 /** What a `use` line brings: the names that its file declares, itself or by what it uses. */
-import { t } from "../../../../grammar/src/translate.ts";
+import { t, translated } from "../../../../grammar/src/translate.ts";
 import { modelsOf, reachableFiles } from "../../core/model/program.ts";
 import { bullets, code, firstFew, paragraphs, plain } from "../markdown.ts";
 import type { HoverContext } from "./context.ts";
 import { fileHead } from "./file-head.ts";
 
-const KINDS = ["material", "piece", "shop", "recipe", "job"] as const;
+export const KINDS = ["material", "piece", "shop", "recipe", "job"] as const;
 
 export function useCard(ctx: HoverContext, path: string): string {
   const { program } = ctx.checker;
@@ -28,7 +28,9 @@ export function useCard(ctx: HoverContext, path: string): string {
     bullets(
       KINDS.map((kind) => {
         const names = models.filter((model) => model.kind === kind).map(({ name }) => code(name));
-        return names.length > 0 ? `${kind}s: ${firstFew(names, (name) => name, 20).join(", ")}` : undefined;
+        return names.length > 0
+          ? `${translated(`${kind}s`)}: ${firstFew(names, (name) => name, 20).join(", ")}`
+          : undefined;
       }),
     ),
   );

@@ -66,10 +66,10 @@ export function shapeCard(word: string): string | undefined {
 
 const sizeText = (size: string): string =>
   size.endsWith("?")
-    ? t`${size.slice(0, -1)} (may be left out)`
+    ? t`${translated(size.slice(0, -1))} (may be left out)`
     : size.endsWith("~")
-      ? t`${size.slice(0, -1)} (may taper: \`75 mm to 50 mm\`)`
-      : size;
+      ? t`${translated(size.slice(0, -1))} (may taper: \`75 mm to 50 mm\`)`
+      : translated(size);
 
 const exampleCard = (word: string, doc: string, example: string): string =>
   paragraphs(`**${word}**: ${translated(doc)}`, `\`\`\`finish\n${example}\n\`\`\``);
