@@ -3,7 +3,7 @@
  * at, to text. Whatever a person wrote goes through `htmlText`; nothing here is styled in line, since the page forbids it.
  */
 import type { Bench, BenchWork } from "../../../server/src/views/bench/model.ts";
-import { link, prose, text } from "./html.ts";
+import { data, link, prose, text } from "./html.ts";
 import { type L10n, labelOf } from "./l10n.ts";
 import { type Look, listText, momentText } from "./moments.ts";
 
@@ -97,7 +97,7 @@ export function shoppingHtml(bench: Bench<unknown>, { ticked, l10n }: Look): str
   const rows = bench.materials.map(({ title, at, takes, onHand, cans, price, gaps }, i) => {
     const boxes = cans.map((can, n) => {
       const key = canKey(bench.name, title, n);
-      return `<label class="whole"><input type="checkbox" data-can="${text(key)}" data-key="can ${i} ${n}"${ticked.has(key) ? " checked" : ""}> ${text(can)}</label>`;
+      return `<label class="whole"><input type="checkbox" data-can="${data(key)}" data-key="can ${i} ${n}"${ticked.has(key) ? " checked" : ""}> ${text(can)}</label>`;
     });
     const bought =
       gaps.length > 0 ? prose(gaps.join(", ")) : boxes.join(" ") || text(l10n.t("enough in stock"));

@@ -10,7 +10,7 @@ import { airHtml } from "./air.ts";
 import { cardsHtml, headHtml, shoppingHtml } from "./drawing.ts";
 import { findingsHtml } from "./findings.ts";
 import { heldOver, othersHeld } from "./held-over.ts";
-import { text } from "./html.ts";
+import { data, text } from "./html.ts";
 import { l10nOf } from "./l10n.ts";
 import { levelRows } from "./level.ts";
 import { type Look, momentsOf, momentText } from "./moments.ts";
@@ -99,7 +99,7 @@ function take({ bench }: BenchAnswer): void {
 const choiceOf = (jobs: BenchAnswer["jobs"], chosen: string): string =>
   jobs.length < 2
     ? ""
-    : `<label>${text(l10n.t("Job"))} <select id="job" data-key="job">${jobs.map(({ name, title }) => `<option value="${text(name)}"${name === chosen ? " selected" : ""}>${text(title)}</option>`).join("")}</select></label>`;
+    : `<label>${text(l10n.t("Job"))} <select id="job" data-key="job">${jobs.map(({ name, title }) => `<option value="${data(name)}"${name === chosen ? " selected" : ""}>${text(title)}</option>`).join("")}</select></label>`;
 
 function draw(): void {
   const bench = shown;

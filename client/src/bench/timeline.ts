@@ -6,7 +6,7 @@ import type {
   BenchOtherBar,
   BenchSurface,
 } from "../../../server/src/views/bench/model.ts";
-import { plain, text } from "./html.ts";
+import { data, plain, text } from "./html.ts";
 import { breakMark, keyHtml, type Sign } from "./keys.ts";
 import type { L10n } from "./l10n.ts";
 import { LOAD, loadHtml, loadSvg } from "./load.ts";
@@ -157,7 +157,7 @@ interface JobName {
 
 /** Over the rows of a job; leads to its line. */
 const jobName = ({ title, at, note, key }: JobName, y: number, kind: "mine" | "other"): string =>
-  `<g role="button" tabindex="-1" class="bar job ${kind}" data-at="${at ?? ""}" data-key="job ${text(key)}" aria-label="${plain([title, note].filter(Boolean).join(" "))}"><text x="8" y="${y}"><tspan class="title">${text(title)}</tspan>${note ? ` <tspan dx="4">${plain(note)}</tspan>` : ""}</text></g>`;
+  `<g role="button" tabindex="-1" class="bar job ${kind}" data-at="${at ?? ""}" data-key="job ${data(key)}" aria-label="${plain([title, note].filter(Boolean).join(" "))}"><text x="8" y="${y}"><tspan class="title">${text(title)}</tspan>${note ? ` <tspan dx="4">${plain(note)}</tspan>` : ""}</text></g>`;
 
 function othersSvg(
   drawn: Drawn,

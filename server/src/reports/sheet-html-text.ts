@@ -1,18 +1,10 @@
 /** Texts of a sheet in HTML. */
 import { htmlText } from "../escape/html.ts";
+import { printedUnits } from "../escape/printed-units.ts";
 import { type DocBlock, type Inline, type PictureSpan, pictureWords, type Span } from "../escape/prose.ts";
 
 /** A text inside an element or a quoted attribute, with its units as print has them. */
-export const html = (text: string): string =>
-  htmlText(
-    text
-      .replace(BEFORE_UNIT, "\u00a0")
-      .replace(/(?<=\d\u00a0)um(?![\p{L}\p{N}])/gu, "µm")
-      .replace(
-        /(?<=\d\u00a0)(m|ft)([23])(?![\p{L}\p{N}])/gu,
-        (_, unit, power) => `${unit}${power === "2" ? "²" : "³"}`,
-      ),
-  );
+export const html = (text: string): string => htmlText(printedUnits(text.replace(BEFORE_UNIT, "\u00a0")));
 
 /** A figure and its unit stay on one line. */
 const BEFORE_UNIT =
