@@ -90,6 +90,26 @@ describe("what to do now, when the wait ends and what may go wrong are answered"
     });
   });
 
+  test("a danger that is new weighs more than those that stand since earlier, and all are named", () => {
+    const steps = [
+      step("dewax", { dangers: ["fumes", "solvent rags"], start: `${MON}09:00`, end: `${MON}09:20` }),
+      step("stain", { dangers: ["fumes", "fire"], start: `${MON}09:20`, end: `${MON}09:40` }),
+    ];
+    const said = saidOf(steps, { dewax: `${MON}09:20` }, `${MON}09:25`);
+    // The fire comes with the stain; fumes and rags are there since the dewaxing.
+    expect(said.risks).toEqual([
+      ["Fire: no flame or spark in the room", ""],
+      ["Fumes: keep the air moving", ""],
+      ["Solvent rags catch fire: into the closed metal can", ""],
+    ]);
+    expect(said.newRisks).toBe(1);
+    // At the first step both are new.
+    expect(saidOf(steps, {}, `${MON}09:00`).newRisks).toBe(2);
+    // When nothing is new, the first of what stands is not made small.
+    const all = { dewax: `${MON}09:20`, stain: `${MON}09:40` };
+    expect(saidOf(steps, all, `${MON}10:00`).newRisks).toBe(1);
+  });
+
   test("in a wait, with what is to be done before the next coat and how late it may be", () => {
     const said = saidOf(COATS, { sand: `${MON}09:20`, "coat 1": `${MON}09:40` }, `${MON}10:00`);
     expect(said).toMatchObject({

@@ -161,7 +161,10 @@ describe("HTML", () => {
         const [head] = withTag(elementsIn(body), "th");
         const rows = withTag(elementsIn(body), "tr");
         expect(Number(attribute(head!, "rowspan") ?? 1)).toBe(rows.length);
-        for (const row of rows) expect(withTag(elementsIn(row), "td")).toHaveLength(columns - 1);
+        for (const row of rows) {
+          const wide = withTag(elementsIn(row), "td").map((cell) => Number(attribute(cell, "colspan") ?? 1));
+          expect(wide.reduce((sum, each) => sum + each, 0)).toBe(columns - 1);
+        }
       }
     }
   });
@@ -210,6 +213,35 @@ describe("HTML", () => {
       );
     },
   );
+
+  test("HTML names the days between two of work, on which nothing is to be done, with the warmth to keep", () => {
+    // Open from Tuesday to Thursday: the second coat, a week after the first, goes on at the next opening.
+    const rests = (text: string): readonly string[] =>
+      [
+        ...sheetsHtml(documents(text)).matchAll(
+          /<tr class="rest"><th scope="row">(.*?)<\/th><td colspan="3">(.*?)<\/td>/gu,
+        ),
+      ].map(([, days, what]) => `${days}: ${what}`.replaceAll("\u00a0", " "));
+    const weekly = SHELF.replace(/recoat .*/u, "recoat 3 days");
+    expect(rests(weekly).join("; ")).toMatch(
+      /^\w{3} \d+ Mar to \w{3} \d+ Mar: nothing to do, keep it at 20 °C/u,
+    );
+    expect(rests(weekly.replace(/^ {2}air .*\n/mu, "")).join("; ")).toMatch(/: nothing to do, it dries/u);
+  });
+
+  test("on HTML a danger stands out on the line that brings it, and is named on the next with less weight", () => {
+    const risky = SHELF.replace("safety dust_mask", "safety dust_mask, ventilate, no_ignition").replace(
+      /^ {2}step {3}dust, takes 10 min$/mu,
+      "  step   dewax with mineral_spirits\n  step   clean with mineral_spirits\n$&",
+    );
+    const html = sheetsHtml(documents(risky));
+    const said = [...html.matchAll(/<span class="danger">(.*?)<\/span>/gu)].map(([, text]) => text!);
+    // Taking the wax off brings all three, and cleaning after it the same.
+    expect(said.slice(0, 2)).toEqual([
+      "Caution: <strong>fumes</strong>, <strong>fire</strong>, <strong>solvent rags</strong>.",
+      "Caution: fumes, fire, solvent rags.",
+    ]);
+  });
 
   test("has contents where there are several sheets", () => {
     const several = page(sheetsHtml(documents(`${SHELF}recipe other {\n  step dust\n}\n`)));

@@ -8,6 +8,7 @@
  */
 import { keyedText, spokenLanguage, t } from "../../../grammar/src/translate.ts";
 import { shortDayText, timeText } from "../core/measure/figures.ts";
+import { dayAfter } from "../core/measure/iso-dates.ts";
 import { figuresIn } from "../core/measure/shown-figures.ts";
 import type { FileId } from "../core/place.ts";
 import { docBlocks, type Inline } from "../escape/prose.ts";
@@ -230,8 +231,9 @@ function cuts({ surfaces, units }: Sheet, letters: ReadonlyMap<string, string>):
   return ['<div class="sections">', ...figures, "</div>"];
 }
 
-/** A line a day: from when to when, what is done first, and which coats go on. */
-function days({ bench }: Sheet, letters: ReadonlyMap<string, string>): readonly string[] {
+/** A line a day: from when to when, what is done first, and which coats go on; one for the days between, which have no work. */
+function days({ bench, keptAt }: Sheet, letters: ReadonlyMap<string, string>): readonly string[] {
+  let before: string | undefined;
   const rows = bench.groups.flatMap(({ date, rows: list }) => {
     const [first] = list;
     if (date === undefined || first?.startAt === undefined) return [];
@@ -244,7 +246,10 @@ function days({ bench }: Sheet, letters: ReadonlyMap<string, string>): readonly 
       `${stepNumbers(first, letters)} ${first.title}`,
       coatsOfDay(list, letters),
     ];
+    const rest = before === undefined ? [] : restDays(before, date, keptAt);
+    before = date;
     return [
+      ...rest,
       `<tbody><tr><th scope="row">${html(shortDayText(date))}</th>${cells.map((text) => `<td>${html(text)}</td>`).join("")}</tr></tbody>`,
     ];
   });
@@ -255,6 +260,19 @@ function days({ bench }: Sheet, letters: ReadonlyMap<string, string>): readonly 
     `<thead><tr>${heads.map((head) => `<th scope="col">${html(head)}</th>`).join("")}</tr></thead>`,
     ...rows,
     "</table>",
+  ];
+}
+
+/** The days between two of work, in a line; none where the one follows the other. */
+function restDays(before: string, date: string, keptAt: string | undefined): readonly string[] {
+  const first = dayAfter(before);
+  if (first >= date) return [];
+  let last = first;
+  while (dayAfter(last) < date) last = dayAfter(last);
+  const [from, to] = [shortDayText(first), shortDayText(last)];
+  const what = keptAt === undefined ? t`nothing to do, it dries` : t`nothing to do, keep it at ${keptAt}`;
+  return [
+    `<tbody><tr class="rest"><th scope="row">${html(first === last ? from : t`${from} to ${to}`)}</th><td colspan="3">${html(what)}</td></tr></tbody>`,
   ];
 }
 

@@ -68,10 +68,21 @@ function groupHtml({ title, date, rows }: BenchGroup, sheet: OfSheet, index: num
     `<section class="group" aria-labelledby="${id}">`,
     `<h3 id="${id}">${html(title)}${times}</h3>`,
     '<ol class="steps">',
-    ...withTakingOff(rows).map((row) => ("off" in row ? offHtml(row.off, sheet) : rowHtml(row, sheet))),
+    ...inLines(rows, sheet),
     "</ol>",
     "</section>",
   ].join("\n");
+}
+
+/** What was said on the line before is said again, but with less weight: what is new stands out. A day begins anew. */
+function inLines(rows: readonly BenchRow[], sheet: OfSheet): readonly string[] {
+  let before: readonly string[] = [];
+  return withTakingOff(rows).map((line) => {
+    const row = "off" in line ? line.off : line;
+    const standing = new Set(before);
+    before = row.dangers;
+    return "off" in line ? offHtml(row, sheet, standing) : rowHtml(row, sheet, standing);
+  });
 }
 
 /**
@@ -93,7 +104,7 @@ function withTakingOff(rows: readonly BenchRow[]): readonly (BenchRow | { readon
   return lines;
 }
 
-function offHtml(row: BenchRow, { letters }: OfSheet): string {
+function offHtml(row: BenchRow, { letters }: OfSheet, standing: ReadonlySet<string>): string {
   const { pieces, of, wear, dangers, strip, startAt } = row;
   const boxes = pieces.length === 0 || of === 1 ? [""] : pieces;
   const at = strip?.offFrom === undefined ? "__:__" : whenText(strip.offFrom, startAt?.slice(0, 10));
@@ -106,6 +117,7 @@ function offHtml(row: BenchRow, { letters }: OfSheet): string {
     `<span class="what"><b>${html(t`Take the stripper off`)}</b>${strip?.offFrom === undefined ? html(t`, when its label time is up`) : ""}${wornHtml(
       wear,
       dangers,
+      standing,
     )
       .map((text) => ` ${text}`)
       .join("")}</span>`,
@@ -114,7 +126,7 @@ function offHtml(row: BenchRow, { letters }: OfSheet): string {
   ].join("");
 }
 
-function rowHtml(row: BenchRow, sheet: OfSheet): string {
+function rowHtml(row: BenchRow, sheet: OfSheet, standing: ReadonlySet<string>): string {
   const { op, startAt, strip } = row;
   return [
     `<li class="row ${op}" ${rowData(row, sheet.findings).join(" ")}>`,
@@ -122,7 +134,7 @@ function rowHtml(row: BenchRow, sheet: OfSheet): string {
     `<span class="no">${html(stepNumbers(row, sheet.letters))}</span>`,
     `<span class="where">${html(placesText(row.places))}</span>`,
     `<span class="ticks">${ticksHtml(row)}</span>`,
-    `<span class="what">${whatHtml(row, sheet)}</span>`,
+    `<span class="what">${whatHtml(row, sheet, standing)}</span>`,
     `<span class="on">${op === "layer" || strip ? "__:__" : ""}</span>`,
     `<span class="then">${thenHtml(row)}</span>`,
     '<span class="may"></span>',
@@ -230,7 +242,7 @@ function doneHtml({ done = [], pieces, of }: BenchRow, piece: number): string {
 }
 
 /** What is done with what, and on the same line what to have on and what can hurt. */
-function whatHtml(row: BenchRow, { id, say }: OfSheet): string {
+function whatHtml(row: BenchRow, { id, say }: OfSheet, standing: ReadonlySet<string>): string {
   const { title, litres, by, findings, atHand = [], notes, wear, dangers, strip } = row;
   const links = findings.map((number) => `<a href="#${id}-finding-${number}">${number}</a>`);
   const small = [...notes.map(html), ...atHand.map(html), ...useText(row).map(html)];
@@ -240,7 +252,7 @@ function whatHtml(row: BenchRow, { id, say }: OfSheet): string {
       ...(litres === undefined ? [] : [`<span class="takes">${html(say.litres(litres))}</span>`]),
       ...(by === undefined ? [] : [`<span class="by">${html(translated(`by ${by}`))}</span>`]),
     ].join(", "),
-    ...wornHtml(wear, dangers),
+    ...wornHtml(wear, dangers, standing),
     ...(strip?.lines ?? []).map(
       (text, i) => `<small class="part${strip?.takesOff && i > 0 ? " unprinted" : ""}">${html(text)}</small>`,
     ),
@@ -253,14 +265,22 @@ function whatHtml(row: BenchRow, { id, say }: OfSheet): string {
   ].join(" ");
 }
 
-const wornHtml = (wear: readonly string[], dangers: readonly string[]): readonly string[] => [
-  ...(wear.length > 0
-    ? [`<span class="wear">${html(t`Wear: ${wear.map(translated).join(", ")}.`)}</span>`]
-    : []),
-  ...(dangers.length > 0
-    ? [`<span class="danger">${html(t`Caution: ${dangers.map(translated).join(", ")}.`)}</span>`]
-    : []),
-];
+function wornHtml(
+  wear: readonly string[],
+  dangers: readonly string[],
+  standing: ReadonlySet<string>,
+): readonly string[] {
+  const named = dangers.map((danger) => {
+    const said = html(translated(danger));
+    return standing.has(danger) ? said : `<strong>${said}</strong>`;
+  });
+  return [
+    ...(wear.length > 0
+      ? [`<span class="wear">${html(t`Wear: ${wear.map(translated).join(", ")}.`)}</span>`]
+      : []),
+    ...(dangers.length > 0 ? [`<span class="danger">${t`Caution: ${named.join(", ")}.`}</span>`] : []),
+  ];
+}
 
 /** From when what has its last coat may be used, which is not until when nobody touches it. */
 function useText({ light, full }: BenchRow): readonly string[] {

@@ -112,7 +112,7 @@ ${BOX_WIDTHS}
 .row.layer .what b { font-weight: 700; }
 .row small { display: block; color: var(--soft); font-size: 0.88em; }
 .row .wear, .row .danger { display: block; font-size: 0.92em; }
-.row .danger { font-weight: 700; color: var(--warning); }
+.row .danger strong { font-weight: 700; color: var(--warning); }
 .row .where:empty, .row .then:empty, .row .may:empty { display: none; }
 .row .may { font-size: 0.88em; color: var(--soft); }
 .row.ahead .may { font-weight: 700; color: var(--warning); }
@@ -153,6 +153,7 @@ article > .gist { position: sticky; top: 0; z-index: 1; margin: 0 -1rem; padding
 .live .waits li, .live .risks li, .live .next { margin: 0.1em 0 0.25em; font-size: 1.15rem; line-height: 1.25; }
 .live .first { font-size: 1.15rem; font-weight: 700; line-height: 1.25; }
 .live .risky, .live .risks, .live .first { color: var(--warning); }
+.live .risks .standing { color: var(--ink); font-size: 1rem; font-weight: 400; }
 .live small { display: block; color: var(--ink); font-size: 0.9375rem; font-weight: 400; }
 .live .asked { display: flex; gap: 0.6em; align-items: center; font-weight: 600; }
 .live .asked[hidden] { display: none; }
@@ -162,6 +163,7 @@ article > .gist { position: sticky; top: 0; z-index: 1; margin: 0 -1rem; padding
 .live .go:first-child { min-width: 7rem; font-weight: 700; }
 .live .go.early { min-width: 0; border-style: dashed; border-color: var(--warning); color: var(--warning); font-weight: 400; }
 .live .careful { margin-top: 0.4em; padding-left: 0.6em; border-left: 4px solid var(--warning); }
+.rest th, .rest td { font-weight: 400; font-style: italic; color: var(--soft); }
 footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
 /* What is done is short, so that what is to come is near. */
 @media screen { .row.done .wear, .row.done .danger, .row.done .what small, .row.done .then { display: none; } }
@@ -193,7 +195,7 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .safety summary h2 { margin: 0.4em 0 0.15em; }
   article + article { margin: 0; padding: 0; border: 0; break-before: page; }
   h1 { margin: 0; font-size: 17pt; line-height: 1; }
-  h2 { margin: 0.4em 0 0.15em; font-size: 10.5pt; border-width: 1.5px; }
+  h2 { margin: 0.3em 0 0.15em; font-size: 10.5pt; border-width: 1.5px; }
   h3 { margin: 0.25em 0 0; font-size: 9pt; border-bottom: 1.5px solid var(--ink); }
   h1, h2, h3, h2 + p, caption, thead, .heads { break-after: avoid; }
   p, ul, ol, dl { margin: 0.2em 0; }
@@ -208,10 +210,11 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .defer, footer { font-size: 7.5pt; }
   .sections { gap: 2mm 6mm; }
   figure { flex: 1 1 88mm; max-width: 93mm; }
-  svg { width: 78mm; }
+  svg { width: 76mm; }
   th, td { padding: 0.35mm 2mm 0.35mm 0; }
   .days th:first-child, .days td:nth-child(2) { white-space: nowrap; }
   .days td:nth-child(3) { width: 32%; }
+  .days .rest th, .days .rest td { padding-block: 0; font-size: 7.2pt; line-height: 1.15; }
   .table { overflow: visible; }
   .work { break-before: page; }
   .where-short { --where: 14mm; }
@@ -227,7 +230,7 @@ footer { margin-top: 1em; color: var(--soft); font-size: 0.9em; }
   .row > .no, .row > .on { color: inherit; font-size: 8.5pt; }
   .row > .where { font-size: 7.6pt; font-weight: 400; line-height: 1.15; }
   .row .what { line-height: 1.08; }
-  .row .wear, .row .danger, .row small { display: inline; font-size: 7pt; color: var(--ink); }
+  .row .wear, .row .danger, .row small, .row .danger strong { display: inline; font-size: 7pt; color: var(--ink); }
   .row > .then { font-size: 8pt; line-height: 1.1; text-align: right; }
   .heads > :last-child { text-align: right; }
   .row .then:empty::after { content: "–"; color: var(--soft); }

@@ -40,6 +40,8 @@ export interface LiveTexts {
   readonly waits: readonly TwoLines[];
   readonly risksTitle: string;
   readonly risks: readonly TwoLines[];
+  /** How many of them, the first, are new with the step in hand or the nearest; the others stand since earlier. */
+  readonly newRisks: number;
   readonly next?: NextTexts;
   /** Of the button that ticks the step; absent where all is done. */
   readonly button?: string;
@@ -95,7 +97,7 @@ const allDone = (at: Moment): LiveTexts => ({
   waits:
     at.running.length > 0 ? at.running.map((wait) => runningText(wait, at.now)) : [[t`No wait is left.`, ""]],
   risksTitle: risksTitle(),
-  risks: risksOf(at, undefined),
+  ...weighed([], risksOf(at, undefined)),
   isEarly: false,
 });
 
@@ -117,7 +119,7 @@ function inHand(at: Moment, current: Start, next: BenchNow["next"]): StateTexts 
     first: firstOf(step),
     waits: waitsInHand(at, current),
     risksTitle: risksTitle(),
-    risks: [...whysOf(step), ...tooLate(at, step), ...risksOf(at, step)],
+    ...weighed([...whysOf(step), ...tooLate(at, step)], risksOf(at, step)),
     ...(next ? { next: nextText(next, current, now) } : {}),
     button: buttonText(current),
     isEarly: false,
@@ -141,7 +143,7 @@ function notYet(at: Moment, current: Start): StateTexts {
     waits: waits.length > 0 ? waits : [[t`Nothing is drying.`, ""]],
     risksTitle: laid === undefined ? t`What may go wrong meanwhile` : risksTitle(),
     // How late the next coat may be stands with the wait.
-    risks: [...risksOf(at, undefined), ...tooLate(at, step, "past"), ...whysOf(step)],
+    ...weighed(tooLate(at, step, "past"), risksOf(at, undefined), whysOf(step)),
     next: {
       title: t`Next, at ${until}`,
       what: laid === undefined ? (step.isLeftOn ? layOn() : step.title) : takeOff(),
@@ -325,17 +327,49 @@ function ragsRisk(rags: readonly string[]): readonly TwoLines[] {
   return solvent ? [[t`Solvent rags catch fire: into the closed metal can`, ""]] : [];
 }
 
+/** What is new, and what stands since earlier. */
+interface Risks {
+  readonly fresh: readonly TwoLines[];
+  readonly standing: readonly TwoLines[];
+}
+
+/** What is new first, with more weight; where nothing is, the first of what stands has it. */
+const weighed = (
+  own: readonly TwoLines[],
+  { fresh, standing }: Risks,
+  last: readonly TwoLines[] = [],
+): Pick<LiveTexts, "risks" | "newRisks"> => ({
+  risks: [...own, ...fresh, ...standing, ...last],
+  newRisks: Math.max(1, own.length + fresh.length),
+});
+
 /** What the step in hand brings, and what earlier ones have left behind. */
-function risksOf({ hazards, running }: Moment, step: PageStep | undefined): readonly TwoLines[] {
+function risksOf({ hazards, running }: Moment, step: PageStep | undefined): Risks {
   const isBeside = step !== undefined && running.some((wait) => wait.isLaid && wait.step !== step);
+  const there = new Set(hazards.dangers);
   const dangers = [
     ...new Set([...(isBeside ? [STRIPPER_VAPOUR] : []), ...(step?.dangers ?? []), ...hazards.dangers]),
   ].filter((danger) => danger !== STRIPPER_VAPOUR || isBeside);
-  const acts = dangers.filter((danger) => !isRags(danger)).map((danger): TwoLines => [actOf(danger), ""]);
+  const isFresh = (danger: string): boolean => !there.has(danger) || danger === STRIPPER_VAPOUR;
+  const actsOf = (some: readonly string[]): readonly TwoLines[] =>
+    some.filter((danger) => !isRags(danger)).map((danger): TwoLines => [actOf(danger), ""]);
+  const rags = dangers.filter(isRags);
+  const newRags = rags.some(isFresh);
   const soft: readonly TwoLines[] =
     hazards.soft.length === 0 ? [] : [[t`Dry but still soft: ${hazards.soft.join("; ")}`, ""]];
-  const found = [...leftTooLong(running, step), ...acts, ...ragsRisk(dangers.filter(isRags)), ...soft];
-  return found.length > 0 ? found : [lesserRisk(step, running)];
+  const fresh = [
+    ...leftTooLong(running, step),
+    ...actsOf(dangers.filter(isFresh)),
+    ...(newRags ? ragsRisk(rags) : []),
+  ];
+  const standing = [
+    ...actsOf(dangers.filter((danger) => !isFresh(danger))),
+    ...(newRags ? [] : ragsRisk(rags)),
+    ...soft,
+  ];
+  return fresh.length + standing.length > 0
+    ? { fresh, standing }
+    : { fresh: [lesserRisk(step, running)], standing };
 }
 
 /** What has dried on comes off with more stripper only (common practice, no source); its label decides. */

@@ -67,6 +67,8 @@ export function liveView(live: HTMLElement, actions: LiveActions): LiveView {
       asks(texts.asks?.isLeftOn ?? false, texts.asks?.labelH, texts.asks !== undefined);
       say(risksTitle, texts.risksTitle);
       list(risks, texts.risks, "li");
+      for (const [i, item] of [...risks.children].entries())
+        item.classList.toggle("standing", i >= texts.newRisks);
       // Where nothing is to be done yet, what may be ticked is the step that comes next.
       (texts.isEarly ? lastOfNext : first).after(buttons);
       say(careful, around.careful);

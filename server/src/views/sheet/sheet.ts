@@ -197,6 +197,7 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
     bench: benchList(job, procedures),
     service: jobService(result, pieces, title),
     ...openingOf(shop),
+    ...(shop?.air ? { keptAt: say.degrees(shop.air.value.temperature) } : {}),
   };
 }
 
