@@ -280,13 +280,20 @@ const TESTS: readonly Test[] = [
       const { document } = await openFile(MAIN);
       await findingsUntil(document.uri, has("grit-jump"));
       // Until the job is planned it says so, and has no cost.
-      await until(async () => (await lensCommandsOf(document)).length === 4);
-      const lenses = await lensCommandsOf(document);
+      let lenses = await lensCommandsOf(document);
+      await until(
+        async () => {
+          lenses = await lensCommandsOf(document);
+          return lenses.length === (IN_BROWSER ? 3 : 4);
+        },
+        () => `the line says\n${lenses.map(({ title }) => title).join(" | ")}`,
+      );
       const [schedule, totals, findings, record] = lenses;
-      ok(schedule && totals && findings && record);
+      ok(schedule && totals && findings);
       match(schedule.title, /^takes \d+ days/);
       match(findings.title, /^\d+ findings?$/);
-      match(record.title, /^Done now: /);
+      // In a browser a record is read and not counted.
+      if (!IN_BROWSER) match(record?.title ?? "", /^Done now: /);
 
       await click(schedule);
       const shown = window.activeTextEditor?.document;
