@@ -55,13 +55,33 @@ const inShortLines = (mark: Marked): Marked => {
 
 /** A line broken at blanks to be no longer than a headline may be, which fits into a hover, but not within what is in quotes, which is typed as it stands. */
 const inColumns = (line: string): string => {
-  const [first = "", ...words] = line.match(/[^\s“]*“[^”]*”\S*|\S+/gu) ?? [];
-  let columns = first.length;
-  return words.reduce((text, word) => {
-    const fits = columns + 1 + word.length <= LONGEST_GIST;
-    columns = fits ? columns + 1 + word.length : word.length;
-    return `${text}${fits ? " " : "\n"}${word}`;
-  }, first);
+  const broken: string[] = [];
+  let columns = 0;
+  for (const [index, part] of unbroken(line).entries()) {
+    const fits = index === 0 || columns + 1 + part.length <= LONGEST_GIST;
+    columns = fits && index > 0 ? columns + 1 + part.length : part.length;
+    broken.push(index === 0 ? part : `${fits ? " " : "\n"}${part}`);
+  }
+  return broken.join("");
+};
+
+/** Words, and what is typed with all of its words. */
+function unbroken(line: string): readonly string[] {
+  const parts: string[][] = [];
+  let isTyped = false;
+  for (const word of line.split(" ")) {
+    if (isTyped) parts.at(-1)!.push(word);
+    else parts.push([word]);
+    isTyped = endsTyped(word, isTyped);
+  }
+  return parts.map((words) => words.join(" "));
+}
+
+/** Whether what is typed goes on behind a word: it begins with “, or in German with „, and ends with ” or “. */
+const endsTyped = (word: string, isTyped: boolean): boolean => {
+  const [begins, ends] = word.includes("„") || (isTyped && !word.includes("”")) ? ["„", "“"] : ["“", "”"];
+  const [open, close] = [word.lastIndexOf(begins), word.lastIndexOf(ends)];
+  return open === close ? isTyped : open > close;
 };
 
 /** What an editor fades stays where it is, for that is what is faded. */

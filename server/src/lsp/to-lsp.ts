@@ -4,6 +4,7 @@
  * Nothing is decided here but how a thing is written for this client: what it cannot show is left out or plainer.
  * A place in a file that the snapshot does not hold cannot be given a position, and is left out as well.
  */
+
 import type {
   CallHierarchyItem,
   CodeAction,
@@ -20,6 +21,7 @@ import type {
   WorkspaceEdit,
 } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
+import { t } from "../../../grammar/src/translate.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
 import type { Severity } from "../core/findings.ts";
 import type { FileId } from "../core/place.ts";
@@ -271,7 +273,7 @@ export const toWorkspaceEdit = (
 };
 
 /** Findings and titles are shown as they are, marks and all, so names in backticks get quotation marks there. */
-const quoted = (text: string): string => text.replace(/`([^`\n]+)`/g, "“$1”");
+const quoted = (text: string): string => text.replace(/`([^`\n]+)`/g, (_, name: string) => t`“${name}”`);
 
 /** Markdown, or the same in plain words. */
 export const toMarkup = (text: string, markdown: boolean): MarkupContent => ({
