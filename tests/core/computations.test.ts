@@ -37,6 +37,8 @@ describe("nothing is left out", () => {
     "isBuiltInWater",
     "sum",
     "sumOrNull",
+    "withoutDates",
+    "onFiveMinutes",
   ];
   const files = ["air", "fumes", "geometry", "quantities", "totals"].flatMap((folder) =>
     readdirSync(new URL(`${folder}/`, CORE))

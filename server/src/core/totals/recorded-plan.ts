@@ -6,12 +6,12 @@
  */
 import { hoursBetween, momentAfter } from "../measure/iso-dates.ts";
 import type { Job, JobRecord } from "../model/model.ts";
-import { hourMs } from "../schedule/calendar.ts";
 import { NIGHT_H } from "../schedule/night.ts";
 import type { Chain, ChainItem, PlannedItem, Schedule, ScheduleInput } from "../schedule/types.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { chainKey, taskId } from "./planned-tasks.ts";
 import { hoursTaken } from "./recorded-amounts.ts";
+import { onFiveMinutes } from "./use-dates.ts";
 
 /** What was done, in local ISO date-times. */
 export interface Begun {
@@ -47,17 +47,13 @@ export function begunOf(job: Job, runs: readonly SurfaceRun[], today?: string): 
   const least = all.map(({ startAt }) => startAt).toSorted()[0]!;
   const last = [...all.map(({ endAt }) => endAt), ...job.records.map(({ at }) => at)];
   const from = [...last, withTime(today ?? "")].toSorted().at(-1)!;
-  return { startAt: least, from: onFiveMinutes(from), items, leftOut };
+  return { startAt: least, from: onFiveMinutes(from).slice(0, MINUTE), items, leftOut };
 }
+
+/** Characters of a moment to the minute. */
+const MINUTE = "2027-03-08T09:00".length;
 
 const withTime = (moment: string): string => (moment.length === 10 ? `${moment}T00:00` : moment);
-
-/** Work is planned in steps of five minutes. */
-function onFiveMinutes(moment: string): string {
-  const step = hourMs / 12;
-  const time = Math.ceil(Date.parse(`${moment}Z`) / step) * step;
-  return new Date(time).toISOString().slice(0, 16);
-}
 
 /**
  * From the start of what a line tells of to its end: pieces of one line were worked on in turn, so that a step lasts on
