@@ -1,5 +1,5 @@
 /**
- * *Done now*: writes a line of the record with the time of the clock beside the editor, which the server does not know.
+ * *Record as done now*: writes a line of the record with the time of the clock beside the editor, which the server does not know.
  */
 import { commands, type Disposable, l10n, Position, WorkspaceEdit, window, workspace } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";

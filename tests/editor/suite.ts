@@ -293,7 +293,7 @@ const TESTS: readonly Test[] = [
       match(schedule.title, /^takes \d+ days/);
       match(findings.title, /^\d+ findings?$/);
       // In a browser a record is read and not counted.
-      if (!IN_BROWSER) match(record?.title ?? "", /^Done now: /);
+      if (!IN_BROWSER) match(record?.title ?? "", /^Record as done now: /);
 
       await click(schedule);
       const shown = window.activeTextEditor?.document;

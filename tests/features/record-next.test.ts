@@ -61,9 +61,9 @@ const titles = (text: string): readonly string[] => offered(text).map(({ title }
 test("step by step, as the job goes on; the layout and the record are in order", () => {
   let text = HEAD + JOB;
   expect(titles(text)).toEqual([
-    "Done now: sand on top and base",
-    "Done now: sand on top",
-    "Done now: sand on base",
+    "Record as done now: sand on top and base",
+    "Record as done now: sand on top",
+    "Record as done now: sand on base",
   ]);
   const told: string[] = [];
   for (const time of ["08 10:00", "08 11:00", "08 13:00", "09 10:00"]) {
@@ -71,9 +71,9 @@ test("step by step, as the job goes on; the layout and the record are in order",
     told.push(offered(text)[0]?.title ?? "nothing");
   }
   expect(told).toEqual([
-    'Done now: "ease the edges" on top and base',
-    "Done now: coat 1 of hall_clear on top and base",
-    "Done now: coat 2 of hall_clear on top and base",
+    'Record as done now: "ease the edges" on top and base',
+    "Record as done now: coat 1 of hall_clear on top and base",
+    "Record as done now: coat 2 of hall_clear on top and base",
     "nothing",
   ]);
   expect(text.slice(HEAD.length)).toBe(`job tables {
@@ -95,7 +95,7 @@ test("step by step, as the job goes on; the layout and the record are in order",
 
 test("the piece that is behind the others comes first", () => {
   const text = HEAD + JOB.replace("}\n", "  done  2027-03-08 10:00 sand on top, piece 1 # at last\n}\n");
-  expect(titles(text)).toContain("Done now: sand on top, piece 2");
+  expect(titles(text)).toContain("Record as done now: sand on top, piece 2");
   // A comment stays on the line that it is about.
   expect(recorded(text, "2027-03-08 10:30")).toMatch(
     /piece 1 # at last\n {2}done {2}2027-03-08 10:30 sand on \w+.*\n\}\n$/u,
@@ -105,7 +105,10 @@ test("the piece that is behind the others comes first", () => {
 test("what lies first in the plan is offered first", () => {
   const text = HEAD + JOB.replace("}\n", "  done  2027-03-08 10:00 coat 1 of hall_clear on base\n}\n");
   // The base rests for two hours.
-  expect(titles(text)).toEqual(["Done now: sand on top", "Done now: coat 2 of hall_clear on base"]);
+  expect(titles(text)).toEqual([
+    "Record as done now: sand on top",
+    "Record as done now: coat 2 of hall_clear on base",
+  ]);
 });
 
 test("Windows line ends stay", () => {
@@ -129,5 +132,5 @@ test("words with quotes and backslashes come back as they were", () => {
   const text = (HEAD + JOB).replaceAll('"ease the edges"', String.raw`"ease \"all\" edges \\ sides"`);
   const once = recorded(recorded(text, "2027-03-08 10:00"), "2027-03-08 11:00");
   expect(once).toContain(String.raw`11:00 "ease \"all\" edges \\ sides" on top and base`);
-  expect(offered(once)[0]!.title).toBe("Done now: coat 1 of hall_clear on top and base");
+  expect(offered(once)[0]!.title).toBe("Record as done now: coat 1 of hall_clear on top and base");
 });

@@ -1,4 +1,4 @@
-/** *Done now* among the code actions of a job: the client's command gets the line of the record without its time. */
+/** *Record as done now* among the code actions of a job: the client's command gets the line of the record without its time. */
 import { expect, test } from "vitest";
 import type { CodeAction, CodeLens } from "vscode-languageserver";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
@@ -38,8 +38,10 @@ async function actionsIn(commands: readonly string[]): Promise<readonly CodeActi
 }
 
 test("the client gets the place and the line, and puts the time of its clock between them", async () => {
-  const done = (await actionsIn(["finishwright.recordDone"])).filter(({ title }) => title.startsWith("Done"));
-  expect(done.map(({ title }) => title)).toEqual(["Done now: dust on board"]);
+  const done = (await actionsIn(["finishwright.recordDone"])).filter(({ title }) =>
+    title.startsWith("Record as done now"),
+  );
+  expect(done.map(({ title }) => title)).toEqual(["Record as done now: dust on board"]);
   expect(done[0]?.command?.command).toBe("finishwright.recordDone");
   const target: RecordTarget = done[0]!.command!.arguments![0];
   expect(target).toEqual({
@@ -53,7 +55,7 @@ test("the client gets the place and the line, and puts the time of its clock bet
 });
 
 test("a client without a clock for it is offered none", async () => {
-  expect((await actionsIn([])).filter(({ title }) => title.startsWith("Done"))).toEqual([]);
+  expect((await actionsIn([])).filter(({ title }) => title.startsWith("Record as done now"))).toEqual([]);
 });
 
 test("the same stands over the job as a lens, for a client that has the clock for it", async () => {
@@ -73,12 +75,12 @@ test("the same stands over the job as a lens, for a client that has the clock fo
   );
   expect(others).toEqual([]);
   expect(lens?.range.start.line).toBe(JOB_LINE);
-  expect(lens?.command?.title).toBe("Done now: dust on board");
+  expect(lens?.command?.title).toBe("Record as done now: dust on board");
   expect(lens?.command?.arguments?.[0]).toMatchObject({
     uri: URI,
     before: "  done     ",
     after: " dust on board\n",
   });
   const without = await lensesWith(["finishwright.showSchedule"]);
-  expect(without.filter(({ command }) => command?.title.startsWith("Done"))).toEqual([]);
+  expect(without.filter(({ command }) => command?.title.startsWith("Record as done now"))).toEqual([]);
 });

@@ -33,7 +33,7 @@ export function nextToRecord(checker: Checker, file: FileId, span: Span): readon
   return nextWork(checker.job(job))
     .slice(0, MOST)
     .map((words) => ({
-      title: t`Done now: ${words}`,
+      title: t`Record as done now: ${words}`,
       offset: place.offset,
       before: place.before,
       after: ` ${words}${place.after}${place.end}`,

@@ -109,7 +109,7 @@ export interface JobLensPart {
 
 /** A line of a record that lacks its time: the text at an offset is `before`, `2027-03-08 10:10`, `after`. */
 export interface NextRecord {
-  /** `Done now: coat 2 of hall_clear on top` */
+  /** `Record as done now: coat 2 of hall_clear on top` */
   readonly title: string;
   readonly offset: number;
   readonly before: string;

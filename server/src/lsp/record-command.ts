@@ -1,4 +1,4 @@
-/** *Done now* for a client that knows the time: its command with the line of the record that only lacks it. */
+/** *Record as done now* for a client that knows the time: its command with the line of the record that only lacks it. */
 import type { Command } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { NextRecord } from "../features/types.ts";

@@ -188,7 +188,7 @@ const MOST_LISTED = 20;
 
 /** Said where a sheet is read from its top; a page of paper has the room for what is found alone. */
 const nothingFound = (): string =>
-  t`Nothing was found among what is checked: layers that do not hold, waits, amounts, dates, old paint, cautions that are not stated.`;
+  t`Nothing was found among what is checked: coats that do not hold, waits, amounts, dates, old paint, cautions that are not stated.`;
 
 const notListed = (count: number): string =>
   count === 1

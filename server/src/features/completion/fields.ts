@@ -99,7 +99,7 @@ function existingOffers(ctx: CompletionContext, part: readonly Token[]): readonl
     label: "as left by",
     kind: "keyword",
     insert: "as left by ",
-    detail: t`the layers that an earlier job left`,
+    detail: t`the coats that an earlier job left`,
   };
   return [...phraseOffers(part, phrases("existing")), ...(part.length === 0 ? [leftBy] : [])];
 }

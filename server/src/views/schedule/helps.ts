@@ -2,7 +2,7 @@
 import { t, translated } from "../../../../grammar/src/translate.ts";
 import { WEEKDAYS } from "../../../../grammar/src/vocabulary.ts";
 import { dayText, degreesText, momentText, printed } from "../../core/measure/figures.ts";
-import { exactDuration } from "../../core/measure/format-amount.ts";
+import { formatDuration } from "../../core/measure/format-amount.ts";
 import { endOfDateWanted } from "../../core/measure/iso-dates.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import type { Change, Help } from "../../core/what-helps.ts";
@@ -22,8 +22,8 @@ export function helpText({ change, lastWorkH, fullUseH, makesPlan, result }: Hel
   if (makesPlan && last_work !== null)
     return t`${changeText(change)}: a plan is possible, last work ${momentText(last_work)}`;
   const gains = [
-    ...(lastWorkH > 0 ? [t`last work ${exactDuration(lastWorkH)} earlier`] : []),
-    ...(fullUseH ? [t`full use ${exactDuration(fullUseH)} earlier`] : []),
+    ...(lastWorkH > 0 ? [t`last work ${formatDuration(lastWorkH)} earlier`] : []),
+    ...(fullUseH ? [t`full use ${formatDuration(fullUseH)} earlier`] : []),
   ];
   return `${changeText(change)}: ${gains.join(", ") || t`done on the same date`}`;
 }
