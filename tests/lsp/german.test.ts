@@ -265,7 +265,7 @@ describe("in German", () => {
           typeof label === "string" ? label : label.map(({ value }) => value).join(""),
         );
       expect(hintsOf(mistakes)).toContain("⚠ zu kalt hier, trocknet in keiner Wartezeit");
-      expect(hintsOf(mistakes)).toContain("kein Datum: auf Wachs hält nichts");
+      expect(hintsOf(mistakes)).toContain("kein Datum: zuerst auf Blei prüfen");
 
       const card = (part: string): string => {
         const found = [...tables.hovers, ...mistakes.hovers].find((each) => each.includes(part))!;

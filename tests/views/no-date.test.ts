@@ -72,6 +72,13 @@ describe("no date can be promised", () => {
     expect(whyOf(LEAD)).toContain("test for lead first");
   });
 
+  test("of both, and that of safety is told first", () => {
+    const both = LEAD.replace("20 C, 50 %", "9 C, 50 %");
+    expect(whyOf(both)).toEqual(["test for lead first", "too cold for `satin` to dry"]);
+    const waxed = both.replace("existing alkyd paint", "existing alkyd paint, paste wax");
+    expect(whyOf(waxed)![0]).toBe("test for lead first");
+  });
+
   test("of a coat on wax", () => {
     expect(whyOf(WAX)).toEqual(["nothing holds on wax"]);
   });

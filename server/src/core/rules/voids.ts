@@ -18,22 +18,26 @@ export interface DateVoid extends VoidedBy {
   readonly causes: readonly { readonly surface: string; readonly place: Place }[];
 }
 
-/** Each reason once, in the order of the surfaces and rules; `isAllowed` tells of a rule at a place. */
+/** Each reason once, those of safety first, else in the order of the surfaces and rules; `isAllowed` tells of a rule at a place. */
 export function dateVoids(
   runs: readonly SurfaceRun[],
   judge: Pick<Judge, "run">,
   isAllowed: (rule: string, place: Place) => boolean,
 ): readonly DateVoid[] {
   const voids = new Map<string, DateVoid>();
+  const safety = new Set<string>();
   for (const run of runs)
     for (const draft of judge.run(run).drafts) {
       const voided = voidedBy(draft);
       if (!voided || isDone(run, draft.cause) || isAllowed(draft.rule.id, draft.place)) continue;
+      if (draft.rule.group === "safety") safety.add(draft.rule.id);
       const { causes = [] } = voids.get(voided.reason) ?? {};
       const cause = { surface: run.label, place: draft.cause };
       voids.set(voided.reason, { rule: draft.rule.id, ...voided, causes: [...causes, cause] });
     }
-  return [...voids.values()];
+  const isSafety = ({ rule }: DateVoid): boolean => safety.has(rule);
+  const all = [...voids.values()];
+  return [...all.filter(isSafety), ...all.filter((each) => !isSafety(each))];
 }
 
 function voidedBy({ rule, report }: Draft): VoidedBy | undefined {
