@@ -144,7 +144,7 @@ module.exports = {
           "^server/src/lsp/custom-requests.ts$",
           "^server/src/views/(bench|section)/model.ts$",
           "^server/src/reports/section-svg.ts$",
-          "^server/src/escape/html.ts$",
+          "^server/src/escape/(html|printed-units).ts$",
           "^grammar/src/binary-search.ts$",
         ],
       },
