@@ -199,13 +199,19 @@ export function applySuppressions(
 /** Whether a comment of the file, with its reason, allows a finding of the rule at a place. */
 export function isAllowedAt(file: ProgramFile, rule: string, place: Place): boolean {
   if (!file.tree.text.includes("allow") || isAlwaysShown(rule)) return false;
-  const lines = linesOf(file.tree);
-  const line = lineAt(
-    lines.map(({ start }) => start),
-    startOf(file, place),
-  );
-  return suppressionsOn(lines).some((it) => it.hasReason && it.rule === rule && it.covers.includes(line));
+  const { starts, allowed } = allowedIn(file.tree);
+  return allowed.size > 0 && allowed.has(`${rule} ${lineAt(starts, startOf(file, place))}`);
 }
+
+/** The rules that comments allow, with the lines: `coat-over-wax 12`. */
+const allowedIn = onceFor((tree: FileTree) => {
+  const lines = linesOf(tree);
+  const allowed = suppressionsOn(lines).filter(({ hasReason }) => hasReason);
+  return {
+    starts: lines.map(({ start }) => start),
+    allowed: new Set(allowed.flatMap(({ rule, covers }) => covers.map((line) => `${rule} ${line}`))),
+  };
+});
 
 function readsPlan(id: string): boolean {
   const rule = ruleById(id);

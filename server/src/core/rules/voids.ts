@@ -24,16 +24,17 @@ export function dateVoids(
   judge: Pick<Judge, "run">,
   isAllowed: (rule: string, place: Place) => boolean,
 ): readonly DateVoid[] {
-  const voids = new Map<string, DateVoid>();
+  const voids = new Map<string, DateVoid & { readonly causes: DateVoid["causes"][number][] }>();
   const safety = new Set<string>();
   for (const run of runs)
     for (const draft of judge.run(run).drafts) {
       const voided = voidedBy(draft);
       if (!voided || isDone(run, draft.cause) || isAllowed(draft.rule.id, draft.place)) continue;
       if (draft.rule.group === "safety") safety.add(draft.rule.id);
-      const { causes = [] } = voids.get(voided.reason) ?? {};
       const cause = { surface: run.label, place: draft.cause };
-      voids.set(voided.reason, { rule: draft.rule.id, ...voided, causes: [...causes, cause] });
+      const known = voids.get(voided.reason);
+      if (known) known.causes.push(cause);
+      else voids.set(voided.reason, { rule: draft.rule.id, ...voided, causes: [cause] });
     }
   const isSafety = ({ rule }: DateVoid): boolean => safety.has(rule);
   const all = [...voids.values()];
