@@ -5,7 +5,7 @@ import { byGravity } from "../../core/findings.ts";
 import { currencyText, moneyText } from "../../core/measure/figures.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import { figuresIn, type ShownFigures } from "../../core/measure/shown-figures.ts";
-import { type Place, samePlace } from "../../core/place.ts";
+import { type Place, placeKey } from "../../core/place.ts";
 import { isBeingPlanned } from "../../core/schedule/being-planned.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
@@ -199,14 +199,15 @@ function surfaceOf(
 function neverCured({ voided }: JobResult, { label, moments }: SurfaceRun): ReadonlyMap<number, string> {
   const never = new Map<number, string>();
   const layers = moments.flatMap(({ action }, index) => (action.op === "layer" ? [index] : []));
-  for (const { brief, causes } of voided?.by ?? [])
+  for (const { brief, causes } of voided?.by ?? []) {
+    const here = new Set(causes.flatMap(({ surface, place }) => (surface === label ? placeKey(place) : [])));
     for (const [at, index] of layers.entries()) {
-      const { place } = moments[index]!.action;
-      if (!causes.some((cause) => cause.surface === label && samePlace(cause.place, place))) continue;
+      if (!here.has(placeKey(moments[index]!.action.place))) continue;
       const below = layers[at - 1];
       for (const coat of below === undefined ? [index] : [below, index])
         if (!never.has(coat)) never.set(coat, brief);
     }
+  }
   return never;
 }
 
