@@ -156,7 +156,7 @@ const takeForReadme = async (): Promise<void> => {
   if (isWanted("bench-view")) {
     await takeView(LIGHT, file("bench-view"), {
       folder: DEMO,
-      openFile: "map-table.finish:24:1",
+      openFile: "map-table.finish:25:1",
       width: WIDTH,
       height: 1240,
     });
