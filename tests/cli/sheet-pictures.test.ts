@@ -143,7 +143,7 @@ describe("is named as text, with the reason", () => {
       "a link to a picture outside",
       (folder) =>
         symlinkSync(
-          path.join(import.meta.dirname, "../../client/media/editor.png"),
+          path.join(import.meta.dirname, "../../client/media/explained.png"),
           path.join(folder, "jobs/a.png"),
         ),
       "is a link to what lies outside of the folders",

@@ -3,9 +3,9 @@
  *
  *     npm run picture
  *
- * keeps in `client/media` what the README shows: a finding with its hover, the bench view beside its text, the workshop, and
- * a moving picture of a mistake that is typed and mended. Everything that moves is waited for, so the same project makes the
- * same pictures; with `--only moving` one of them (editor, workshop, bench-view, moving, icon).
+ * keeps in `client/media` what the README shows: a moving picture of a mistake that is typed and mended, the bench view beside its
+ * text, a finding with the page that explains it, and the workshop. Everything that moves is waited for, so the same project makes
+ * the same pictures; with `--only moving` one of them (moving, bench-view, explained, workshop, icon).
  *
  *     npm run picture -- --scenes --to FOLDER
  *
@@ -142,13 +142,13 @@ const takeMoving = (file: string): Promise<void> =>
     },
   );
 
-const FROM_SCENES: Readonly<Record<string, string>> = { "hover-findings": "editor", workshop: "workshop" };
+const FROM_SCENES: Readonly<Record<string, string>> = { explained: "explained", workshop: "workshop" };
 
 const takeForReadme = async (): Promise<void> => {
   const file = (name: string): string => path.join(MEDIA, `${name}.png`);
   const isWanted = (name: string): boolean => values.only === undefined || values.only === name;
   if (Object.values(FROM_SCENES).some(isWanted)) {
-    await takeScenes(DARK, (scene) => {
+    await takeScenes(LIGHT, (scene) => {
       const name = FROM_SCENES[scene];
       return name !== undefined && isWanted(name) ? file(name) : undefined;
     });
@@ -158,7 +158,7 @@ const takeForReadme = async (): Promise<void> => {
       folder: DEMO,
       openFile: "map-table.finish:25:1",
       width: WIDTH,
-      height: 1240,
+      height: 1620,
     });
   }
   if (isWanted("moving")) await takeMoving(file("moving"));

@@ -70,6 +70,8 @@ export const scenes = (placeOf: (file: string, text: string) => string): readonl
       const rows = page.locator(".pane-body .monaco-list-row");
       await rows.filter({ hasText: "Reading tables" }).first().waitFor({ state: "visible" });
       await rows.filter({ hasText: "being planned" }).first().waitFor({ state: "detached" });
+      const lens = page.locator(".codelens-decoration");
+      await lens.filter({ hasText: "last work" }).first().waitFor({ state: "visible" });
       await stillness(page);
     },
     async leave(page) {
