@@ -15,11 +15,11 @@ const KEY = 220;
 
 /** What is seen, under the window: a person who reads along knows what to look at. */
 const CAPTIONS = {
-  begin: "A recipe for a table top, and beside it what it comes to: days, coats, cans, cost",
+  begin: "A recipe for a table top, and beside it what to do first, the days and the coats",
   typed: "The wait for the oil stain is typed over: 2 hours",
   found: "The next line is marked at once: over oil that is still soft the clear would peel",
   mended: "The quick fix puts the wait back",
-  end: "Days, shopping and cost follow; save the sheet, print it, and go to the bench",
+  end: "Days, cans and cost follow; save the sheet, print it, and go to the bench",
 } as const;
 
 const CAPTION_HEIGHT = 48;
@@ -92,6 +92,7 @@ export const takeMovingPicture = async (page: Page, file: string): Promise<void>
     await view.locator(".finding").first().waitFor({ state: "detached" });
     await view.locator("g.bar").first().waitFor({ state: "visible" });
     await sameDates(page, view);
+    await view.locator(".costs").first().scrollIntoViewIfNeeded();
     await caption(page, CAPTIONS.end);
     await frame(BEAT);
     // It finds the others by their numbers, and their times beside them.

@@ -129,7 +129,8 @@ job boxes {
   it("is mended in place of the wait that is too short, so that no two waits are left", () => {
     const text = cold("71 h", "21 C, 50 % RH");
     const fixed = applied(text, "test.finish", found(text)[0]!.fixes[0]!);
-    expect(fixed).toBe(text.replace("wait   71 h", "wait  until cured"));
+    // In its column.
+    expect(fixed).toBe(text.replace("wait   71 h", "wait   until cured"));
     expect(found(fixed)).toEqual([]);
   });
 

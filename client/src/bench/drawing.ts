@@ -12,7 +12,7 @@ import { type Look, listText, momentText } from "./moments.ts";
 
 export function headHtml(bench: Bench<unknown>, l10n: L10n): string {
   const facts = bench.facts
-    .map(({ name, text: said }) => `${text(labelOf(name, l10n))}: ${text(said)}`)
+    .map(({ name, text: said }) => `<span class="fact">${text(labelOf(name, l10n))}: ${text(said)}</span>`)
     .join(" · ");
   return `<h1>${link(bench.at, text(bench.title), "title")}</h1><p class="second">${facts}</p>`;
 }

@@ -96,6 +96,8 @@ button.link { color: inherit; background: none; border: 0; padding: 0 2px; margi
 button.link:hover { text-decoration: underline; color: var(--link); }
 :focus-visible { outline: 2px solid var(--accent); outline-offset: 2px; }
 .at { outline: 1px solid var(--accent); outline-offset: 1px; }
+button.link.at { outline: none; background: color-mix(in srgb, var(--accent) 12%, transparent); box-shadow: -3px 0 0 var(--accent); }
+.fact { display: inline-block; }
 .cards { display: flex; flex-wrap: wrap; border-top: 1px solid var(--rule); border-bottom: 1px solid var(--rule); margin: 8px 0; }
 .card { flex: 1 1 170px; padding: 6px 12px 8px; }
 .card + .card { border-left: 1px solid var(--rule); }
@@ -221,6 +223,7 @@ table.costs { width: auto; }
   }
   svg { forced-color-adjust: none; }
   nav button { border-color: ButtonText; }
+  button.link.at { outline: 1px solid Highlight; }
   .card.stop { border-left-width: 6px; }
 }
 `;

@@ -142,7 +142,7 @@ function signsOf({ surfaces }: Bench<unknown>, l10n: L10n): readonly Sign[] {
     ...sign(
       coats[0] !== undefined && sections.some(({ coats: [first] }) => first?.isFilm === false),
       '<rect x="1" y="3" width="24" height="9" fill="#cdb591"/><rect x="1" y="3" width="24" height="4" fill="#5b3a24"/>',
-      l10n.t("gone into the wood, no film"),
+      l10n.t("on the wood and in its pores, too thin to count"),
     ),
     {
       svg: '<path class="zigzag" d="M1 9l3 -4l3 4l3 -4l3 4l3 -4l3 4l3 -4l3 4"/>',

@@ -5,7 +5,7 @@
 import { t } from "../../../grammar/src/translate.ts";
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { Severity } from "../core/findings.ts";
-import { dayText, moneyText, monthDayText, shortDayText } from "../core/measure/figures.ts";
+import { dayText, moneyText, monthDayText } from "../core/measure/figures.ts";
 import { formatDuration } from "../core/measure/format-amount.ts";
 import { figuresIn } from "../core/measure/shown-figures.ts";
 import type { Material, Piece } from "../core/model/model.ts";
@@ -98,7 +98,7 @@ function entriesIn(
 const NO_DAY = "~";
 
 /**
- * `ends Mon 8 Mar · full use 30 Mar · 84.00 EUR`, or why there is no date: a narrow tree cuts off what comes last. What has
+ * `ends 8 Mar · use 30 Mar · 84.00 EUR`, or why there is no date: a narrow tree cuts off what comes last. What has
  * neither is told as it is.
  */
 function briefText(result: JobResult, detail: string): string {
@@ -108,7 +108,7 @@ function briefText(result: JobResult, detail: string): string {
   if (kept) return [kept.brief, ...cost].join(" · ");
   const dates = jobDates(result).flatMap(({ field, at }) => {
     if (at === undefined || field === "light_use") return [];
-    return [field === "last_work" ? t`ends ${shortDayText(at)}` : t`full use ${monthDayText(at)}`];
+    return [field === "last_work" ? t`ends ${monthDayText(at)}` : t`use ${monthDayText(at)}`];
   });
   return dates.length > 0 ? [...dates, ...cost].join(" · ") : detail;
 }

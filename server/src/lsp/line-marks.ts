@@ -55,15 +55,20 @@ const inShortLines = (mark: Marked): Marked => {
 
 /** A line broken at blanks to be no longer than a headline may be, which fits into a hover, but not within what is in quotes, which is typed as it stands. */
 const inColumns = (line: string): string => {
+  const lines = Math.ceil(line.length / LONGEST_GIST);
+  // As long as each other, so that none ends with a word by itself; what is typed may need more than that.
+  const most = Math.min(LONGEST_GIST, Math.ceil(line.length / lines) + LONGEST_WORD);
   const broken: string[] = [];
   let columns = 0;
   for (const [index, part] of unbroken(line).entries()) {
-    const fits = index === 0 || columns + 1 + part.length <= LONGEST_GIST;
+    const fits = index === 0 || columns + 1 + part.length <= most;
     columns = fits && index > 0 ? columns + 1 + part.length : part.length;
     broken.push(index === 0 ? part : `${fits ? " " : "\n"}${part}`);
   }
   return broken.join("");
 };
+
+const LONGEST_WORD = 8;
 
 /** Words, and what is typed with all of its words. */
 function unbroken(line: string): readonly string[] {

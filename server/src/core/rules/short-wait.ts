@@ -242,9 +242,13 @@ export function waitLonger(
   const tooShort = waitBefore(run, index);
   const { file, declaration } = action.place;
   const isOwn = tooShort?.place.file === file && tooShort.place.declaration === declaration;
-  return isOwn
-    ? replaceAt("undertaking", tooShort.place, title, line)
-    : insertAbove("undertaking", action, title, [line]);
+  if (!isOwn) return insertAbove("undertaking", action, title, [line]);
+  const { until, overnight, time } = tooShort.syntax;
+  const said = until === undefined ? (overnight ?? time) : undefined;
+  // The value alone, so that it stays in its column.
+  return said
+    ? replaceAt("undertaking", { ...tooShort.place, span: said.span }, title, line.replace(/^wait\s+/u, ""))
+    : replaceAt("undertaking", tooShort.place, title, line);
 }
 
 const whereText = ({ where, tooShort }: ShortWaitSays): string => (where ? ` ${where}` : inPlaceOf(tooShort));

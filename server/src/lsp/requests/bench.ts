@@ -41,15 +41,15 @@ export const bench = async (session: Session, params: BenchParams): Promise<Benc
 const TOP = { line: 0, character: 0 };
 
 const noJob = (file: FileId): string =>
-  `${shownText(fileNameOf(file))} has no job that can be drawn. A job says which piece gets which recipe: job NAME {`;
+  t`${shownText(fileNameOf(file))} has no job that can be drawn. A job says which piece gets which recipe: job NAME {`;
 
 function notesOf(analysis: Analysis, file: FileId): readonly string[] {
   const errors = errorCount(analysis, file);
   if (errors === 0) return [];
   return [
     errors === 1
-      ? t`1 error stands in this file: what is drawn may be wrong.`
-      : t`${errors} errors stand in this file: what is drawn may be wrong.`,
+      ? t`1 error in this file: do not work by this yet.`
+      : t`${errors} errors in this file: do not work by this yet.`,
   ];
 }
 

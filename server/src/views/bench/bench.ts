@@ -2,7 +2,7 @@
 
 import { t, translated } from "../../../../grammar/src/translate.ts";
 import { byGravity } from "../../core/findings.ts";
-import { currencyText, moneyText } from "../../core/measure/figures.ts";
+import { currencyText, dayText, moneyText } from "../../core/measure/figures.ts";
 import { formatNumber } from "../../core/measure/format-amount.ts";
 import { figuresIn, type ShownFigures } from "../../core/measure/shown-figures.ts";
 import { type Place, placeKey } from "../../core/place.ts";
@@ -69,9 +69,10 @@ export function benchOf(
     ...(at === undefined ? {} : { at }),
     facts: sheet.facts.filter(({ name }) => shown.includes(name)),
     // Which line a date waits for is drawn in the days; here its name in the text would be read as a word.
-    dates: jobDates(result).map(({ name, at: known, text, reason }) => ({
+    dates: jobDates(result).map(({ field, name, at: known, text, reason }) => ({
       name: translated(name),
-      text,
+      // Nobody knows a cure of weeks to the hour.
+      text: field === "full_use" && known !== undefined ? dayText(known) : text,
       reason: known === undefined ? inTitles(reason, materials) : briefReason(reason),
     })),
     ...nextWork(sheet, result),
