@@ -14,7 +14,7 @@ import {
   window,
 } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
-import { COLOURED, type ColouredWord, PAGE } from "../../server/src/lsp/custom-requests.ts";
+import { COLOURED, type ColouredWord, PAGE, pageTitle } from "../../server/src/lsp/custom-requests.ts";
 import { nonceOf } from "./nonce.ts";
 import { OPEN_PAGE, PAGE_NAME } from "./pages/inline.ts";
 import { pageHtml, recipesOf } from "./pages/page.ts";
@@ -61,11 +61,18 @@ export const showPage = async (uri: Uri): Promise<void> => {
   await commands.executeCommand("vscode.openWith", uri, PAGE_VIEW, { viewColumn, preview: true });
 };
 
+/** The page of a rule begins with its plain title, as its tab does; its id, which is typed, stands below. */
+const titled = (markdown: string): string =>
+  markdown.replace(
+    /^# ([a-z]+(?:-[a-z]+)*)\n\n([^\n]+)$/mu,
+    (_, id: string, level: string) => `# ${pageTitle(id)}\n\n${level} · \`${id}\``,
+  );
+
 type Colours = readonly (readonly ColouredWord[])[];
 
 async function fill({ webview }: WebviewPanel, page: Page, client: BaseLanguageClient): Promise<void> {
   const show = (markdown: string, coloured: Colours): void => {
-    webview.html = pageHtml(markdown, coloured, nonceOf(), {
+    webview.html = pageHtml(titled(markdown), coloured, nonceOf(), {
       tag: markdown === page.text ? "en" : env.language,
       bundle: markdown === page.text ? {} : (l10n.bundle ?? {}),
     });
