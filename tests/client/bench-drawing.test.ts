@@ -223,7 +223,7 @@ test("says what is to be done next and when, what after it, and what was done la
   const job = { ...rest, findings: [] };
   expect(cardsHtml({ ...job, findings }, l10n)).toContain("<h2>When that is put right, Mon 8 Mar 11:45</h2>");
   expect(cardsHtml(job, l10n)).toMatch(
-    /<h2>Next, Mon 8 Mar 11:45<\/h2><p class="value">varnish<\/p><p>varnish\. Wear: varnish<\/p><p class="second">Then: varnish \(varnish and varnish\)<\/p><p class="second">Done last: Mon 8 Mar 09:30, varnish \(varnish\)/u,
+    /<h2>Next, Mon 8 Mar 11:45<\/h2><p class="value">varnish<\/p><p>varnish\. Wear: varnish<\/p><p class="second">Then: varnish \(varnish and varnish\)<\/p><p class="danger">Dangers of this job: varnish<\/p><p class="second">Done last: Mon 8 Mar 09:30, varnish \(varnish\)/u,
   );
   const { lastDone: _, ...fresh } = job;
   const atOnce = [job.next[0]!, { ...job.next[1]!, start: job.next[0]!.start! }];

@@ -158,7 +158,7 @@ const takeForReadme = async (): Promise<void> => {
       folder: DEMO,
       openFile: "map-table.finish:25:1",
       width: WIDTH,
-      height: 1620,
+      height: 1560,
     });
   }
   if (isWanted("moving")) await takeMoving(file("moving"));

@@ -10,6 +10,7 @@ export const bench = (text: string): Bench<null> => ({
   at: 0,
   facts: [{ name: "Shop", text }],
   dates: [{ name: "full use", text, reason: text }],
+  dangers: [text],
   next: [
     { what: text, where: [text], start: 2.75, end: 3, wear: [text] },
     { what: text, where: [text, text], wear: [] },

@@ -277,7 +277,7 @@ describe("in German", () => {
         "- letzte Arbeit Mo 15. März 2027 09:55",
         "- volle Nutzung Mo 12. Apr. 2027 12:45",
         "- Kosten 525.27 EUR",
-        "- keine Befunde, was nicht heißt: sicher",
+        "- nichts gefunden; Etiketten und Sicherheitsdatenblätter gehen vor",
         "",
         "**Alle Zahlen, mit Rechnung**",
       ]);

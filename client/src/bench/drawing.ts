@@ -88,7 +88,11 @@ function nextHtml(bench: Bench<unknown>, l10n: L10n): string {
     then === undefined
       ? ""
       : `<p class="second">${text(isTogether ? l10n.t("At the same time: {0}", briefText({ what: then.what, where: then.where, wear: [] })) : l10n.t("Then: {0}", briefText(then)))}</p>`;
-  return `<div class="card next"><h2>${text(when === "" ? heading : `${heading}, ${when}`)}</h2><p class="value">${text(now.what)}</p><p>${text(about.join(". "))}</p>${after}${done}</div>`;
+  const dangers =
+    bench.dangers.length === 0
+      ? ""
+      : `<p class="danger">${text(l10n.t("Dangers of this job: {0}", bench.dangers.join(", ")))}</p>`;
+  return `<div class="card next"><h2>${text(when === "" ? heading : `${heading}, ${when}`)}</h2><p class="value">${text(now.what)}</p><p>${text(about.join(". "))}</p>${after}${dangers}${done}</div>`;
 }
 
 export const canKey = (job: string, material: string, can: number): string => `${job}\n${material}\n${can}`;

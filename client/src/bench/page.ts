@@ -45,7 +45,7 @@ export function benchPage(
 </div>
 <div id="cards" class="cards"></div>
 <section id="findings" aria-label="${text(l10n.t("Findings"))}"></section>
-<div class="slider"><label for="moment">${text(l10n.t("Moment"))}</label><input id="moment" type="range" min="0" max="0" step="1"><output id="said" for="moment"></output></div>
+<div class="slider"><label for="moment">${text(l10n.t("As it will be"))}</label><input id="moment" type="range" min="0" max="0" step="1"><output id="said" for="moment"></output></div>
 <section id="sections" aria-label="${text(l10n.t("Cut through each surface"))}"></section>
 <section aria-label="${text(l10n.t("Timeline"))}"><h2>${text(l10n.t("When"))} <span id="anew" class="second" role="status"></span> <span id="shop" class="second"></span></h2><div id="timeline"></div></section>
 <section id="air" aria-label="${text(l10n.t("Air of the room"))}"></section>
@@ -97,6 +97,8 @@ button.link:hover { text-decoration: underline; color: var(--link); }
 :focus-visible { outline: 2px solid var(--accent); outline-offset: 2px; }
 .at { outline: 1px solid var(--accent); outline-offset: 1px; }
 button.link.at { outline: none; background: color-mix(in srgb, var(--accent) 12%, transparent); box-shadow: -3px 0 0 var(--accent); }
+.danger { font-weight: 600; }
+#notes p { border-left: 3px solid var(--error); padding-left: 8px; font-weight: 600; }
 .fact { display: inline-block; }
 .cards { display: flex; flex-wrap: wrap; border-top: 1px solid var(--rule); border-bottom: 1px solid var(--rule); margin: 8px 0; }
 .card { flex: 1 1 170px; padding: 6px 12px 8px; }

@@ -72,7 +72,7 @@ function findingsFact({ checker, findingsAtHand }: HoverContext, result: JobResu
   const findings = findingsAtHand(result.job.file);
   if (file === undefined || findings === undefined) return t`findings: not yet known`;
   const own = findingsOfJob(file.declarations, findings, result);
-  if (own.length === 0) return t`no findings, which does not mean safe`;
+  if (own.length === 0) return t`nothing found; labels and safety data sheets come first`;
   const counts = SEVERITIES.flatMap((severity) => {
     const count = own.filter((finding) => finding.severity === severity).length;
     const [one, several] = LEVELS[severity];

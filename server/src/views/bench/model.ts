@@ -16,6 +16,8 @@ export interface Bench<Place> {
   readonly facts: readonly BenchFact[];
   /** Last work, light use, full use; `reason` says what each waits for or lacks. */
   readonly dates: readonly (BenchFact & { readonly reason: string })[];
+  /** What can hurt in what is still to be done, in a word or two each: `oily rags`. */
+  readonly dangers: readonly string[];
   /** What is to be done next and what after it; empty where all is done. */
   readonly next: readonly BenchWork[];
   /** The last that is done by its record. */

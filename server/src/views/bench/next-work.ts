@@ -8,7 +8,10 @@ import type { Bench, BenchWork } from "./model.ts";
 /** The next one, and what comes after it. */
 const MOST_NEXT = 2;
 
-export function nextWork({ bench }: Sheet, result: JobResult): Pick<Bench<unknown>, "next" | "lastDone"> {
+export function nextWork(
+  { bench }: Sheet,
+  result: JobResult,
+): Pick<Bench<unknown>, "next" | "lastDone" | "dangers"> {
   const startAt = isDated(result) ? result.schedule.startAt : undefined;
   const hoursTo = (iso: string | undefined): number | undefined => {
     const hours = startAt === undefined || iso === undefined ? undefined : hoursBetween(startAt, iso);
@@ -33,11 +36,10 @@ export function nextWork({ bench }: Sheet, result: JobResult): Pick<Bench<unknow
       wear: row.wear,
     };
   };
+  const toCome = works.filter(({ isDone }) => !isDone);
   return {
-    next: works
-      .filter(({ isDone }) => !isDone)
-      .slice(0, MOST_NEXT)
-      .map((each) => work(each, each.row.startAt, each.row.endAt)),
+    dangers: [...new Set(toCome.flatMap(({ row }) => row.dangers))],
+    next: toCome.slice(0, MOST_NEXT).map((each) => work(each, each.row.startAt, each.row.endAt)),
     ...(lastDone ? { lastDone: work(lastDone, lastDone.doneAt) } : {}),
   };
 }

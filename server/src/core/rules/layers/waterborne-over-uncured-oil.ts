@@ -39,7 +39,7 @@ export const waterborneOverUncuredOil: TradeRule = {
     summary: "A waterborne layer goes on before the oil or oil stain below has cured.",
     why: "Oil that is still soft repels water and goes on shrinking, so the film beads, wrinkles or peels off in sheets days later.",
     remedy:
-      "Wait until the oil has cured (an oil gel stain about 72 h at 21 C, longer in cold air), or put dewaxed shellac between the two.",
+      "Wait until the oil has cured (an oil gel stain about 72 h at 21 C, longer in cold air), or put dewaxed shellac between the two once the oil is dry enough for a coat.",
     sources: [
       "common practice, no source: an oil gel stain waits 72 h before a waterborne clear",
       "UFC 3-190-06 section 2.4: topcoats of the same curing mechanism as the undercoat",
