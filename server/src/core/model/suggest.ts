@@ -21,10 +21,11 @@ export function closest(word: string, candidates: Iterable<string>): string | un
  * `paint_stripper` for `stripper`. The words of the notation are not guessed so: `mask` may be more than one of them.
  */
 export function closestName(word: string, candidates: Iterable<string>): string | undefined {
-  const names = [...candidates];
-  const near = closest(word, names);
+  // Not a list of all of them for every name that is looked up.
+  const names = [...others(word, candidates)];
+  const near = closestWord(word, names);
   if (near !== undefined || word.length < SHORTEST_PART) return near;
-  const ended = [...others(word, names)].filter((name) => name.endsWith(`_${word}`));
+  const ended = names.filter((name) => name.endsWith(`_${word}`));
   return ended.length === 1 ? ended[0] : undefined;
 }
 
