@@ -60,6 +60,12 @@ export const shareText = (had: number, needed: number): string =>
     ? t`${formatDuration(had)} of the ${formatDuration(needed)}`
     : t`none of the ${formatDuration(needed)}`;
 
+/** The headline of what is coated while it is soft; `after` is the time it had, empty where it had none. */
+export const coatedTooSoon = (name: string, after: string, need: string): string =>
+  after
+    ? t`${name} is coated after ${after}: needs ${need}`
+    : t`${name} is coated without a wait: needs ${need}`;
+
 /** The first headline that fits on one line; the last where none does. */
 export const fitting = (headlines: readonly string[]): string =>
   headlines.find(({ length }) => length <= LONGEST_GIST) ?? headlines.at(-1) ?? "";

@@ -211,7 +211,7 @@ export interface BenchCost {
   readonly name: string;
   /** `266.67`, `not known`, `not counted` or `being planned`. */
   readonly text: string;
-  /** `16 h 40 min × 16.00`; empty where there is nothing to reckon. */
+  /** `16 h 40 min × 16.00`; empty where there is nothing to calculate. */
   readonly sum: string;
   /** The lines that are missing for it; names in backticks. */
   readonly missing: readonly string[];

@@ -61,7 +61,7 @@ export interface Sheet {
   readonly service: SheetService;
   /** When hands can work; absent where the shop states no hours. */
   readonly opening?: SheetOpening;
-  /** `18 C`, at which all times are reckoned; absent where the shop states none. */
+  /** `18 C`, for which all times are calculated; absent where the shop states none. */
   readonly keptAt?: string;
 }
 

@@ -10,7 +10,7 @@ import { statesTime } from "../../surface/drying-time.ts";
 import { type Coat, type Filling, hasWaited, sureHours, topCoat, waitedOf } from "../../surface/state.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { neededIn, shortWait, timePlaces } from "../short-wait.ts";
-import { insertAbove, related } from "../texts.ts";
+import { coatedTooSoon, insertAbove, related } from "../texts.ts";
 
 export const fillerNotDry: TradeRule = {
   id: "filler-not-dry",
@@ -254,10 +254,7 @@ function checkFilling(
 }
 
 function headline(name: string, isCoated: boolean, after: string, need: string): string {
-  if (isCoated)
-    return after
-      ? t`${name} is coated after ${after}: needs ${need}`
-      : t`${name} is coated without a wait: needs ${need}`;
+  if (isCoated) return coatedTooSoon(name, after, need);
   return after
     ? t`${name} is sanded after ${after}: needs ${need}`
     : t`${name} is sanded without a wait: needs ${need}`;

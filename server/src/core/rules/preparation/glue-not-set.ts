@@ -10,7 +10,7 @@ import { type Filling, hasWaited, sureHours, waitedOf } from "../../surface/stat
 import { ABRADING_VERBS } from "../queries.ts";
 import type { MomentContext, TradeRule } from "../rule.ts";
 import { neededIn, shortWait, timePlaces } from "../short-wait.ts";
-import { insertAbove, related } from "../texts.ts";
+import { coatedTooSoon, insertAbove, related } from "../texts.ts";
 
 export const glueNotSet: TradeRule = {
   id: "glue-not-set",
@@ -123,10 +123,7 @@ function checkJoint(
 }
 
 function headline(name: string, isCoated: boolean, after: string, need: string): string {
-  if (isCoated)
-    return after
-      ? t`${name} is coated after ${after}: needs ${need}`
-      : t`${name} is coated without a wait: needs ${need}`;
+  if (isCoated) return coatedTooSoon(name, after, need);
   return after
     ? t`${name} is worked on after ${after}: needs ${need}`
     : t`${name} is worked on without a wait: needs ${need}`;
