@@ -21,7 +21,7 @@ test("hostile names are text in every block, at every moment, with and without a
   for (const plan of plans) {
     const hostile = { ...bench(BAD), plan };
     const all = [0, 3].flatMap((moment) => [
-      headHtml(hostile, l10n),
+      headHtml(hostile),
       cardsHtml(hostile, l10n),
       sectionsHtml(hostile, look(moment)),
       timelineHtml(hostile, look(moment)),
@@ -36,7 +36,7 @@ test("hostile names are text in every block, at every moment, with and without a
     }
     // The same blocks have the same tags, whatever the names are.
     const tags = (html: string): readonly string[] => [...html.matchAll(/<\/?[a-z]+/gi)].map(([tag]) => tag);
-    expect(tags(headHtml(hostile, l10n))).toEqual(tags(headHtml({ ...bench("plain"), plan }, l10n)));
+    expect(tags(headHtml(hostile))).toEqual(tags(headHtml({ ...bench("plain"), plan })));
     expect(tags(cardsHtml(hostile, l10n))).toEqual(tags(cardsHtml({ ...bench("plain"), plan }, l10n)));
     expect(tags(shoppingHtml(hostile, look(0)))).toEqual(tags(shoppingHtml(bench("plain"), look(0))));
   }

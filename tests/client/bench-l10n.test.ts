@@ -10,13 +10,12 @@ import { ROOT } from "../../client/bundles.ts";
 import { airHtml } from "../../client/src/bench/air.ts";
 import { cardsHtml, headHtml, shoppingHtml } from "../../client/src/bench/drawing.ts";
 import { findingsHtml } from "../../client/src/bench/findings.ts";
-import { type L10n, l10nOf, labelOf } from "../../client/src/bench/l10n.ts";
+import { type L10n, l10nOf } from "../../client/src/bench/l10n.ts";
 import { benchPage, IN_ENGLISH } from "../../client/src/bench/page.ts";
 import { sectionsHtml } from "../../client/src/bench/sections.ts";
 import { shopChoiceHtml, timelineHtml } from "../../client/src/bench/timeline.ts";
 import type { Bench } from "../../server/src/views/bench/model.ts";
 import { bench, look } from "../harness/drawn-bench.ts";
-import { sampleAnalyst } from "../harness/samples.ts";
 
 const GERMAN: Readonly<Record<string, string>> = JSON.parse(
   readFileSync(path.join(ROOT, "client/l10n/bundle.l10n.de.json"), "utf8"),
@@ -27,7 +26,7 @@ const blocksOf = (job: Bench<unknown>, l10n: L10n): readonly string[] =>
   [0, 4].flatMap((moment) => {
     const said = { ...look(moment), l10n };
     return [
-      headHtml(job, l10n),
+      headHtml(job),
       cardsHtml(job, l10n),
       sectionsHtml(job, said),
       timelineHtml(job, said),
@@ -55,7 +54,11 @@ const NOT_TEXTS = /µm|\b(?:um|h|min|and)\b|\b\p{Lu}\p{Ll}{2} \d+ Mar\b/gu;
 
 /** Every way in which a job can be, with no letter in what the server says of it. */
 function jobs(): readonly Bench<unknown>[] {
-  const job = bench("§");
+  const job = {
+    ...bench("§"),
+    facts: [{ name: "§", text: "§" }],
+    dates: [{ name: "§", text: "§", reason: "" }],
+  };
   const [surface] = job.surfaces;
   const { section } = surface!;
   const [coat] = section.coats;
@@ -68,9 +71,8 @@ function jobs(): readonly Bench<unknown>[] {
       { ...surface!, findings: [], coats: surface!.coats.map((each) => ({ ...each, findings: [] })) },
     ],
   };
-  const named = { ...job, facts: [{ name: "§", text: "§" }], dates: [{ name: "§", text: "§", reason: "" }] };
   const others = {
-    ...named,
+    ...job,
     othersLeft: 0,
     materials: [],
     findings: (["error", "warning", "information", "hint"] as const).flatMap((severity) =>
@@ -97,21 +99,21 @@ function jobs(): readonly Bench<unknown>[] {
   } as unknown as Bench<unknown>;
   const hours = Array.from({ length: 30 }, (_each, hour) => ({ ...job.air.hours[0]!, hour }));
   return [
-    named,
+    job,
     others,
     { ...others, ...undated, facts: [], dates: [] } as Bench<unknown>,
-    { ...named, plan: "being planned", air: { ...job.air, state: "being planned" } },
-    { ...named, plan: "none", air: { ...job.air, state: "none", said: [] } },
+    { ...job, plan: "being planned", air: { ...job.air, state: "being planned" } },
+    { ...job, plan: "none", air: { ...job.air, state: "none", said: [] } },
     { ...fresh, ...unfound, days: [] },
-    { ...named, ...unfound, next: [], days: job.days.map(({ clash: _clash, ...day }) => day) },
+    { ...job, ...unfound, next: [], days: job.days.map(({ clash: _clash, ...day }) => day) },
     {
-      ...named,
+      ...job,
       ...unfound,
       next: job.next.map((work) => ({ ...work, start: 1 })),
       days: job.days.slice(0, 1),
     },
-    { ...named, plan: "none", gaps: [], air: { ...job.air, state: "no room", room: "" } },
-    { ...named, air: { ...job.air, hours } },
+    { ...job, plan: "none", gaps: [], air: { ...job.air, state: "no room", room: "" } },
+    { ...job, air: { ...job.air, hours } },
   ] as readonly Bench<unknown>[];
 }
 
@@ -172,22 +174,5 @@ describe("the page of the bench view", () => {
       "mit den anderen Aufträgen der Werkstatt (2, die nächsten 2 von 4)",
     ])
       expect(html).toContain(text);
-  });
-
-  test("what the server calls the parts of a job has its word", () => {
-    const analysis = sampleAnalyst().analysis();
-    const german = l10nOf(GERMAN);
-    const names = ["reading-tables.finish", "mistakes.finish", "chairs.finish"].flatMap((file) =>
-      analysis.jobs(file).flatMap(({ job }) => {
-        const drawn = analysis.bench(file, job.name)!;
-        return [
-          ...[...drawn.facts, ...drawn.dates, ...drawn.costs].map(({ name }) => name),
-          ...(drawn.worth?.columns ?? []),
-          ...(drawn.worth?.rows ?? []).map(({ name }) => name),
-        ];
-      }),
-    );
-    expect(new Set(names).size).toBeGreaterThan(12);
-    for (const name of new Set(names)) expect(labelOf(name, german)).not.toBe(name);
   });
 });

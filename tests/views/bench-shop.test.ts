@@ -99,7 +99,7 @@ describe("the blocks that draw a job of the samples", () => {
 
   test.each(jobs)("%s: call everything by its title", (_name, bench) => {
     const html = [
-      headHtml(bench, l10n),
+      headHtml(bench),
       cardsHtml({ ...bench, findings: [] }, l10n),
       sectionsHtml(bench, look(1)).replaceAll(/<svg class="marks".*?<\/svg>/gu, ""),
       timelineHtml(bench, look(1)),

@@ -4,15 +4,15 @@
  */
 import type { Bench, BenchWork } from "../../../server/src/views/bench/model.ts";
 import { data, link, prose, text } from "./html.ts";
-import { type L10n, labelOf } from "./l10n.ts";
+import type { L10n } from "./l10n.ts";
 import { type Look, listText, momentText } from "./moments.ts";
 
 // ---------------------------------------------------------------------------------------------------------------
 // Blocks
 
-export function headHtml(bench: Bench<unknown>, l10n: L10n): string {
+export function headHtml(bench: Bench<unknown>): string {
   const facts = bench.facts
-    .map(({ name, text: said }) => `<span class="fact">${text(labelOf(name, l10n))}: ${text(said)}</span>`)
+    .map(({ name, text: said }) => `<span class="fact">${text(name)}: ${text(said)}</span>`)
     .join(" · ");
   return `<h1>${link(bench.at, text(bench.title), "title")}</h1><p class="second">${facts}</p>`;
 }
@@ -31,11 +31,8 @@ export function cardsHtml(bench: Bench<unknown>, l10n: L10n): string {
   const dates = together(bench.dates).map(
     ({ names, text: said, reason }) =>
       `<div class="card${bench.isSound ? "" : " doubt"}"><h2>${text(
-        listText(
-          names.map((name) => labelOf(name, l10n)),
-          l10n,
-        ),
-      )}</h2><p class="value">${text(labelOf(said, l10n))}</p>${doubt}${reason === "" ? "" : `<p class="second">${prose(reason)}</p>`}</div>`,
+        listText(names, l10n),
+      )}</h2><p class="value">${text(said)}</p>${doubt}${reason === "" ? "" : `<p class="second">${prose(reason)}</p>`}</div>`,
   );
   return `${first}${nextHtml(bench, l10n)}${dates.join("")}`;
 }
@@ -105,7 +102,7 @@ export function shoppingHtml(bench: Bench<unknown>, { ticked, l10n }: Look): str
     });
     const bought =
       gaps.length > 0 ? prose(gaps.join(", ")) : boxes.join(" ") || text(l10n.t("enough in stock"));
-    return `<tr><th scope="row">${link(at, text(title), `material ${i}`)}</th><td class="whole">${text(labelOf(takes, l10n))}</td><td class="whole">${text(onHand || l10n.t("none"))}</td><td>${bought}</td><td class="figure">${text(price)}</td></tr>`;
+    return `<tr><th scope="row">${link(at, text(title), `material ${i}`)}</th><td class="whole">${text(takes)}</td><td class="whole">${text(onHand || l10n.t("none"))}</td><td>${bought}</td><td class="figure">${text(price)}</td></tr>`;
   });
   const priceHead = bench.currency ? l10n.t("Price in {0}", bench.currency) : l10n.t("Price");
   const list =
@@ -120,7 +117,7 @@ export function shoppingHtml(bench: Bench<unknown>, { ticked, l10n }: Look): str
 function costsHtml({ costs, currency }: Bench<unknown>, l10n: L10n): string {
   const rows = costs.map(({ kind, name, text: said, sum, missing }) => {
     const more = sum === "" ? prose(missing.join(", ")) : text(sum);
-    return `<tr class="${kind}"><th scope="row">${text(labelOf(name, l10n))}</th><td class="figure">${text(labelOf(said, l10n))}</td><td class="second">${more}</td></tr>`;
+    return `<tr class="${kind}"><th scope="row">${text(name)}</th><td class="figure">${text(said)}</td><td class="second">${more}</td></tr>`;
   });
   const heading = currency ? l10n.t("What it costs, in {0}", currency) : l10n.t("What it costs");
   return `<h2>${text(heading)}</h2><table class="costs">${rows.join("")}</table>`;
@@ -129,13 +126,10 @@ function costsHtml({ costs, currency }: Bench<unknown>, l10n: L10n): string {
 /** Each way with the pieces beside the others. */
 function worthHtml({ worth }: Bench<unknown>, l10n: L10n): string {
   if (!worth) return "";
-  const figure = (said: string): string => `<td class="figure">${text(labelOf(said, l10n))}</td>`;
-  const head = worth.columns.map(
-    (name) => `<th scope="col" class="figure">${text(labelOf(name, l10n))}</th>`,
-  );
+  const figure = (said: string): string => `<td class="figure">${text(said)}</td>`;
+  const head = worth.columns.map((name) => `<th scope="col" class="figure">${text(name)}</th>`);
   const rows = worth.rows.map(
-    ({ name, figures }) =>
-      `<tr><th scope="row">${text(labelOf(name, l10n))}</th>${figures.map(figure).join("")}</tr>`,
+    ({ name, figures }) => `<tr><th scope="row">${text(name)}</th>${figures.map(figure).join("")}</tr>`,
   );
   const notes = worth.notes.map((note) => `<p class="second">${prose(note)}</p>`);
   return `<h2>${text(l10n.t("Is it worth it?"))} <span class="second">${text(worth.basis)}</span></h2><table><tr><td></td>${head.join("")}</tr>${rows.join("")}</table>${notes.join("")}`;

@@ -119,7 +119,7 @@ function draw(): void {
   const look: Look = { moment, width: document.documentElement.clientWidth - 16, isWholeShop, ticked, l10n };
   // What is not to be worked by yet can be saved, and does not call for it.
   document.querySelector('[data-action="html"]')?.classList.toggle("primary", bench.isSound);
-  put("head", headHtml(bench, l10n));
+  put("head", headHtml(bench));
   put("cards", cardsHtml(bench, l10n));
   put("sections", sectionsHtml(bench, look));
   put("shop", shopChoiceHtml(bench, look));

@@ -51,7 +51,7 @@ export function shortRecipe(
   handedOn: readonly HandedOn[] = [],
 ): ShortRecipe {
   const pieces = [...new Set(result.runs.flatMap(({ piece }) => piece ?? []))];
-  const air = sheet.facts.find(({ name }) => name === "Air")?.text;
+  const air = sheet.facts.find(({ name }) => name === t`Air`)?.text;
   return {
     title: pieces.map((piece) => capital(titleOf(piece))).join(", "),
     handedOn: handedOnFacts(result, handedOn),

@@ -332,5 +332,5 @@ function worthOf(result: JobResult): Pick<Bench<unknown>, "worth"> {
   const table = worthTable(result);
   if (!table) return {};
   const rows = table.rows.map(({ name, figures }) => ({ name, figures }));
-  return { worth: { ...table, columns: WORTH_COLUMNS, rows } };
+  return { worth: { ...table, columns: WORTH_COLUMNS.map(translated), rows } };
 }

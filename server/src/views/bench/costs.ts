@@ -19,7 +19,7 @@ export function costsOf(result: JobResult): readonly BenchCost[] {
     ...(prices.bought > 0 ? [{ name: t`Pieces, as bought`, amount: prices.bought }] : []),
     { name: t`Materials`, field: "material_cost", amount: totals.material_cost },
     ...(job.supplies || supplies > 0 ? [{ name: t`Supplies`, amount: supplies }] : []),
-    { name: "Labour", field: "labour_cost", amount: totals.labour_cost, sum: labourSum(result) },
+    { name: t`Labour`, field: "labour_cost", amount: totals.labour_cost, sum: labourSum(result) },
   ];
   const shown = roundedParts(
     parts.map(({ amount }) => amount ?? 0),
@@ -48,7 +48,7 @@ export function costsOf(result: JobResult): readonly BenchCost[] {
       const isLeftOut = field === "labour_cost" && shop?.labourPerH === undefined && total !== null;
       return { ...unknown("part", name, field), ...(isLeftOut ? { text: t`not counted` } : {}) };
     }),
-    total === null ? unknown("total", "Total", "total_cost") : row("total", "Total", total),
+    total === null ? unknown("total", t`Total`, "total_cost") : row("total", t`Total`, total),
     ...(saving === null || total === null
       ? [unknown("beside", t`Saved against new`, "saving")]
       : [
