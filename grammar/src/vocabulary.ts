@@ -172,7 +172,7 @@ export const FIELDS: Readonly<
     existing: {
       form: "existing",
       example: "existing alkyd paint, 2 coats",
-      doc: 'What is on it, from the wood up. Words in quotes behind a layer say what state it is in: `oil varnish "cracked"`.',
+      doc: 'What is on it, from the wood up. Words in quotes behind a layer say what state it is in: `oil varnish "cracked"`. Without the line the surface is taken as bare.',
     },
     tested: {
       form: "words",

@@ -252,3 +252,17 @@ test("a default is what it says, though a parameter has the same name", () => {
   const text = "material oil {\n  family drying oil\n}\nrecipe r(oil: material = o$0il) {\n  layer oil\n}\n";
   expect(hover(text)).toMatch(/^\[oil\] \*\*`oil`\*\*, .*drying oil/u);
 });
+
+test("a surface says whether it is taken as bare or said to be", () => {
+  const card = (existing: string): string =>
+    hover(`piece shelf {
+  surface boa$0rd {
+    shape area 2 m2
+    wood  beech
+${existing}  }
+}
+`);
+  expect(card("")).toContain("taken as bare, as nothing says what is on it: say it with `existing`");
+  expect(card("    existing bare\n")).toContain("nothing on it");
+  expect(card("    existing bare\n")).not.toContain("taken as bare");
+});

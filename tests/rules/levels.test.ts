@@ -23,6 +23,7 @@ const LEVELS: Readonly<Record<string, string>> = {
   "poured-down-drain": "warning",
   "solvent-on-skin": "warning",
   "kept-in-drink-bottle": "warning",
+  "old-finish-not-stated": "warning",
   "note-against-protection": "warning",
   "record-not-in-recipe": "warning",
   "record-differs": "information",

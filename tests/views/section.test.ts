@@ -94,3 +94,27 @@ ${job("")}`;
   ]);
   expect(filmUm).toBeUndefined();
 });
+
+test("of wood that nothing is said of the cut says that it is taken as bare, and of wood that is said to be bare nothing", () => {
+  const shown = (lines: string): string | undefined =>
+    section(
+      `${STOCK}piece shelf {
+  surface board {
+    shape    area 2 m2
+    wood     beech
+${lines}  }
+}
+recipe cleared {
+  layer bench_clear
+}
+job shelves {
+  piece shelf
+  apply cleared to board
+}
+`,
+      0,
+    ).wood.assumed;
+  expect(shown("")).toBe("taken as bare: nothing is stated");
+  expect(shown("    existing bare\n")).toBeUndefined();
+  expect(shown("    existing shellac\n")).toBeUndefined();
+});

@@ -17,7 +17,7 @@ describe("what is told along", () => {
     expect(sheet.surfaces[0]).toMatchObject({
       docs: { text: "Only the side that shows.", file: sheet.file },
       substrate: "beech",
-      existing: "bare",
+      existing: "taken as bare: nothing is stated",
       area: "2 × 2 m2 = 4 m2",
     });
     expect(sheet.shopDocs).toEqual({ text: "The stove is out for good.", file: sheet.file });

@@ -415,6 +415,7 @@ describe("findings", () => {
   surface lid {
     shape    area 1 m2
     wood     pine
+    existing bare
   }
 }
 job it {

@@ -82,6 +82,7 @@ h2 { font-size: 12px; font-weight: 600; margin: 14px 0 4px; }
 h2 .second { font-weight: 400; }
 p { margin: 2px 0; }
 code { font-family: var(--vscode-editor-font-family, monospace); font-size: 0.92em; color: inherit; background: none; padding: 0; }
+.assumed { display: block; }
 .second, .state { color: var(--second); font-size: 12px; }
 nav { display: flex; flex-wrap: wrap; gap: 6px; align-items: center; }
 #jobs:empty { display: none; }

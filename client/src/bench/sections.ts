@@ -199,7 +199,7 @@ function surfaceHtml(
   const list = [
     ...rows.toReversed(),
     ...below.toReversed(),
-    `<li class="below" data-y="${drawing.wood}"><span>${text(section.wood.name)}</span></li>`,
+    `<li class="below" data-y="${drawing.wood}"><span>${text(section.wood.name)}${section.wood.assumed === undefined ? "" : `<span class="second assumed">${text(section.wood.assumed)}</span>`}</span></li>`,
   ];
   return `<figure data-key="surface ${number}"><figcaption><b>${text(title)}</b> <span class="second">${text(about.join(" · "))}</span></figcaption><div class="cut"><div class="drawing">${drawing.svg}${marksSvg({ bench, l10n, scale }, surface, isOn, drawing, number)}</div><svg class="leaders" aria-hidden="true" width="24"><path/></svg><ol aria-label="${text(l10n.t("On {0}, from the top down", title))}">${list.join("")}</ol></div></figure>`;
 }

@@ -421,6 +421,7 @@ function belowZero(
     y += OLD;
   }
   write(wood.name, "");
+  if (wood.assumed !== undefined) write(wood.assumed, "");
   const stain = isOn[0] === false ? undefined : soaked[0]?.fill;
   parts.push(woodBlock(section, y, stain));
   const height = y + WOOD + 22;

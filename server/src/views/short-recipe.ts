@@ -95,7 +95,8 @@ function partsOf({ runs }: JobResult, sheet: Sheet, severalPieces: boolean): rea
     const before = parts.get(key);
     const made = {
       name,
-      text: existing === t`bare` ? `${substrate}, ${existing}` : t`${substrate}, on it ${existing}`,
+      text:
+        run.initial.layers.length === 0 ? `${substrate}, ${existing}` : t`${substrate}, on it ${existing}`,
     };
     parts.set(key, {
       surfaces: [...(before?.surfaces ?? []), name],

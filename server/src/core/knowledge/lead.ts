@@ -118,7 +118,7 @@ export type LeadStatus = "found" | "presumed" | "possible" | "unlikely" | "none_
 export function leadStatus({ built, country, result, begins }: LeadFacts): LeadStatus {
   if (result?.finding === "found") return "found";
   if (result && liftsPresumption(result, begins)) return "none_found";
-  if (built === undefined || built <= FIRST_BAN_YEAR) return "presumed";
+  if (built === undefined || isBeforeEveryBan(built)) return "presumed";
   const ban = banOf(country);
   if (ban) return built <= ban.year ? "presumed" : "unlikely";
   return country === undefined ? "possible" : "presumed";
@@ -138,6 +138,9 @@ export const banOf = (country: string | undefined): LeadBan | undefined =>
 
 /** The earliest ban of the table: before it no country of the table helps. */
 const FIRST_BAN_YEAR = Math.min(...LEAD_BANS.map(({ year }) => year));
+
+/** Whether paint of that year is presumed to hold lead in every country. */
+export const isBeforeEveryBan = (built: number): boolean => built <= FIRST_BAN_YEAR;
 
 /**
  * What is known about lead here, in one sentence; it never says that there is none. Of a clear it says what lead has to do

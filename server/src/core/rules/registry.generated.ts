@@ -129,6 +129,7 @@ import { noLeadSafeWork } from "./safety/no-lead-safe-work.ts";
 import { noRespirator } from "./safety/no-respirator.ts";
 import { noVentilation } from "./safety/no-ventilation.ts";
 import { noteAgainstProtection } from "./safety/note-against-protection.ts";
+import { oldFinishNotStated } from "./safety/old-finish-not-stated.ts";
 import { openFlame } from "./safety/open-flame.ts";
 import { paintHeatedToSmoke } from "./safety/paint-heated-to-smoke.ts";
 import { poisonousIngredient } from "./safety/poisonous-ingredient.ts";
@@ -294,6 +295,7 @@ export const RULES: readonly Rule[] = [
   noRespirator,
   noVentilation,
   noteAgainstProtection,
+  oldFinishNotStated,
   openFlame,
   paintHeatedToSmoke,
   poisonousIngredient,

@@ -145,6 +145,8 @@ export const RULE_SUMMARIES: Readonly<Record<string, string>> = {
     "A note or the words of a step tell people to do without gloves, goggles, a mask, a respirator, ear protection or fresh air that the materials or the work of this recipe need, or with something that does not do its work.",
   "oil-over-film":
     "A drying oil, a hardwax oil or a soap finish goes over a film or laminate that it cannot soak into.",
+  "old-finish-not-stated":
+    "A piece of a time when paint held lead is worked on, or a surface is stripped, and no `existing` says what is on it.",
   "one-face-counted":
     "A door, or what a recipe turns over, is a `panel` whose line does not say how many faces are meant.",
   "open-flame":

@@ -23,6 +23,7 @@ import type { ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { OpeningSpan, Piece, Shop, Surface } from "../../core/model/model.ts";
 import { orList } from "../../core/model/suggest.ts";
 import { testedFamilies } from "../../core/surface/initial-state.ts";
+import { isSilentOnFinish } from "../../core/surface/taken-as-bare.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { pieceCosts } from "../../core/totals/piece-costs.ts";
 import { outdoorsText } from "../../views/outdoors-text.ts";
@@ -96,7 +97,7 @@ function surfaceFacts(surface: Surface, say: ShownFigures): string {
     substrate.veneerMm === undefined
       ? translated(substrate.name)
       : t`${translated(substrate.name)} veneer of ${thicknessText(substrate.veneerMm)}`,
-    below || t`bare`,
+    below || (isSilentOnFinish(surface) ? t`taken as bare` : t`bare`),
     t`${translated(surface.wear.value)} wear`,
     surface.outdoors ? outdoorsText(surface.outdoors.value) : "",
     surface.moisture ? t`${percentText(surface.moisture.value)} moisture` : "",
@@ -132,9 +133,11 @@ export function surfaceCard(ctx: HoverContext, surface: Surface, piece: Piece | 
       substrate.veneerMm === undefined ? undefined : t`veneer ${thicknessText(substrate.veneerMm)}`,
       asLeftBy
         ? t`as left by the job ${code(asLeftBy.job)}`
-        : existing.length === 0
-          ? t`nothing on it`
-          : t`on it, from the wood up: ${existing.map(({ what, coats }) => (coats === 1 ? translated(what) : t`${translated(what)} (${coats} coats)`)).join(", ")}`,
+        : isSilentOnFinish(surface)
+          ? t`taken as bare, as nothing says what is on it: say it with \`existing\``
+          : existing.length === 0
+            ? t`nothing on it`
+            : t`on it, from the wood up: ${existing.map(({ what, coats }) => (coats === 1 ? translated(what) : t`${translated(what)} (${coats} coats)`)).join(", ")}`,
       surface.moisture && t`holds ${percentText(surface.moisture.value)} moisture by a meter`,
       surface.outdoors && t`stands ${outdoorsText(surface.outdoors.value)}`,
       testedText(surface),

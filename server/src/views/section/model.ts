@@ -21,6 +21,8 @@ export type Grain = "ring-porous" | "diffuse-porous" | "softwood" | "board" | "s
 export interface SectionWood {
   /** `red oak, veneer 0.6 mm`; `not stated`. */
   readonly name: string;
+  /** `taken as bare: nothing is stated`; absent where its piece says what is on it. */
+  readonly assumed?: string;
   readonly grain: Grain;
   /** Set where a veneer lies on a core. */
   readonly veneerMm?: number;

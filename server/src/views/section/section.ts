@@ -7,9 +7,10 @@ import type { Job, Substrate } from "../../core/model/model.ts";
 import { coatWetUm } from "../../core/quantities/laydown.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { Coat } from "../../core/surface/state.ts";
+import { isTakenAsBare } from "../../core/surface/taken-as-bare.ts";
 import { coatMix } from "../../core/totals/needs.ts";
 import { stepNumbers } from "../sheet/procedure.ts";
-import { titleOf } from "../sheet/words.ts";
+import { takenAsBareText, titleOf } from "../sheet/words.ts";
 import { coatFill, woodFill } from "./fills.ts";
 import type { Grain, OldCoats, Section, SectionCoat, SectionWood } from "./model.ts";
 
@@ -20,7 +21,10 @@ export function sectionOf(run: SurfaceRun, title: string, job?: Job): Section {
   const isKnown = films.every((film) => film !== undefined);
   return {
     title,
-    wood: sectionWood(run.surface?.substrate),
+    wood: {
+      ...sectionWood(run.surface?.substrate),
+      ...(isTakenAsBare(run) ? { assumed: takenAsBareText() } : {}),
+    },
     old: oldCoats(run),
     coats,
     ...(isKnown ? { filmUm: films.reduce((sum, film) => sum + film, 0) } : {}),

@@ -26,6 +26,7 @@ import type { Action } from "../../core/surface/actions.ts";
 import { leadFactsOf, oldCoating } from "../../core/surface/lead.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { Coat } from "../../core/surface/state.ts";
+import { isTakenAsBare } from "../../core/surface/taken-as-bare.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import type { Draw } from "../../core/totals/needs.ts";
 import { jobPaper } from "../../core/totals/paper.ts";
@@ -62,7 +63,7 @@ import type {
 import { datedPlan, type Procedure, procedureOf } from "./procedure.ts";
 import { withSharedWear } from "./shared-wear.ts";
 import { thinVeneer } from "./thin-veneer.ts";
-import { capital, docsOf, titleOf, words } from "./words.ts";
+import { capital, docsOf, takenAsBareText, titleOf, words } from "./words.ts";
 
 /**
  * Jobs in their order in the file, then the recipes that stand by themselves; or `only` the job of this name, as others cost
@@ -419,7 +420,7 @@ function sheetSurface(
       ...(veneer === undefined ? [] : [t`veneer ${thicknessText(veneer)}`]),
       ...(surface?.moisture ? [t`at ${percentText(surface.moisture.value)} moisture`] : []),
     ].join(", "),
-    existing: existingText(run.initial.layers),
+    existing: isTakenAsBare(run) ? takenAsBareText() : existingText(run.initial.layers),
     wear: [
       ...(surface ? [translated(surface.wear.value)] : []),
       ...(surface?.outdoors ? [outdoorsText(surface.outdoors.value)] : []),

@@ -139,6 +139,9 @@ const METHODS: Readonly<Record<string, string>> = {
   rubber: "a rubber",
 };
 
+/** Of a surface whose piece does not say what is on it. */
+export const takenAsBareText = (): string => t`taken as bare: nothing is stated`;
+
 /** `waterborne polyurethane, satin, clear` */
 export function sortText({ familyName, sheen, colour, builtIn, name }: Material): string {
   if (builtIn) return familyName === words(name) ? t`any of its kind` : translated(familyName ?? "");

@@ -36,8 +36,9 @@ job stools {
 const BRIGHT = (steps: string, layer: string) => `piece plate {
   built 1930
   surface face {
-    shape panel 200 mm x 80 mm
-    wood  brass
+    shape    panel 200 mm x 80 mm
+    wood     brass
+    existing bare
   }
 }
 recipe lacquered {

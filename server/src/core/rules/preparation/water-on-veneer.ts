@@ -13,8 +13,9 @@ import { related } from "../texts.ts";
 const FILE = (built: number, wood: string, step: string) => `piece commode {
   built ${built}
   surface top {
-    shape panel 900 mm x 450 mm
-    wood  ${wood}
+    shape    panel 900 mm x 450 mm
+    wood     ${wood}
+    existing bare
   }
 }
 recipe raised {

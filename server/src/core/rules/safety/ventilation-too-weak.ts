@@ -59,9 +59,10 @@ const JOB = (room: string) => `  wait   until cured
 piece wall_of_shelves {
   built 2015
   surface boards {
-    shape area 30 m2
-    wood  beech
-    wear  light
+    shape    area 30 m2
+    wood     beech
+    existing bare
+    wear     light
   }
 }
 
