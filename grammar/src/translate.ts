@@ -75,6 +75,27 @@ export function textKey(template: string): string {
 export const KEY_LENGTH = 5;
 const SIGNS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 
+/**
+ * A language by what a table has for the short name of a template. What was asked for is remembered, but not more than all
+ * templates there are: texts that come from elsewhere must not pile up.
+ */
+export function languageByKeys(tag: string, keyed: (key: string) => string | undefined): Language {
+  const known = new Map<string, string | undefined>();
+  return {
+    tag,
+    keyed,
+    template(english) {
+      if (!known.has(english)) {
+        if (known.size === MOST_KNOWN) known.clear();
+        known.set(english, keyed(textKey(english)));
+      }
+      return known.get(english);
+    },
+  };
+}
+
+const MOST_KNOWN = 10_000;
+
 const joined = (strings: readonly string[], parts: readonly (string | number)[]): string => {
   let text = strings[0]!;
   for (let at = 0; at < parts.length; at += 1) text += parts[at]! + strings[at + 1]!;

@@ -49,3 +49,12 @@ test("a short recipe tells the air that the job was worked out for in German, to
   speakGerman();
   expect(airs().map((air) => air !== undefined)).toEqual(english.map((air) => air !== undefined));
 });
+
+test("what to wear and the dangers of the job beside what is next are German", () => {
+  speakGerman();
+  const analysis = sampleAnalyst().analysis();
+  const [tables] = analysis.jobs("reading-tables.finish");
+  const { next, dangers } = analysis.bench("reading-tables.finish", tables!.job.name)!;
+  expect(next[0]!.wear).toEqual(["Atemschutz (Dämpfe und Staub)", "Handschuhe", "Schutzbrille"]);
+  expect(dangers).toContain("ölige Lappen");
+});

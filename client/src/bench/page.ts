@@ -1,4 +1,5 @@
 /** The page of the bench view: its frame and its looks. Nothing is loaded but the script with the nonce. */
+import { THEME_COLOURS } from "../pages/theme-colours.ts";
 import { text } from "./html.ts";
 import { l10nOf } from "./l10n.ts";
 
@@ -62,20 +63,12 @@ export function benchPage(
  * Colours are those of the editor's theme, by what they are for. Where the system forces colours of its own, they are the
  * system's; drawings keep the colours of their materials there, which are data, each with an outline.
  */
-const STYLE = `
+const STYLE = `${THEME_COLOURS}
 :root {
-  --ink: var(--vscode-foreground);
-  --second: var(--vscode-descriptionForeground, var(--vscode-foreground));
-  --ground: var(--vscode-editor-background);
-  --rule: var(--vscode-contrastBorder, var(--vscode-panel-border, #8884));
-  --accent: var(--vscode-focusBorder);
-  --link: var(--vscode-textLink-foreground);
-  --error: var(--vscode-editorError-foreground);
-  --warning: var(--vscode-editorWarning-foreground);
   --shut: 0.09;
   --hatch: 0.6;
 }
-.vscode-high-contrast { --second: var(--vscode-foreground); --shut: 0.2; --hatch: 1; }
+.vscode-high-contrast { --shut: 0.2; --hatch: 1; }
 body { font: var(--vscode-font-size, 13px)/1.4 var(--vscode-font-family); color: var(--ink); padding: 12px 8px; margin: 0; }
 h1 { font-size: 16px; font-weight: 600; margin: 8px 0 2px; }
 h2 { font-size: 12px; font-weight: 600; margin: 14px 0 4px; }
@@ -95,7 +88,6 @@ nav button.primary { color: var(--vscode-button-foreground); background: var(--v
 select { color: var(--vscode-dropdown-foreground); background: var(--vscode-dropdown-background); border-color: var(--vscode-dropdown-border, transparent); }
 button.link { color: inherit; background: none; border: 0; padding: 0 2px; margin: 0 -2px; min-height: 24px; line-height: inherit; text-align: left; cursor: pointer; font-weight: inherit; }
 button.link:hover { text-decoration: underline; color: var(--link); }
-:focus-visible { outline: 2px solid var(--accent); outline-offset: 2px; }
 .at { outline: 1px solid var(--accent); outline-offset: 1px; }
 button.link.at { outline: none; background: color-mix(in srgb, var(--accent) 12%, transparent); box-shadow: -3px 0 0 var(--accent); }
 .danger { font-weight: 600; }
@@ -220,11 +212,7 @@ table.costs { width: auto; }
 .empty { color: var(--second); }
 .hidden { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; display: block; }
 @media (forced-colors: active) {
-  :root {
-    --ink: CanvasText; --second: CanvasText; --ground: Canvas; --rule: CanvasText; --accent: Highlight; --link: LinkText;
-    --error: CanvasText; --warning: CanvasText; --shut: 0.2; --hatch: 1;
-  }
-  svg { forced-color-adjust: none; }
+  :root { --shut: 0.2; --hatch: 1; }
   nav button { border-color: ButtonText; }
   button.link.at { outline: 1px solid Highlight; }
   .card.stop { border-left-width: 6px; }

@@ -4,6 +4,7 @@ import { type Part, partsOf } from "./examples.ts";
 import { anchorOf, inline, text } from "./inline.ts";
 import { blocksOf } from "./markdown.ts";
 import { type Coloured, recipeHtml } from "./recipe-html.ts";
+import { THEME_COLOURS } from "./theme-colours.ts";
 
 /** The recipes of a page, each as one text, in order. */
 export const recipesOf = (markdown: string): readonly string[] => recipesIn(partsOf(blocksOf(markdown)));
@@ -96,16 +97,8 @@ function tableHtml({ head, rows }: Extract<Part, { readonly kind: "table" }>): s
  * Colours are those of the editor's theme, by what they are for. Those of words in a recipe no theme hands to a page, so they
  * are those that the editor's own themes give to the same words, by the kind of theme.
  */
-const STYLE = `
+const STYLE = `${THEME_COLOURS}
 :root {
-  --ink: var(--vscode-foreground);
-  --second: var(--vscode-descriptionForeground, var(--vscode-foreground));
-  --ground: var(--vscode-editor-background);
-  --rule: var(--vscode-contrastBorder, var(--vscode-panel-border, #8884));
-  --link: var(--vscode-textLink-foreground);
-  --error: var(--vscode-editorError-foreground);
-  --warning: var(--vscode-editorWarning-foreground);
-  --other: var(--vscode-editorInfo-foreground);
   --keyword: #c586c0; --field: #569cd6; --verb: #dcdcaa; --number: #b5cea8; --string: #ce9178; --comment: #6a9955;
   --material: #4fc1ff; --thing: #4ec9b0; --parameter: #9cdcfe;
 }
@@ -113,7 +106,7 @@ const STYLE = `
   --keyword: #af00db; --field: #800000; --verb: #795e26; --number: #098658; --string: #a31515; --comment: #008000;
   --material: #0070c1; --thing: #267f99; --parameter: #001080;
 }
-.vscode-high-contrast { --second: var(--vscode-foreground); --comment: #7ca668; }
+.vscode-high-contrast { --comment: #7ca668; }
 .vscode-high-contrast-light {
   --keyword: #b5200d; --field: #0f4a85; --verb: #5e2cbc; --number: #096d48; --string: #0f4a85; --comment: #515151;
   --material: #02715d; --thing: #185e73; --parameter: #001080;
@@ -127,7 +120,6 @@ p, ul, ol { margin: 6px 0; max-width: 52em; }
 ul, ol { padding-left: 20px; }
 li { margin: 2px 0; }
 a { color: var(--link); }
-:focus-visible { outline: 2px solid var(--vscode-focusBorder); outline-offset: 2px; }
 code, pre { font-family: var(--vscode-editor-font-family, monospace); }
 code { font-size: 0.95em; color: inherit; background: none; padding: 0; }
 pre { white-space: pre-wrap; overflow-wrap: anywhere; }
@@ -173,11 +165,6 @@ mark.information, mark.hint { text-decoration-color: var(--other); }
 .type, .class, .struct, .namespace, .event { color: var(--thing); }
 .parameter { color: var(--parameter); }
 @media (forced-colors: active) {
-  :root {
-    --ink: CanvasText; --second: CanvasText; --ground: Canvas; --rule: CanvasText; --link: LinkText;
-    --error: CanvasText; --warning: CanvasText; --other: CanvasText;
-  }
-  svg { forced-color-adjust: none; }
   .line.at { border-left-width: 6px; padding-left: 9px; }
 }
 `;

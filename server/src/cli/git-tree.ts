@@ -4,7 +4,7 @@
  */
 import path from "node:path";
 import { decodeText, type ReadText } from "../reading/decode-text.ts";
-import { MAX_DEPTH } from "../reading/may-read.ts";
+import { isLookedInto, MAX_DEPTH } from "../reading/may-read.ts";
 import { MAX_FILE_BYTES, reasonOf, shortened } from "../reading/reasons.ts";
 import { UsageError } from "./io.ts";
 import type { GitAsked, RunGit } from "./node-git.ts";
@@ -118,9 +118,7 @@ const ENTRY = /^(\d{6}) \w+ ([0-9a-f]{40,64}) +(\d+|-)\t(.+)$/su;
 /** As on a disk: neither hidden, nor in what is installed, nor too deep. */
 function isLookedAt(name: string): boolean {
   const steps = name.split("/");
-  return (
-    steps.length - 1 <= MAX_DEPTH && !steps.some((step) => step.startsWith(".") || step === "node_modules")
-  );
+  return steps.length - 1 <= MAX_DEPTH && steps.every(isLookedInto);
 }
 
 /** A link's text would be taken for a recipe, and a module is another repository. */

@@ -6,7 +6,7 @@
 import type { Dirent } from "node:fs";
 import { readdir, realpath, stat } from "node:fs/promises";
 import { decodeText, type ReadText } from "../reading/decode-text.ts";
-import { MAX_DEPTH } from "../reading/may-read.ts";
+import { isLookedInto, isNamedAsRecipe, MAX_DEPTH } from "../reading/may-read.ts";
 import { MAX_FILE_BYTES, reasonOf } from "../reading/reasons.ts";
 import { findPackage } from "./find-package.ts";
 import type { CliFiles, PathKind, Recipes } from "./io.ts";
@@ -97,7 +97,7 @@ async function recipesBelow(folder: string): Promise<Recipes> {
     for (const entry of await entriesOf(folder, below, closed)) {
       const name = below + entry.name;
       if (entry.isDirectory()) {
-        if (entry.name === "node_modules" || entry.name.startsWith(".")) continue;
+        if (!isLookedInto(entry.name)) continue;
         if (depth < MAX_DEPTH) waiting.push({ below: `${name}/`, depth: depth + 1 });
         else deep.push(name);
       } else if (
@@ -122,4 +122,4 @@ async function entriesOf(folder: string, below: string, closed: string[]): Promi
 }
 
 const isRecipe = (entry: Dirent): boolean =>
-  entry.name.endsWith(".finish") && !entry.name.startsWith(".") && (entry.isFile() || entry.isSymbolicLink());
+  isNamedAsRecipe(entry.name) && (entry.isFile() || entry.isSymbolicLink());

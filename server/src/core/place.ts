@@ -26,9 +26,9 @@ export const samePlace = (a: Place, b: Place): boolean =>
     a.declaration === b.declaration &&
     a.file === b.file);
 
+export const sameDeclaration = (a: Place, b: Place): boolean =>
+  a.declaration === b.declaration && a.file === b.file;
+
 /** Whether two places of one declaration have a character or an edge in common. */
 export const placesOverlap = (a: Place, b: Place): boolean =>
-  a.file === b.file &&
-  a.declaration === b.declaration &&
-  a.span.start <= b.span.end &&
-  b.span.start <= a.span.end;
+  sameDeclaration(a, b) && a.span.start <= b.span.end && b.span.start <= a.span.end;

@@ -5,7 +5,7 @@
 import type { Dirent } from "node:fs";
 import { readdir, readFile, stat } from "node:fs/promises";
 import ignore, { type Ignore } from "ignore";
-import { MAX_DEPTH } from "../reading/may-read.ts";
+import { isLookedInto, isNamedAsRecipe, MAX_DEPTH } from "../reading/may-read.ts";
 
 export interface Listing {
   /** More are not looked for. */
@@ -55,9 +55,7 @@ export async function listRecipes(folder: string, { limit, exclude }: Listing): 
   return found.slice(0, limit).toSorted();
 }
 
-const isLookedInto = (name: string): boolean => name !== "node_modules" && !name.startsWith(".");
-const isRecipe = (entry: Dirent): boolean =>
-  entry.isFile() && entry.name.endsWith(".finish") && !entry.name.startsWith(".");
+const isRecipe = (entry: Dirent): boolean => entry.isFile() && isNamedAsRecipe(entry.name);
 
 /** As Git has it, the last list that says something decides, and the innermost list is the last (gitignore(5)). */
 function isLeftOut(path: string, rules: Waiting["rules"]): boolean {

@@ -5,7 +5,7 @@
  * not in it stays English; so does everything for a language without a table.
  */
 import * as z from "zod/mini";
-import { KEY_LENGTH, type Language, textKey } from "../../../grammar/src/translate.ts";
+import { KEY_LENGTH, type Language, languageByKeys } from "../../../grammar/src/translate.ts";
 
 /** A packed table as it is read from a file or sent by a client. */
 export const TEXTS = z.object({ keys: z.string(), texts: z.array(z.string()) });
@@ -21,20 +21,5 @@ export function languageOf(tag: string, table: unknown): Language | undefined {
   const texts = new Map(
     packed.texts.map((text, at) => [packed.keys.slice(KEY_LENGTH * at, KEY_LENGTH * (at + 1)), text]),
   );
-  const known = new Map<string, string | undefined>();
-  const keyed = (key: string): string | undefined => texts.get(key);
-  return {
-    tag,
-    keyed,
-    template(english) {
-      if (!known.has(english)) {
-        if (known.size === MOST_KNOWN) known.clear();
-        known.set(english, keyed(textKey(english)));
-      }
-      return known.get(english);
-    },
-  };
+  return languageByKeys(tag, (key) => texts.get(key));
 }
-
-/** More than all templates there are: texts that come from elsewhere must not pile up. */
-const MOST_KNOWN = 10_000;

@@ -12,6 +12,7 @@ import { LONGEST_GIST } from "../../../grammar/src/gist.ts";
 import { t } from "../../../grammar/src/translate.ts";
 import { byGravity } from "../core/findings.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
+import { linesOf } from "../views/text-lines.ts";
 import type { ClientFacts } from "./client-facts.ts";
 import type { Snapshot } from "./files.ts";
 import { toDiagnostic } from "./to-lsp.ts";
@@ -58,14 +59,7 @@ const inColumns = (line: string): string => {
   const lines = Math.ceil(line.length / LONGEST_GIST);
   // As long as each other, so that none ends with a word by itself; what is typed may need more than that.
   const most = Math.min(LONGEST_GIST, Math.ceil(line.length / lines) + LONGEST_WORD);
-  const broken: string[] = [];
-  let columns = 0;
-  for (const [index, part] of unbroken(line).entries()) {
-    const fits = index === 0 || columns + 1 + part.length <= most;
-    columns = fits && index > 0 ? columns + 1 + part.length : part.length;
-    broken.push(index === 0 ? part : `${fits ? " " : "\n"}${part}`);
-  }
-  return broken.join("");
+  return linesOf(unbroken(line), most).join("\n");
 };
 
 const LONGEST_WORD = 8;

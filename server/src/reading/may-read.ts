@@ -45,6 +45,12 @@ export const MAX_PATH_LENGTH = 4096;
 /** Folders above a file that are looked at. No workshop sorts its recipes deeper than this. */
 export const MAX_DEPTH = 100;
 
+/** Whether a folder is looked into for recipes: neither hidden nor with what is installed. */
+export const isLookedInto = (name: string): boolean => name !== "node_modules" && !name.startsWith(".");
+
+/** Whether a file that is found in a folder is a recipe by its name. */
+export const isNamedAsRecipe = (name: string): boolean => name.endsWith(".finish") && !name.startsWith(".");
+
 /**
  * Why a file is not read, as the end of a sentence that begins with the file; undefined where it may be. `kind` is what
  * was found at `name`; leave it out before anything is touched. A `name` is an address (`file:///shop/a.finish`) or an

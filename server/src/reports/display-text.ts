@@ -5,6 +5,7 @@
 import { eastAsianWidth } from "get-east-asian-width";
 import { firstIndex } from "../../../grammar/src/binary-search.ts";
 import { shownText } from "../escape/shown-text.ts";
+import { linesOf } from "../views/text-lines.ts";
 
 /** Marks that sit on the letter before them, and characters without any shape. */
 const NARROWEST = /[\p{Mn}\p{Me}\p{Cf}]/u;
@@ -80,19 +81,8 @@ export function offsetOfColumn({ columns }: MeasuredLine, column: number): numbe
  * its unit: `85 % RH` is never torn apart, and what is quoted in backticks stays on one line where it fits on one, so that
  * it can be typed as it stands there.
  */
-export function wrap(text: string, columns: number): readonly string[] {
-  const lines: string[] = [];
-  let [line, width] = ["", 0];
-  for (const word of quotesWhole(wordsOf(text), columns)) {
-    const longer = displayWidth(word);
-    if (line !== "" && width + 1 + longer > columns) {
-      lines.push(line);
-      [line, width] = [word, longer];
-    } else if (line === "") [line, width] = [word, longer];
-    else [line, width] = [`${line} ${word}`, width + 1 + longer];
-  }
-  return line === "" ? lines : [...lines, line];
-}
+export const wrap = (text: string, columns: number): readonly string[] =>
+  linesOf(quotesWhole(wordsOf(text), columns), columns, displayWidth);
 
 /** Words of one quotation as one word, unless that is longer than a line. */
 function quotesWhole(words: readonly string[], columns: number): readonly string[] {

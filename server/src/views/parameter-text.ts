@@ -1,4 +1,5 @@
 /** A parameter as its recipe declares it. */
+import { t, translated } from "../../../grammar/src/translate.ts";
 import type { Grits, Ratio, Value } from "../../../grammar/src/tree.ts";
 import { quantityText } from "../core/measure/read-quantity.ts";
 import type { Recipe, RecipeParameter } from "../core/model/model.ts";
@@ -7,6 +8,16 @@ import type { Recipe, RecipeParameter } from "../core/model/model.ts";
 export function parameterText(recipe: Recipe, parameter: RecipeParameter): string {
   const value = defaultText(recipe, parameter);
   return `${parameter.name}: ${parameter.type}${value === undefined ? "" : ` = ${value}`}`;
+}
+
+/** `a material`, or what is said of a value that is taken where nothing is chosen. */
+export function choiceText(
+  recipe: Recipe,
+  parameter: RecipeParameter,
+  taken: (value: string) => string,
+): string {
+  const value = defaultText(recipe, parameter);
+  return value === undefined ? t`a ${translated(parameter.type)}` : taken(value);
 }
 
 /** What is taken where no argument is given: `3`; undefined where one must be. */

@@ -11,7 +11,7 @@ import { quantityText } from "../measure/read-quantity.ts";
 import { figuresIn } from "../measure/shown-figures.ts";
 import type { Material } from "../model/model.ts";
 import { andList } from "../model/suggest.ts";
-import { placeKey } from "../place.ts";
+import { placeKey, sameDeclaration } from "../place.ts";
 import type { LayerAction, WaitAction } from "../surface/actions.ts";
 import type { DryingTime, Stage } from "../surface/drying-time.ts";
 import type { SurfaceRun } from "../surface/run.ts";
@@ -224,11 +224,13 @@ function waitText({ syntax }: WaitAction): string | undefined {
 /** The one wait of the recipe's own between the last coat and what comes too soon. */
 export function waitBefore({ moments }: SurfaceRun, index: number): WaitAction | undefined {
   const from = moments.slice(0, index).findLastIndex(({ action }) => action.op === "layer") + 1;
-  const waits = moments
-    .slice(from, index)
-    .flatMap(({ action }) => (action.op === "wait" && !action.between ? [action] : []));
+  const waits = waitsIn(moments, from, index).filter(({ between }) => !between);
   return waits.length === 1 ? waits[0] : undefined;
 }
+
+/** The waits from one moment to before another, in order. */
+export const waitsIn = (moments: SurfaceRun["moments"], from: number, index: number): readonly WaitAction[] =>
+  moments.slice(from, index).flatMap(({ action }) => (action.op === "wait" ? [action] : []));
 
 /**
  * The fix that the finding speaks of: `line` in place of the wait that is too short, where the recipe of the coat has one,
@@ -240,9 +242,8 @@ export function waitLonger(
   line: string,
 ): Fix {
   const tooShort = waitBefore(run, index);
-  const { file, declaration } = action.place;
-  const isOwn = tooShort?.place.file === file && tooShort.place.declaration === declaration;
-  if (!isOwn) return insertAbove("undertaking", action, title, [line]);
+  if (tooShort === undefined || !sameDeclaration(tooShort.place, action.place))
+    return insertAbove("undertaking", action, title, [line]);
   const { until, overnight, time } = tooShort.syntax;
   const said = until === undefined ? (overnight ?? time) : undefined;
   // The value alone, so that it stays in its column.

@@ -1,4 +1,5 @@
 /** What of a job is done last by its record, and what is to be done next, in the words of its sheet. */
+import { translated } from "../../../../grammar/src/translate.ts";
 import { hoursBetween } from "../../core/measure/iso-dates.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { isDated } from "../schedule/job-plan.ts";
@@ -33,12 +34,12 @@ export function nextWork(
       where: row.steps.map(({ surface }) => surface),
       ...(from === undefined ? {} : { start: from }),
       ...(to === undefined ? {} : { end: to }),
-      wear: row.wear,
+      wear: row.wear.map(translated),
     };
   };
   const toCome = works.filter(({ isDone }) => !isDone);
   return {
-    dangers: [...new Set(toCome.flatMap(({ row }) => row.dangers))],
+    dangers: [...new Set(toCome.flatMap(({ row }) => row.dangers.map(translated)))],
     next: toCome.slice(0, MOST_NEXT).map((each) => work(each, each.row.startAt, each.row.endAt)),
     ...(lastDone ? { lastDone: work(lastDone, lastDone.doneAt) } : {}),
   };

@@ -33,7 +33,7 @@ import { jobPaper } from "../../core/totals/paper.ts";
 import { unitsFor } from "../../core/units-told.ts";
 import { awaitsRoomAir, beingPlannedText, type GapField, gapsOf, materialGaps } from "../missing-inputs.ts";
 import { outdoorsText } from "../outdoors-text.ts";
-import { defaultText } from "../parameter-text.ts";
+import { choiceText } from "../parameter-text.ts";
 import type { FileFinding } from "../places/file-finding.ts";
 import { briefReason, jobDates } from "../schedule/job-dates.ts";
 import { sectionOf } from "../section/section.ts";
@@ -525,7 +525,7 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
     ],
     choices: recipe.parameters.map((parameter) => ({
       name: words(parameter.name),
-      text: choiceText(recipe, parameter),
+      text: choiceText(recipe, parameter, (value) => t`${value} on this sheet`),
     })),
     duties: [
       ...sheetDuties([{ procedure: sheet, spans }]),
@@ -542,10 +542,4 @@ function recipeSheet(checker: Checker, recipe: Recipe, findingsOf: ConcernedFind
     bench: benchList(recipe, procedures),
     service: { cures: cureOf(run, t`Full cure`), cautions: [] },
   };
-}
-
-/** `a material`, or what is taken where nothing is chosen: `3`. */
-function choiceText(recipe: Recipe, parameter: Recipe["parameters"][number]): string {
-  const value = defaultText(recipe, parameter);
-  return value === undefined ? t`a ${translated(parameter.type)}` : t`${value} on this sheet`;
 }

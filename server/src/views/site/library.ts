@@ -15,7 +15,7 @@ import { daysOf, keyOf, recipesIn, recipesOf, sheenOf } from "../find/in-runs.ts
 import type { SearchedFiles } from "../find/model.ts";
 import type { HandedOn } from "../handed-on.ts";
 import { outdoorsText } from "../outdoors-text.ts";
-import { defaultText } from "../parameter-text.ts";
+import { choiceText } from "../parameter-text.ts";
 import type { FileFinding } from "../places/file-finding.ts";
 import { sectionOf } from "../section/section.ts";
 import type { Sheet } from "../sheet/model.ts";
@@ -99,7 +99,7 @@ export function libraryOf(
       steps: stepsOf(assumed),
       choices: recipe.parameters.map((parameter) => ({
         name: words(parameter.name),
-        text: choiceText(recipe, parameter),
+        text: choiceText(recipe, parameter, (value) => t`${value}, unless another is chosen`),
       })),
       ...(first ? { section: sectionFor(first.run, true) } : {}),
       source: sourceOf(recipe),
@@ -173,11 +173,6 @@ export function libraryOf(
 }
 
 const eachOnce = <T>(all: Iterable<T>): readonly T[] => [...new Set(all)];
-
-function choiceText(recipe: Recipe, parameter: Recipe["parameters"][number]): string {
-  const value = defaultText(recipe, parameter);
-  return value === undefined ? t`a ${translated(parameter.type)}` : t`${value}, unless another is chosen`;
-}
 
 type Declared = Pick<Recipe, "name" | "title" | "file" | "declaration" | "docs">;
 

@@ -7,6 +7,7 @@ import { t } from "../../../../../grammar/src/translate.ts";
 import type { Fix, RelatedPlace } from "../../findings.ts";
 import { leavesLayer } from "../../knowledge/families.ts";
 import { andList } from "../../model/suggest.ts";
+import { sameDeclaration } from "../../place.ts";
 import type { StepAction } from "../../surface/actions.ts";
 import { type SurfaceState, topCoat } from "../../surface/state.ts";
 import type { Report, TradeRule } from "../rule.ts";
@@ -384,9 +385,7 @@ function cleanBefore(
   action: LayerContext["action"],
   { dust, layers }: SurfaceState,
 ): readonly Fix[] {
-  const isNear =
-    rubbing.place.file === action.place.file && rubbing.place.declaration === action.place.declaration;
-  if (!isNear || layers.length === 0) return [];
+  if (!sameDeclaration(rubbing.place, action.place) || layers.length === 0) return [];
   return [
     fixOf("undertaking", t`Clean before the surface is rubbed down, and let it dry overnight`, [
       linesAbove(rubbing.place, ["step  clean with soap", "step  clean with water", "wait  overnight"]),

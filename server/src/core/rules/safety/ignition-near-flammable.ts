@@ -4,7 +4,7 @@
 import { t, translated } from "../../../../../grammar/src/translate.ts";
 import { canLight, IGNITION_RULE_SOURCE, ignitionSource } from "../../knowledge/ignition.ts";
 import { figuresIn, type UnitSystem } from "../../measure/shown-figures.ts";
-import { placeKey } from "../../place.ts";
+import { placeKey, sameDeclaration } from "../../place.ts";
 import type { Action, MaterialUse } from "../../surface/actions.ts";
 import { materialsInTheCold } from "../../surface/cold-layers.ts";
 import { asOtherShop, safeRoom } from "../group-bad-air.ts";
@@ -223,5 +223,4 @@ const flashText = (use: MaterialUse, units: UnitSystem): string =>
 const flashOf = (material: MaterialUse["material"]): number | undefined => material?.flash?.value;
 
 /** A hardener is named by its material's declaration, not by this line. */
-const atOf = (action: Action, use: MaterialUse): boolean =>
-  action.place.declaration === use.place.declaration && action.place.file === use.place.file;
+const atOf = (action: Action, use: MaterialUse): boolean => sameDeclaration(action.place, use.place);

@@ -9,11 +9,13 @@
 import { t } from "../../../../../grammar/src/translate.ts";
 import { PRACTICE } from "../../knowledge/sources.ts";
 import { exactDuration, formatDuration } from "../../measure/format-amount.ts";
+import { sameDeclaration } from "../../place.ts";
 import type { LayerAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import { putOnAt } from "../../surface/run-index.ts";
 import { type Coat, isAbradedSince, topCoat, waitedOf } from "../../surface/state.ts";
 import type { TradeRule } from "../rule.ts";
+import { waitsIn } from "../short-wait.ts";
 import { fitting, layerBelow, related, replaceAt } from "../texts.ts";
 
 export const conditionerDriedOut: TradeRule = {
@@ -156,12 +158,6 @@ function latestHours({ material, family }: Coat): number | undefined {
 
 /** The wait between the two, where it is the only one and stands in the same declaration. */
 function onlyWait(run: SurfaceRun, below: Coat, action: LayerAction, index: number) {
-  const waits = run.moments
-    .slice(putOnAt(run, below) + 1, index)
-    .map((moment) => moment.action)
-    .filter(({ op }) => op === "wait");
-  const [wait] = waits;
-  const isNear =
-    wait?.place.file === action.place.file && wait.place.declaration === action.place.declaration;
-  return waits.length === 1 && isNear ? wait : undefined;
+  const [wait, ...others] = waitsIn(run.moments, putOnAt(run, below) + 1, index);
+  return wait && others.length === 0 && sameDeclaration(wait.place, action.place) ? wait : undefined;
 }

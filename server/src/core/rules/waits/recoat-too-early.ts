@@ -8,6 +8,7 @@
 import { t } from "../../../../../grammar/src/translate.ts";
 import type { Fix } from "../../findings.ts";
 import { typedDuration } from "../../measure/format-amount.ts";
+import { sameDeclaration } from "../../place.ts";
 import { isBeingPlanned } from "../../schedule/being-planned.ts";
 import { closedHoursAt } from "../../schedule/calendar.ts";
 import { sentence } from "../../sentence.ts";
@@ -30,6 +31,7 @@ import {
   shortWait,
   timePlaces,
   waitBefore,
+  waitsIn,
 } from "../short-wait.ts";
 import { fixOf, insertAbove, layerBelow, linesAbove, replaceAt } from "../texts.ts";
 
@@ -646,11 +648,7 @@ function fixes(
 }
 
 /** The wait between the two coats that is too short, if it stands in the same declaration. */
-function firstWait(run: SurfaceRun, below: Coat, action: Action, index: number): Action | undefined {
-  const near = (other: Action): boolean =>
-    other.place.file === action.place.file && other.place.declaration === action.place.declaration;
-  return run.moments
-    .slice(putOnAt(run, below) + 1, index)
-    .map((moment) => moment.action)
-    .find((done) => done.op === "wait" && near(done));
-}
+const firstWait = (run: SurfaceRun, below: Coat, action: Action, index: number): Action | undefined =>
+  waitsIn(run.moments, putOnAt(run, below) + 1, index).find(({ place }) =>
+    sameDeclaration(place, action.place),
+  );
