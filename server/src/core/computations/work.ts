@@ -45,11 +45,11 @@ export const COMPUTATIONS_OF_WORK: readonly Computation[] = [
     name: "Amounts, hours and stock by the record",
     seen: "`totals` and `shopping` of a job with `done` lines",
     formula:
-      "what was used and how long it took as recorded, in place of what was planned for it; several surfaces share a line by area, several steps by their planned hours; stock now = stock before + cans − used",
+      "what was used and how long it took as recorded, in place of what was planned for it; several surfaces share a line by area, several steps by their planned hours; hours that are not stated are those of the plan as it was before, in sessions; stock now = stock before + cans − used",
     source: BY_DEFINITION,
     file: "totals/recorded-amounts.ts",
     functions: ["recordedNeeds", "recordedHours", "hoursTaken"],
-    tests: ["core/record/carried-through.test.ts"],
+    tests: ["core/record/carried-through.test.ts", "core/record/planned-hours.test.ts"],
   },
   {
     topic: "Hands and paper",

@@ -154,6 +154,8 @@ export interface UnplannedJob extends Omit<JobResult, "schedule" | "totals" | "a
   /** Of what is left to do. */
   readonly input: ScheduleInput;
   readonly begun?: Begun;
+  /** Of a job that has been begun: as it was before anything was done. */
+  readonly asPlanned?: UnplannedJob;
 }
 
 type UnplannedTotals = Omit<
@@ -187,10 +189,19 @@ export function createTotaller({
   /** The same object as long as the amounts are the same. */
   const stockAfter = ({ job, left }: UnplannedJob): Stock =>
     remembered.recall("stock", job, [left], () => left, isSameStock);
-  const plansAlone = outcomes((unplanned: UnplannedJob): Schedule => planOf(unplanned.job, unplanned.input));
+  /** Alone in its shop, before anything was done; the hours of the plan that the record is held against. */
+  const planBefore = ({ job, asPlanned }: UnplannedJob): Schedule | undefined =>
+    asPlanned?.shop && areHoursEstimated(asPlanned.runs)
+      ? planOf(job, asPlanned.input, "plan before the record")
+      : undefined;
+  const plansAlone = outcomes((unplanned: UnplannedJob): Schedule => {
+    // One after the other, as a job wants one plan at a time.
+    const before = planBefore(unplanned);
+    return before && isBeingPlanned(before) ? before : planOf(unplanned.job, unplanned.input);
+  });
   const alone = (unplanned: UnplannedJob): Schedule => valueIn(plansAlone(unplanned));
-  const planOf = (owner: Job, input: ScheduleInput): Schedule => {
-    const before = remembered.recall("plan", owner, [input], () => plan(input, owner));
+  const planOf = (owner: Job, input: ScheduleInput, query = "plan"): Schedule => {
+    const before = remembered.recall(query, owner, [input], () => plan(input, owner));
     return isBeingPlanned(before) ? plan(input, owner) : before;
   };
   const shops = createShops({
@@ -207,7 +218,9 @@ export function createTotaller({
       }),
   });
   const withSchedule = (query: string, unplanned: UnplannedJob, schedule: Schedule): JobResult =>
-    remembered.recall(query, unplanned.job, [unplanned, schedule], () => withPlan(unplanned, schedule));
+    remembered.recall(query, unplanned.job, [unplanned, schedule], () =>
+      withPlan(unplanned, schedule, isBeingPlanned(schedule) ? undefined : planBefore(unplanned)),
+    );
   const prepared = (job: Job): UnplannedJob => {
     // Back to one that is known, or that starts from nothing, and without recursion: a chain of jobs may be long. A
     // job that comes after itself starts from nothing as well; the names check reports it.
@@ -373,7 +386,7 @@ function totalJob(
     doneHours: hours!.done,
     stock: counted!.stock,
   };
-  return { ...all, input: leftToPlan(input, begun), begun, record };
+  return { ...all, input: leftToPlan(input, begun), begun, asPlanned: planned!, record };
 }
 
 /** Nothing of a job begins before today. */
@@ -383,10 +396,21 @@ function notBefore(input: ScheduleInput, today: string | undefined): ScheduleInp
   return { ...input, start: today };
 }
 
-function withPlan({ input: _, begun, totals: unplanned, ...rest }: UnplannedJob, left: Schedule): JobResult {
-  const { job, runs, shop } = rest;
+/** `before`: the plan of a job that has been begun, before anything was done. */
+function withPlan(
+  { input: _, begun, asPlanned, totals: unplanned, ...counted }: UnplannedJob,
+  left: Schedule,
+  before: Schedule | undefined,
+): JobResult {
+  const { runs, shop, job } = counted;
   const schedule = begun ? withDone(left, begun, chainKeys(runs)) : left;
-  const totals = begun ? unplanned : withLabour(unplanned, rest, schedule);
+  const { record, ...inAll } = counted;
+  const held =
+    before && record && asPlanned
+      ? withRecord(unplanned, { ...inAll, record }, asPlanned, before, left)
+      : undefined;
+  const rest = held ? { ...counted, record: held.record } : counted;
+  const totals = held?.totals ?? (begun ? unplanned : withLabour(unplanned, rest, schedule));
   const planned = schedule.status === "planned" && totals.hands_on_h !== null && waitsAreKnown(runs);
   const dated = planned && shop !== undefined && job.start !== undefined;
   const dates = dated ? useDates(runs, schedule) : undefined;
@@ -408,10 +432,25 @@ function withPlan({ input: _, begun, totals: unplanned, ...rest }: UnplannedJob,
   return { ...rest, schedule, totals: all };
 }
 
-/**
- * Labour by the plan, which sets up once a session; while it is being planned that is not known. Jobs by their records are
- * counted as they were done, each task by itself.
- */
+/** What was planned by the plan that it was planned by, and what it comes to by the record and the plan of the rest. */
+function withRecord(
+  totals: UnplannedTotals,
+  { record, runs, shop }: Pick<UnplannedJob, "runs" | "shop"> & { readonly record: RecordSums },
+  asPlanned: UnplannedJob,
+  before: Schedule,
+  left: Schedule,
+): { readonly totals: UnplannedTotals; readonly record: RecordSums } {
+  const { all, done } = recordedHours(runs, {
+    asPlanned: workInSessions(asPlanned.runs, before),
+    left: workInSessions(runs, left),
+  });
+  return {
+    totals: totals.hands_on_h === null ? totals : withHours(totals, shop, all),
+    record: { ...record, planned: withLabour(asPlanned.totals, asPlanned, before), doneHours: done },
+  };
+}
+
+/** Labour by the plan, which sets up once a session; while it is being planned that is not known. */
 function withLabour(
   totals: UnplannedTotals,
   { job, runs, shop }: Pick<UnplannedJob, "job" | "runs" | "shop">,
@@ -421,7 +460,11 @@ function withLabour(
   const isOpen = isBeingPlanned(schedule) && job.start !== undefined;
   const work = isOpen ? undefined : workInSessions(runs, schedule);
   if (!isOpen && work === undefined) return totals;
-  const hands = work ? work.each + work.more : null;
+  return withHours(totals, shop, work ? work.each + work.more : null);
+}
+
+/** With other hours, and the money that changes with them; null where they are not known. */
+function withHours(totals: UnplannedTotals, shop: Shop | undefined, hands: number | null): UnplannedTotals {
   const rate = shop?.labourPerH;
   if (rate === undefined || totals.labour_cost === null) return { ...totals, hands_on_h: hands };
   const labour = hands === null ? null : cents(hands * rate);

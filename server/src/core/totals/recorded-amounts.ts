@@ -8,8 +8,9 @@ import type { Job, JobRecord, Material } from "../model/model.ts";
 import type { Action } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
+import { taskId } from "./planned-tasks.ts";
 import { sum } from "./sums.ts";
-import { actionHours } from "./task-plan.ts";
+import { actionHours, type SessionWork } from "./task-plan.ts";
 import type { JobTotals, MaterialTotals } from "./types.ts";
 
 /** What a job with a record takes and has taken, and what that leaves; `price` buys what is missing beyond so many litres. */
@@ -83,16 +84,25 @@ function usedSoFar(draws: readonly Draw[]): ReadonlyMap<Material, number> {
   return used;
 }
 
-/** Hands-on hours: in all, with those of the record in place of the planned ones, and of what is done. */
-export function recordedHours(runs: readonly SurfaceRun[]): { readonly all: number; readonly done: number } {
+/**
+ * Hands-on hours: in all, with those of the record in place of the planned ones, and of what is done. Where no hours are stated
+ * they are those of the plan that had it: `asPlanned` before anything was done, `left` of the rest.
+ */
+export function recordedHours(
+  runs: readonly SurfaceRun[],
+  plans: { readonly asPlanned?: SessionWork | undefined; readonly left?: SessionWork | undefined } = {},
+): { readonly all: number; readonly done: number } {
   let all = 0;
   let done = 0;
   for (const run of runs) {
     for (let piece = 0; piece < run.pieces; piece += 1) {
       const taken = hoursTaken(run, piece);
-      for (const { action } of run.moments) {
-        const hours = taken.get(action.index);
-        all += hours ?? actionHours(run, action);
+      for (const [index, { action }] of run.moments.entries()) {
+        const id = taskId({ run, piece, index });
+        const { tookHours, leftOut } = run.record?.done[piece]?.get(index) ?? {};
+        const isAsPlanned = taken.has(index) && tookHours === undefined && !leftOut;
+        const hours = (isAsPlanned ? plans.asPlanned?.tasks.get(id) : undefined) ?? taken.get(index);
+        all += hours ?? plans.left?.tasks.get(id) ?? actionHours(run, action);
         done += hours ?? 0;
       }
     }

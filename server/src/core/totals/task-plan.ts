@@ -89,6 +89,8 @@ export const handsOnHours = (runs: readonly SurfaceRun[]): number =>
 
 /** What a job's hands do in its plan, hours. */
 export interface SessionWork {
+  /** Of each task by its id, with its share of what is set up and rounded up in its session. */
+  readonly tasks: ReadonlyMap<string, number>;
   /** On the pieces. */
   readonly each: number;
   /** Setting up once a session, and rounding up. */
@@ -102,20 +104,27 @@ export interface SessionWork {
 export function workInSessions(runs: readonly SurfaceRun[], { sessions }: Schedule): SessionWork | undefined {
   if (sessions === undefined) return undefined;
   const tasks = tasksById(runs);
+  const shares = new Map<string, number>();
   let each = 0;
   let more = 0;
   for (const { items, fixed } of sessions) {
+    const estimates = new Map<string, number>();
     let estimated = 0;
     for (const id of items) {
       const task = tasks.get(id);
       if (task === undefined || !isWork(task.action)) continue;
       const hours = sessionHours(task.run, task.action).each;
       each += hours;
-      if (task.action.takes === undefined) estimated += hours;
+      shares.set(id, hours);
+      if (task.action.takes !== undefined) continue;
+      estimated += hours;
+      estimates.set(id, hours);
     }
-    more += wholeFiveMinutes(fixed + estimated) - estimated;
+    const all = wholeFiveMinutes(fixed + estimated);
+    more += all - estimated;
+    if (estimated > 0) for (const [id, hours] of estimates) shares.set(id, (hours * all) / estimated);
   }
-  return { each, more };
+  return { tasks: shares, each, more };
 }
 
 const isWork = (action: Action): action is StepAction | LayerAction =>

@@ -13,8 +13,12 @@ import { markdownCode as code } from "../../escape/markdown.ts";
 import { momentAfterStart } from "../schedule/job-plan.ts";
 
 /** `top 1 h 35 min × 2 + base 30 min + 25 min of setting up and rounding up` */
-export function handsOnSum({ runs, schedule, record }: JobResult): string {
-  const work = record ? undefined : workInSessions(runs, schedule);
+export function handsOnSum({ runs, schedule, record, totals }: JobResult): string {
+  if (record && totals.hands_on_h !== null) {
+    const done = formatWork(record.doneHours);
+    return t`${done} done + ${formatWork(totals.hands_on_h - record.doneHours)} still to do`;
+  }
+  const work = workInSessions(runs, schedule);
   const terms = runs.map((run) => {
     const hours = work
       ? hoursOnPiece(run)
