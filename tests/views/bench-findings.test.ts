@@ -15,7 +15,10 @@ const coatOf = ({ section, coats }: BenchSurface, title: string) =>
 test("on the coat whose line they stand on, or on the surface, the gravest first, and each leads to its line", () => {
   const bench = drawn("mistakes.finish", "attic_table");
   const [top] = bench.surfaces;
-  expect(headlines(bench, coatOf(top!, "gel stain").findings)[0]).toMatch(/goes over wax/);
+  expect(headlines(bench, coatOf(top!, "gel stain").findings).slice(0, 2)).toEqual([
+    expect.stringMatching(/^The heater can light vapour/),
+    expect.stringMatching(/goes over wax/),
+  ]);
   expect(headlines(bench, top!.findings)).toContainEqual(expect.stringMatching(/^From grit 60 to 180/));
   const text = sampleText("mistakes.finish");
   const grit = bench.findings.find(({ headline }) => headline.startsWith("From grit"))!;
@@ -36,4 +39,15 @@ test("on the coat whose line they stand on, or on the surface, the gravest first
 test("a sound job has none", () => {
   const bench = drawn("reading-tables.finish", "hall_tables");
   expect(bench.findings.filter(({ severity }) => severity === "error")).toEqual([]);
+});
+
+test("of findings as grave as each other lead comes first, then what else harms people, then what spoils the work", () => {
+  const errors = drawn("mistakes.finish", "attic_table").findings.filter(
+    ({ severity }) => severity === "error",
+  );
+  const first = (what: RegExp): number => errors.findIndex(({ headline }) => what.test(headline));
+  const last = (what: RegExp): number => errors.findLastIndex(({ headline }) => what.test(headline));
+  expect(first(/lead/)).toBe(0);
+  expect(last(/may hold lead/)).toBeLessThan(first(/heater/));
+  expect(last(/heater/)).toBeLessThan(first(/over wax/));
 });

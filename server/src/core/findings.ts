@@ -42,6 +42,11 @@ export interface FindingText {
    */
   readonly brief?: string;
   /**
+   * What of the remedy is to be done first, where the rest waits for it: where a message has little room the rest is left to
+   * the page of the rule.
+   */
+  readonly atFirst?: string;
+  /**
    * What is left to do where another finding has the material replaced by another, as a clause; absent where the remedy holds
    * for any material.
    */
@@ -64,6 +69,7 @@ export interface Again {
   /** What it is told of, for the others to lead there: "`gel_stain`". */
   readonly of: string;
   readonly remedy: string;
+  readonly atFirst?: string;
   /** Why, where the first finding has told most of it; else the reason stays as it is. */
   readonly why?: string;
 }
@@ -87,7 +93,8 @@ export function joinedText(first: FindingText, second: FindingText): FindingText
   if (messageOf(first).includes(messageOf(second))) return first;
   const why = [first.why, second.headline, second.why].filter((line) => line !== "");
   const remedies = [first.remedy, second.remedy].filter((line) => line !== "");
-  return { ...first, why: why.join("\n"), remedy: [...new Set(remedies)].join(" ") };
+  const { atFirst: _, ...told } = first;
+  return { ...told, why: why.join("\n"), remedy: [...new Set(remedies)].join(" ") };
 }
 
 /** So many are compared with all before them; of more only those that say quite the same are left out. */
@@ -102,8 +109,9 @@ export function joinedTexts(texts: readonly FindingText[]): FindingText {
   const remedies = new Set([...others.values()].map(({ remedy }) => remedy));
   const lines = [first.why, ...why].filter((line) => line !== "");
   const added = [...remedies].filter((remedy) => remedy !== "" && !first.remedy.includes(remedy));
+  const { atFirst: _, ...told } = first;
   return {
-    ...first,
+    ...told,
     why: lines.join("\n"),
     remedy: [first.remedy, ...added].filter((remedy) => remedy !== "").join(" "),
   };

@@ -9,13 +9,12 @@ import { type ChangedPart, parseFile } from "../../../grammar/src/parse.ts";
 import { t } from "../../../grammar/src/translate.ts";
 import type { FileTree } from "../../../grammar/src/tree.ts";
 import { type Checker, type CheckerParts, createChecker, createCheckMemory } from "../core/check.ts";
-import { byGravity } from "../core/findings.ts";
 import { type Fault, type FaultListener, fileStart } from "../core/internal-error.ts";
 import type { UnitSystem } from "../core/measure/shown-figures.ts";
 import { type Program, type ProgramFile, programFile, reachableFiles } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import { groupFindings } from "../core/rules/grouping.ts";
-import { rankOf, secondaryTo } from "../core/rules/registry.ts";
+import { byDanger, secondaryTo } from "../core/rules/registry.ts";
 import { cachingPlanner, type Planner } from "../core/schedule/plan-cache.ts";
 import { printedTotals } from "../core/totals/print.ts";
 import { unitsFor } from "../core/units-told.ts";
@@ -226,8 +225,7 @@ function inOrder(findings: readonly FileFinding[]): readonly FileFinding[] {
   return [...findings].sort(
     (a, b) =>
       a.span.start - b.span.start ||
-      byGravity(a, b) ||
-      rankOf(a.rule) - rankOf(b.rule) ||
+      byDanger(a, b) ||
       a.span.end - b.span.end ||
       (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0),
   );

@@ -10,12 +10,13 @@ import type { Diagnostic } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import { LONGEST_GIST } from "../../../grammar/src/gist.ts";
 import { t } from "../../../grammar/src/translate.ts";
-import { byGravity } from "../core/findings.ts";
+import { messageOf } from "../core/findings.ts";
+import { byDanger } from "../core/rules/registry.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import { linesOf } from "../views/text-lines.ts";
 import type { ClientFacts } from "./client-facts.ts";
 import type { Snapshot } from "./files.ts";
-import { toDiagnostic } from "./to-lsp.ts";
+import { toDiagnostic, toMessage } from "./to-lsp.ts";
 
 export interface Marked {
   readonly finding: FileFinding;
@@ -42,14 +43,22 @@ export const marksOf = (
     else lines.set(line, [mark]);
   }
   return [...lines.values()].flatMap((line) => {
-    const [first, ...others] = line.toSorted((a, b) => byGravity(a.finding, b.finding));
+    const [first, ...others] = line.toSorted((a, b) => byDanger(a.finding, b.finding));
     return [first!, ...others.map((mark) => movedTo(first!, mark, document.uri, facts))];
   });
 };
 
+/** What waits until the first part of a remedy is done is left to the page of the rule, where the client leads there. */
+const shortMessage = ({ finding, diagnostic }: Marked): string | undefined => {
+  if (typeof diagnostic.message !== "string") return undefined;
+  if (finding.atFirst === undefined || diagnostic.codeDescription === undefined) return diagnostic.message;
+  const rest = t`What to do then: see the page of this rule.`;
+  return toMessage({ ...finding, message: messageOf({ ...finding, remedy: `${finding.atFirst}\n${rest}` }) });
+};
+
 const inShortLines = (mark: Marked): Marked => {
-  const { message } = mark.diagnostic;
-  if (typeof message !== "string") return mark;
+  const message = shortMessage(mark);
+  if (message === undefined) return mark;
   const broken = message.split("\n").map(inColumns).join("\n");
   return { ...mark, diagnostic: { ...mark.diagnostic, message: broken } };
 };
@@ -102,4 +111,4 @@ const isSame = (a: Diagnostic["range"], b: Diagnostic["range"]): boolean =>
 
 /** Editors show what stands at one place in the order that they got it: the gravest is read first. */
 const byPlaceAndGravity = (a: FileFinding, b: FileFinding): number =>
-  a.span.start - b.span.start || byGravity(a, b);
+  a.span.start - b.span.start || byDanger(a, b);

@@ -124,12 +124,14 @@ export const toDiagnostic = (
     severity: SEVERITY[finding.severity],
     code: finding.rule,
     source: SOURCE,
-    message: shownLines(quoted(finding.message)),
+    message: toMessage(finding),
     ...(href !== undefined && { codeDescription: { href } }),
     ...(facts.unnecessaryTag && UNNECESSARY.has(finding.rule) && { tags: [DiagnosticTag.Unnecessary] }),
     ...(related.length > 0 && { relatedInformation: related }),
   };
 };
+
+export const toMessage = ({ message }: Pick<FileFinding, "message">): string => shownLines(quoted(message));
 
 export const toHover = (hover: HoverInfo, document: TextDocument, facts: ClientFacts): Hover => ({
   contents: toMarkup(hover.markdown, facts.hoverMarkdown),

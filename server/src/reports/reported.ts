@@ -5,9 +5,9 @@
 
 import { createLineIndex, type LineIndex, positionAt } from "../../../grammar/src/line-index.ts";
 import type { Span } from "../../../grammar/src/tree.ts";
-import { byGravity, gravest, joinedTexts, messageOf } from "../core/findings.ts";
+import { gravest, joinedTexts, messageOf } from "../core/findings.ts";
 import { onceFor } from "../core/once.ts";
-import { rankOf } from "../core/rules/registry.ts";
+import { byDanger } from "../core/rules/registry.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import { partsOf } from "../views/places/finding-parts.ts";
 
@@ -91,6 +91,6 @@ export function regionOf(file: OtherFile, span: Span): Region {
 
 export const indexOf = onceFor((file: OtherFile): LineIndex => createLineIndex(file.text));
 
-/** The gravest first; within one level what harms people, then what spoils the film, each in the order of the text. */
+/** The gravest first; within one level lead, what else harms people, then what spoils the film, each in the order of the text. */
 export const gravestFirst = (findings: readonly FileFinding[]): readonly FileFinding[] =>
-  findings.toSorted((a, b) => byGravity(a, b) || rankOf(a.rule) - rankOf(b.rule));
+  findings.toSorted(byDanger);

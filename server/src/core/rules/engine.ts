@@ -369,6 +369,7 @@ function finding(group: readonly Draft[]): Finding {
     why,
     remedy,
     ...(brief === undefined ? {} : { brief }),
+    ...(report.atFirst === undefined ? {} : { atFirst: report.atFirst }),
     ...(ifReplaced === undefined ? {} : { ifReplaced }),
     ...(again ? { again } : {}),
     ...(report.tellsRoom === undefined ? {} : { tellsRoom: report.tellsRoom }),

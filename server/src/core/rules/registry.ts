@@ -1,7 +1,7 @@
 /**
  * The rules as the engine uses them: the trade's with their checks, and the severities of the language's.
  */
-import type { Severity } from "../findings.ts";
+import { byGravity, type Severity } from "../findings.ts";
 import { RULES } from "./registry.generated.ts";
 import { isTradeRule, type Rule } from "./rule.ts";
 
@@ -13,10 +13,19 @@ export const ruleById = (id: string): Rule | undefined => BY_ID.get(id);
 
 export const ruleIds = (): readonly string[] => [...BY_ID.keys()];
 
-/** What comes first among findings of one level: people, then the film, then the spelling of the text. */
+/** What comes first among findings of one level: lead, what else harms people, then the film, then the spelling of the text. */
 export function rankOf(id: string): number {
-  const group = BY_ID.get(id)?.group;
-  return group === "safety" ? 0 : group === "language" ? 2 : 1;
+  const rule = BY_ID.get(id);
+  if (rule !== undefined && isTradeRule(rule) && rule.speaksOfLead) return 0;
+  return rule?.group === "safety" ? 1 : rule?.group === "language" ? 3 : 2;
+}
+
+/** The gravest first, of those as grave the most dangerous; 0 where both are as grave and as dangerous. */
+export const byDanger = (a: Found, b: Found): number => byGravity(a, b) || rankOf(a.rule) - rankOf(b.rule);
+
+interface Found {
+  readonly rule: string;
+  readonly severity: Severity;
 }
 
 /** Whether a rule says that something was not checked, so that no comment allows it and no project sets its level. */

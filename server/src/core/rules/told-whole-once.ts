@@ -50,6 +50,9 @@ const shortAfter = onceFor((first: Finding) =>
       ...finding,
       why: finding.again!.why ?? finding.why,
       remedy: t`As told for ${first.again!.of}, ${finding.again!.remedy}`,
+      ...(finding.again!.atFirst === undefined
+        ? {}
+        : { atFirst: t`As told for ${first.again!.of}, ${finding.again!.atFirst}` }),
       related: [related(first.place, t`What to do is told here`), ...finding.related],
     };
   }),

@@ -10,6 +10,7 @@ import type { Place } from "../place.ts";
 import { samePlace } from "../place.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import type { Draft, Judge } from "./engine.ts";
+import { rankOf } from "./registry.ts";
 import type { VoidedBy } from "./rule.ts";
 
 export interface DateVoid extends VoidedBy {
@@ -18,27 +19,23 @@ export interface DateVoid extends VoidedBy {
   readonly causes: readonly { readonly surface: string; readonly place: Place }[];
 }
 
-/** Each reason once, those of safety first, else in the order of the surfaces and rules; `isAllowed` tells of a rule at a place. */
+/** Each reason once, lead first, then the rest of what harms people, else in the order of the surfaces and rules; `isAllowed` tells of a rule at a place. */
 export function dateVoids(
   runs: readonly SurfaceRun[],
   judge: Pick<Judge, "run">,
   isAllowed: (rule: string, place: Place) => boolean,
 ): readonly DateVoid[] {
   const voids = new Map<string, DateVoid & { readonly causes: DateVoid["causes"][number][] }>();
-  const safety = new Set<string>();
   for (const run of runs)
     for (const draft of judge.run(run).drafts) {
       const voided = voidedBy(draft);
       if (!voided || isDone(run, draft.cause) || isAllowed(draft.rule.id, draft.place)) continue;
-      if (draft.rule.group === "safety") safety.add(draft.rule.id);
       const cause = { surface: run.label, place: draft.cause };
       const known = voids.get(voided.reason);
       if (known) known.causes.push(cause);
       else voids.set(voided.reason, { rule: draft.rule.id, ...voided, causes: [cause] });
     }
-  const isSafety = ({ rule }: DateVoid): boolean => safety.has(rule);
-  const all = [...voids.values()];
-  return [...all.filter(isSafety), ...all.filter((each) => !isSafety(each))];
+  return [...voids.values()].sort((a, b) => rankOf(a.rule) - rankOf(b.rule));
 }
 
 function voidedBy({ rule, report }: Draft): VoidedBy | undefined {

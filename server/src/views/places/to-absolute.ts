@@ -107,6 +107,7 @@ function findingNow(program: Program, finding: Finding): FileFinding | undefined
     headline: finding.headline,
     why: finding.why,
     remedy: finding.remedy,
+    ...(finding.atFirst === undefined ? {} : { atFirst: finding.atFirst }),
     ...(finding.also === undefined ? {} : { also: finding.also }),
     ...(finding.where === undefined ? {} : { where: finding.where }),
     message: messageOf(finding),

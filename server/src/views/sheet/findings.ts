@@ -6,10 +6,9 @@
  */
 import { firstIndex } from "../../../../grammar/src/binary-search.ts";
 import type { Checker } from "../../core/check.ts";
-import { byGravity } from "../../core/findings.ts";
 import type { Material } from "../../core/model/model.ts";
 import { type FileId, type Place, placeKey } from "../../core/place.ts";
-import { ruleById } from "../../core/rules/registry.ts";
+import { byDanger, ruleById } from "../../core/rules/registry.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { FileFinding, FileSpan } from "../places/file-finding.ts";
@@ -71,7 +70,7 @@ function add<V>(map: Map<string, V[]>, key: string, value: V): void {
   else map.set(key, [value]);
 }
 
-/** The gravest first; within one gravity in the order of the files and their lines. */
+/** The gravest first; within one gravity what harms people, lead before all, and then in the order of the files and their lines. */
 export function concerning(
   files: readonly FileId[],
   findingsOf: ConcernedFindingsOf,
@@ -87,7 +86,7 @@ export function concerning(
       .toSorted((a, b) => a.order - b.order)
       .map(({ finding }) => finding);
   });
-  return found.toSorted(byGravity);
+  return found.toSorted(byDanger);
 }
 
 /** The key of the declaration that an offset is in; undefined for stray lines and for `use`. */

@@ -45,7 +45,7 @@ export const leadNotTested: TradeRule = {
       "An old coating that may hold lead is sanded, scuffed, scraped, stripped or distressed, and nobody tests it first.",
     why: "Paint of that time often holds lead, and some clears were dried with it. The dust and the sludge poison those who work there and the children who come after, wet as well as dry.",
     remedy:
-      "Have a laboratory test a sample of every layer, and state `safety lead_test` above the first line that touches it. Once the report is there, state its result and its date at the surface (`lead none_found by laboratory YYYY-MM-DD`). A swab that finds nothing proves nothing. Where lead is found, local codes say who may do the work and how. For paint whose age is late but whose country is not stated, and for an old clear that comes off wet or by a stripper, this is information only.",
+      "Have a laboratory test a sample of every layer, and state `safety lead_test` above the first line that touches it. Once the report is there, state its result and its date at the surface (`lead none_found by laboratory YYYY-MM-DD`). A swab that finds nothing proves nothing. Where none is found, wear a dust mask all the same, and work nitrocellulose lacquer wet, as its dry dust burns. Where lead is found, ask the local authority first who may do the work and where the waste goes; best leave a sound finish unbroken; else work wet by hand, behind a P100 respirator (a dust mask is not enough; where you strip, in fresh air, with every flame off and with cartridges for the vapour too) and plastic sheeting, with others kept out, children and pregnant women above all. For paint whose age is late but whose country is not stated, and for an old clear that comes off wet or by a stripper, this is information only.",
     sources: [
       LEAD_TEST_SOURCE,
       "24 CFR 35.110 and 15 USC 2681(9): varnish, shellac and other coatings count as paint (from memory)",
@@ -365,6 +365,8 @@ function reportOf(
       related: [related(coat!.place, t`The old coating`)],
     };
   const noted = notedAs(matter);
+  const leaveAlone = `${t`Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\` at the top of the recipe (a test is to come) and do no work on it. Then write the result at the surface, such as \`lead none_found by laboratory YYYY-MM-DD\`.`}${facts.country === undefined && severity === "information" ? t` Or state the shop's \`country\`, whose law may settle it.` : ""}`;
+  const againAlone = t`leave it alone until a laboratory has tested it, with \`safety lead_test\` in this recipe too, and write the result at this surface.`;
   return {
     headline: fitting(
       // In a lacquer less than in what lies under it.
@@ -374,8 +376,9 @@ function reportOf(
       ).map((what) => t`${what} may hold lead and is not tested`),
     ),
     why: t`${leadNote(facts, noted, true)} ${VERBS[action.verb]!()} sets it free; it poisons those who breathe or swallow it, children above all.`,
+    atFirst: leaveAlone,
     remedy: [
-      `${t`Leave it alone until a laboratory has tested every layer: not tested counts as lead. Until its report is there, state \`safety lead_test\` at the top of the recipe (a test is to come) and do no work on it. Then write the result at the surface, such as \`lead none_found by laboratory YYYY-MM-DD\`.`}${facts.country === undefined && severity === "information" ? t` Or state the shop's \`country\`, whose law may settle it.` : ""}`,
+      leaveAlone,
       ifNoneFound(action, coat!),
       t`Where lead is found: ask the local authority first who may do this work and where the waste goes. ${bestWay(action, kind)}. Else it is wet work by hand, ${behind(action)} and plastic sheeting, with others kept out, children and pregnant women above all. Write \`lead found by laboratory YYYY-MM-DD\`, state \`safety lead_safe\`, and the check says what each line needs.`,
     ].join("\n"),
@@ -384,8 +387,9 @@ function reportOf(
           again: {
             key: `lead of job ${run.job.name}`,
             of: noted === "lacquer" ? t`the old finish of \`${run.label}\`` : coatName(coat!),
+            atFirst: againAlone,
             remedy: [
-              t`leave it alone until a laboratory has tested it, with \`safety lead_test\` in this recipe too, and write the result at this surface.`,
+              againAlone,
               ifNoneFoundEither(action, coat!),
               t`Where lead is found on either, treat the whole piece as lead. ${bestWay(action, kind)}. Else it is wet work by hand, as told there.`,
             ].join("\n"),
