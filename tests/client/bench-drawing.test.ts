@@ -6,7 +6,7 @@ import { cardsHtml, headHtml, shoppingHtml } from "../../client/src/bench/drawin
 import { findingsHtml } from "../../client/src/bench/findings.ts";
 import { heldOver, othersHeld } from "../../client/src/bench/held-over.ts";
 import { levelled } from "../../client/src/bench/levelled.ts";
-import { durationText, momentsOf, momentText } from "../../client/src/bench/moments.ts";
+import { durationText, momentsOf, momentText, openingHour } from "../../client/src/bench/moments.ts";
 import { benchPage } from "../../client/src/bench/page.ts";
 import { drynessOf, sectionsHtml } from "../../client/src/bench/sections.ts";
 import { shopChoiceHtml, timelineHtml } from "../../client/src/bench/timeline.ts";
@@ -359,5 +359,27 @@ describe("a job that is not to be worked by yet", () => {
     const html = sectionsHtml({ ...sound, surfaces: [{ ...surface!, coats }] }, look(4));
     expect(html).toContain("not cured: too cold to dry");
     expect(html).not.toContain(">cured<");
+  });
+});
+
+describe("the hour at which it opens", () => {
+  const at = (clock: string): Date => new Date(`${clock}Z`);
+  const begun = bench("varnish");
+  const { lastDone: _, ...fresh } = begun;
+
+  test("is that of what is next by the record, whatever the clock says", () => {
+    expect(openingHour(begun, at("2027-03-08T20:00"))).toBe(2.75);
+    expect(openingHour({ ...begun, next: [] }, at("2027-03-08T10:00"))).toBeUndefined();
+  });
+
+  test("is the present without a record, from the start to the end of the plan, and else the end", () => {
+    // It starts on 8 March 2027 at 09:00 and takes 30 h.
+    const hours = ["2027-03-08T08:59", "2027-03-08T09:00", "2027-03-08T11:30", "2027-03-09T15:00"].map(
+      (clock) => openingHour(fresh, at(clock)),
+    );
+    expect(hours).toEqual([undefined, 0, 2.5, undefined]);
+    const { startAt: _start, ...undated } = fresh;
+    expect(openingHour(undated, at("2027-03-08T11:30"))).toBeUndefined();
+    expect(openingHour({ ...fresh, plan: "none" }, at("2027-03-08T11:30"))).toBeUndefined();
   });
 });

@@ -105,6 +105,7 @@ export const bench = (text: string): Bench<null> => ({
     ],
     worst: text,
     missing: [text],
+    night: text,
     said: [text],
   },
   materials: [

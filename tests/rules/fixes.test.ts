@@ -50,7 +50,7 @@ describe("kinds of fixes", () => {
   it.each(cases)("%s", (_, __, text, fix) => {
     const { kind, title, edits } = fix;
     if (edits.some((edit) => STATEMENT.test(edit.text))) expect(kind).toBe("undertaking");
-    if (kind === "undertaking") expect(title).toMatch(/^Promise to /u);
+    if (kind === "undertaking") expect(title).toMatch(/^State that you /u);
     else expect(title).not.toMatch(/^Promise/u);
     // What is safe takes a comment out and leaves every other line as it is.
     if (kind === "safe") {

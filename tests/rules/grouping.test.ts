@@ -69,7 +69,7 @@ describe("missing duties of one recipe", () => {
     expect(others).toEqual([]);
     expect(fix).toMatchObject({
       kind: "undertaking",
-      title: "Promise to keep to 3 safety duties: `wet_rags`, `dust_mask` and `ventilate`",
+      title: "State that you keep to 3 safety duties: `wet_rags`, `dust_mask` and `ventilate`",
     });
     const fixed = applied(text, "test.finish", fix!);
     expect(fixed.split("\n")[3]).toBe("  safety wet_rags, dust_mask, ventilate");

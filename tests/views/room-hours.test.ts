@@ -49,7 +49,7 @@ test("an hour says what it asks for, what there is, and what gives off most, and
   expect(lineOf(air.at)).toMatch(/^room 50 m3|^50 m3/);
   // 240 000 mg / 350 mg/m3 / 8 h · 5 / 50 m3 = 8.57 after five hours, in each of which 48 g leave.
   expect(air.worst).toBe(
-    "Worst hour: Mon 8 Mar 2027 13:00, by the mean of the 8 h up to its end: 8.6 air changes/h in 50 m3. The room has 2: too little.",
+    "Worst hour: Mon 8 Mar 2027 13:00, by the mean of the 8 h up to its end: 8.6 air changes/h in 50 m3. The room has 2. That is too little.",
   );
   const last = air.hours.at(-1)!;
   expect(air.hours.map(({ hour }) => hour)).toEqual([0, 1, 2, 3, 4]);
@@ -76,4 +76,14 @@ test("what is not known is named, and never counted as nothing", () => {
   const text = textOf("  room 50 m3, 2 air changes/h\n", "").replace("family oil varnish", "colour white");
   const { air } = benchOf(text);
   expect(air).toMatchObject({ state: "none", hours: [], missing: ["no `voc` for `varnish`"] });
+});
+
+test("the air by night is said to be taken as that of the day, where the shop is shut and does not say", () => {
+  const night = (shop: string): string | undefined => benchOf(textOf(shop)).air.night;
+  const room = "  room 50 m3, 2 air changes/h\n";
+  const hours = "  hours Mon to Fri 09:00 to 17:00\n";
+  expect(night(`${room}${hours}`)).toMatch(/^Warmth and damp of the room are taken to be the same by night/);
+  expect(night(`${room}${hours}  night_air 15 C, 70 % RH\n`)).toBeUndefined();
+  // Without hours nobody knows when it is shut.
+  expect(night(room)).toBeUndefined();
 });

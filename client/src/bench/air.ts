@@ -20,7 +20,7 @@ const MOST_HOURS = 400;
 
 export function airHtml(bench: Bench<unknown>, look: Look): string {
   const { l10n } = look;
-  const { state, room, at, worst, missing, said } = bench.air;
+  const { state, room, at, worst, missing, said, night } = bench.air;
   const heading = (beside: string): string => `<h2>${text(l10n.t("Air of the room"))} ${beside}</h2>`;
   const uncounted =
     missing.length > 0
@@ -47,6 +47,7 @@ export function airHtml(bench: Bench<unknown>, look: Look): string {
     uncounted,
     chart(bench, look),
     state === "known" ? legend(l10n) : "",
+    night === undefined ? "" : `<p class="second">${prose(night)}</p>`,
     table(bench, l10n),
     sums,
   ].join("");

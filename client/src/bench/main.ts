@@ -13,7 +13,7 @@ import { heldOver, othersHeld } from "./held-over.ts";
 import { data, text } from "./html.ts";
 import { l10nOf } from "./l10n.ts";
 import { levelRows } from "./level.ts";
-import { type Look, momentsOf, momentText } from "./moments.ts";
+import { type Look, momentsOf, momentText, openingHour, wallClock } from "./moments.ts";
 import { patch } from "./patch.ts";
 import { sectionsHtml } from "./sections.ts";
 import { shopChoiceHtml, timelineHtml } from "./timeline.ts";
@@ -109,7 +109,8 @@ function draw(): void {
   if (answer.bench !== undefined) put("jobs", choiceOf(answer.jobs, bench.name));
   const moments = momentsOf(bench);
   const last = moments.length - 1;
-  const found = hour === undefined ? last : moments.findLastIndex((each) => each <= hour! + 1e-9);
+  const shownHour = hour ?? openingHour(bench, wallClock(new Date()));
+  const found = shownHour === undefined ? last : moments.findLastIndex((each) => each <= shownHour + 1e-9);
   const moment = Math.max(0, found);
   set(slider, "max", String(last));
   if (slider.value !== String(moment)) slider.value = String(moment);

@@ -23,6 +23,23 @@ export function momentsOf({ plan, surfaces }: Bench<unknown>): readonly number[]
   return [...new Set([0, ...stops])].toSorted((a, b) => a - b);
 }
 
+/**
+ * The hour at which the view opens: of a job that has begun what is to be done next by its record, or where it has none the
+ * present time; of any other the end, with all that will be on the piece. `now` as the clock of the shop shows it, read as
+ * UTC as `dateAt` does. Undefined for the end.
+ */
+export function openingHour(bench: Bench<unknown>, now: Date): number | undefined {
+  const { plan, lastDone, next, startAt, endHours } = bench;
+  if (plan !== "planned") return undefined;
+  if (lastDone !== undefined) return next[0]?.start;
+  if (startAt === undefined) return undefined;
+  const hours = (now.getTime() - dateAt(startAt, 0).getTime()) / 3_600_000;
+  return hours >= 0 && hours < endHours ? hours : undefined;
+}
+
+/** What a clock on the wall shows, as `dateAt` has it. */
+export const wallClock = (at: Date): Date => new Date(at.getTime() - at.getTimezoneOffset() * 60_000);
+
 const two = (figure: number): string => String(figure).padStart(2, "0");
 
 /** English dates are written as in Europe, as those of the server are, which stand beside them. */

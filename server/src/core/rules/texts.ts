@@ -72,11 +72,11 @@ export const fitting = (headlines: readonly string[]): string =>
 
 /**
  * A fix of a kind (see `FixKind`). What states a duty, a wait, a test or a fact of a label is an undertaking, and its title
- * says so: "Promise to wait until the oil has cured" of "Wait until the oil has cured".
+ * says so: "State that you wait until the oil has cured" of "Wait until the oil has cured".
  */
 export const fixOf = (kind: FixKind, title: string, edits: readonly TextEdit[]): Fix => ({
   kind,
-  title: kind === "undertaking" ? t`Promise to ${lowerFirst(title)}` : title,
+  title: kind === "undertaking" ? t`State that you ${lowerFirst(title)}` : title,
   edits,
 });
 

@@ -281,7 +281,7 @@ function airOf(
   places: Places,
 ): Bench<unknown>["air"] {
   const { shop } = result;
-  const { state, hours, worst, missing } = roomHours(result, others);
+  const { state, hours, worst, missing, night } = roomHours(result, others);
   const room = shop && (shop.room?.place ?? shop.namePlace);
   const at = room && places.of(room);
   return {
@@ -294,6 +294,7 @@ function airOf(
     }),
     worst,
     missing,
+    ...(night === undefined ? {} : { night }),
     said: sheet.fumes ? [`${sheet.fumes.gist} ${withTitles(sheet.fumes.text, others)}`] : [],
   };
 }

@@ -178,7 +178,7 @@ export interface BenchOtherBar {
 }
 
 /** The air of the room by the hour; see `views/fumes/room-hours.ts`. */
-export interface BenchAir extends Pick<RoomHours, "state" | "worst" | "missing"> {
+export interface BenchAir extends Pick<RoomHours, "state" | "worst" | "missing" | "night"> {
   /** Of the line that states the room, or the shop. */
   readonly at?: number;
   /** `16 air changes/h in 145 m3`; empty where no room is stated. */

@@ -6,6 +6,7 @@ import { jobFumes } from "../../core/fumes/job-fumes.ts";
 import { type LimitKind, SHIFT_H } from "../../core/fumes/room-air.ts";
 import { airChangesText, gramsText, roomText } from "../../core/measure/figures.ts";
 import { hoursBetween } from "../../core/measure/iso-dates.ts";
+import type { Shop } from "../../core/model/model.ts";
 import { andList } from "../../core/model/suggest.ts";
 import type { Action } from "../../core/surface/actions.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
@@ -23,6 +24,8 @@ export interface RoomHours {
   readonly worst: string;
   /** What keeps it from being known, names in backticks. */
   readonly missing: readonly string[];
+  /** What is taken of the air by night, where the shop is shut then and does not say; absent where nothing is taken. */
+  readonly night?: string;
 }
 
 export interface RoomHour {
@@ -61,8 +64,15 @@ export function roomHours(result: JobResult, others: readonly JobResult[]): Room
     hours,
     worst: worst === undefined ? "" : worstSentence(result, worst),
     missing,
+    ...(isNightTaken(shop) ? { night: nightText() } : {}),
   };
 }
+
+const isNightTaken = ({ air, nightAir, hours }: Shop): boolean =>
+  air !== undefined && nightAir === undefined && hours !== undefined;
+
+const nightText = (): string =>
+  t`Warmth and damp of the room are taken to be the same by night as by day; say in the shop with \`night_air\` where they are not.`;
 
 /** So long after its last item a job may still give off something, h; days, so that none is missed. */
 const AFTER_H = 200;
@@ -102,8 +112,17 @@ const besides = (others: readonly string[]): string =>
 function worstSentence(result: JobResult, { hour, need, there, verdict, others }: AirHour): string {
   const room = roomText(result.shop!.room!.value.m3);
   const asked = t`${changes(need.airChangesPerH)} in ${room}${besides(others)}`;
-  return t`Worst hour: ${momentAfterStart(result, hour)}, ${MEANS[need.limit ?? "shift"]()}: ${asked}. ${capital(thereText(there))}: ${translated(VERDICT_WORDS[verdict])}.`;
+  return t`Worst hour: ${momentAfterStart(result, hour)}, ${MEANS[need.limit ?? "shift"]()}: ${asked}. ${capital(thereText(there))}. ${VERDICTS[verdict]()}`;
 }
+
+/** The same as `VERDICT_WORDS`, as a sentence. */
+const VERDICTS: Readonly<Record<AirVerdict, () => string>> = {
+  enough: () => t`The estimate finds that enough; it cannot show that the room is safe.`,
+  unnamed: () => t`That is enough only if the solvent is a mild one.`,
+  unmeasured: () => t`Whether that is enough is not known.`,
+  masked: () => t`Without the respirator that is too little.`,
+  short: () => t`That is too little.`,
+};
 
 /** What the figure of an hour is a mean of, by the limit that asks for most. */
 const MEANS: Readonly<Record<LimitKind, () => string>> = {
