@@ -281,7 +281,7 @@ Stated hands-on time counts as drying time; the tool's own estimates do not, bec
 With two or more \`piece\` lines a surface of a name that several have is \`piece.surface\`; the name of a piece alone, \`apply R to stool\`, means all its surfaces.
 \`after JOB\` starts from what that job left: its layers, its \`on_hand\`, and nothing more to pay for the piece. \`existing as left by JOB\` takes only the layers.
 \`start\` without a time is that day's opening. Times are the shop's local time.
-A job has no dates where its outcome is void, which a finding says: a coat that does not dry in the shop's air or does not hold on what lies below, old paint that nobody has tested for lead. It stays so until the finding is settled or a comment answers for it.
+A job has no dates where its outcome is void, which a finding says: a coat that does not dry in the shop's air or does not hold on what lies below, old paint that nobody has tested for lead. It stays so until the finding is settled or a comment answers for it. Where the project has switched the rule off in its settings, the job has dates, and what the rule says stands with them.
 
 In a shop equal steps and coats are done in one go wherever that is best. \`together\` on a line asks for it: all pieces of a surface by one person with one setting up; where no opening or no pot life holds them, there is no plan, and \`no-schedule\` says so. \`apart\` forbids it: each piece by itself.
 

@@ -46,6 +46,7 @@ export const fakeAnalyst = ({ resolve, config }: AnalystOptions): Analyst => {
     setAbsent(file, reason) {
       absent.set(file, reason);
     },
+    settingsChanged() {},
     plansChanged() {},
     setToday() {},
     analysis: () => analysis(new Map(texts), new Map(absent), resolve, config),

@@ -1,15 +1,18 @@
 /** Where the outcome of a job is void no date of it is promised, and every place where one would stand says why. */
 import { describe, expect, test } from "vitest";
 import { SEVERITIES } from "../../server/src/core/findings.ts";
+import { createAnalyst } from "../../server/src/features/analyst.ts";
 import { calendarReport } from "../../server/src/reports/calendar-report.ts";
 import { coloursFor } from "../../server/src/reports/colours.ts";
 import { scheduleJson, scheduleText } from "../../server/src/reports/schedule-text.ts";
 import { totalsJson } from "../../server/src/reports/totals-json.ts";
 import { careCards } from "../../server/src/views/care-card.ts";
 import { unpromised } from "../../server/src/views/missing-inputs.ts";
+import { jobDates } from "../../server/src/views/schedule/job-dates.ts";
 import { keptPlanOf } from "../../server/src/views/schedule/kept-plan.ts";
 import { plannedShops } from "../../server/src/views/schedule/shop-weeks.ts";
 import { analyse } from "../harness/check-text.ts";
+import { plan } from "../harness/planner.ts";
 
 const PLAIN = coloursFor({ isTTY: false, env: {} });
 
@@ -257,4 +260,78 @@ test("of many reasons the first three are told, and how many there are besides",
     "too cold for `c` to dry",
     "3 more",
   ]);
+});
+
+describe("a rule that the project has switched off", () => {
+  const analysisOff = (of: string, ...rules: readonly string[]) => {
+    const config = { rules: Object.fromEntries(rules.map((rule) => [rule, "off" as const])) };
+    const analyst = createAnalyst({ plan, resolve: (specifier) => specifier, config: () => config });
+    analyst.setFile("t.finish", of);
+    return analyst.analysis();
+  };
+  const OFF = "a rule that is off says: test for lead first";
+
+  test("is answered for: the job has its dates", () => {
+    const result = analysisOff(LEAD, "lead-not-tested").jobs("t.finish")[0]!;
+    expect(unpromised(result)).toBeUndefined();
+    expect(result.unchecked).toMatchObject([{ rule: "lead-not-tested" }]);
+    // Dusted, scuffed and cleaned on Monday, which dries overnight; on Tuesday from 08:00 30 min of coating.
+    expect(result.totals.last_work).toBe("2027-03-09T08:30:00");
+  });
+
+  test("is named wherever a date stands", () => {
+    const analysis = analysisOff(LEAD, "lead-not-tested");
+    const [result] = analysis.jobs("t.finish");
+    expect(jobDates(result!).map(({ reason }) => reason.startsWith(`${OFF}; `))).toEqual([true, true, true]);
+    expect(analysis.jobLenses("t.finish", SEVERITIES)[0]!.parts[0]!.text).toContain(`; ${OFF}`);
+    expect(analysis.workshop(["t.finish"], SEVERITIES)[0]!.brief).toContain(OFF);
+    expect(analysis.hover("t.finish", LEAD.indexOf("job shelves") + 5)!.markdown).toContain(OFF);
+    for (const { reason } of analysis.bench("t.finish", "shelves")!.dates) expect(reason).toContain(OFF);
+    expect(analysis.sheets("t.finish")[0]!.facts.filter(({ text: told }) => told.includes(OFF))).toHaveLength(
+      3,
+    );
+    expect(scheduleText([result!], PLAIN, { shops: plannedShops(analysis, [result!]) })).toContain(OFF);
+    expect(JSON.parse(totalsJson([result!])).jobs[0].reasons.last_work).toContain(OFF);
+    expect(calendarReport([result!], "2027-01-01T00:00:00").replaceAll(/\r\n /gu, "")).toContain(
+      "a rule that is off says",
+    );
+  });
+
+  test("may be switched off and on again while the text is open", () => {
+    let level: "off" | "error" = "error";
+    const analyst = createAnalyst({
+      plan,
+      resolve: (specifier) => specifier,
+      config: () => ({ rules: { "lead-not-tested": level } }),
+    });
+    analyst.setFile("t.finish", LEAD);
+    const toldOf = () => {
+      const analysis = analyst.analysis();
+      for (const _ of analysis.steps("t.finish"));
+      return analysis.jobLenses("t.finish", SEVERITIES)[0]!.parts[0]!.text;
+    };
+    const open = toldOf();
+    expect(open).toBe("no date: test for lead first");
+    level = "off";
+    analyst.settingsChanged();
+    expect(toldOf()).toContain(`last work 9 Mar, `);
+    level = "error";
+    analyst.settingsChanged();
+    expect(toldOf()).toBe(open);
+  });
+
+  test("answers for no other rule", () => {
+    const cold = LEAD.replace("20 C, 50 %", "9 C, 50 %");
+    const result = analysisOff(cold, "lead-not-tested").jobs("t.finish")[0]!;
+    expect(unpromised(result)?.reasons).toEqual(["too cold for `satin` to dry"]);
+    const both = analysisOff(cold, "lead-not-tested", "air-outside-limits").jobs("t.finish")[0]!;
+    expect(unpromised(both)).toBeUndefined();
+    expect(jobDates(both)[0]!.reason).toMatch(
+      /^rules that are off say: test for lead first, too cold to dry; /u,
+    );
+  });
+
+  test("says nothing where it would find nothing", () => {
+    expect(analysisOff(text({}), "lead-not-tested").jobs("t.finish")[0]!.unchecked).toBeUndefined();
+  });
 });

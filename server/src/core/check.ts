@@ -47,7 +47,7 @@ import { isBeingPlanned } from "./schedule/being-planned.ts";
 import { planWork } from "./schedule/plan.ts";
 import { createJobHistory } from "./surface/job-history.ts";
 import { outlineOf } from "./surface/outline.ts";
-import { createRunner, runAssumed } from "./surface/run.ts";
+import { createRunner, runAssumed, type SurfaceRun } from "./surface/run.ts";
 import { createTotaller, type JobResult, withoutDates } from "./totals/job-totals.ts";
 import { unitsFor } from "./units-told.ts";
 
@@ -168,14 +168,22 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     const file = program.files.get(place.file);
     return file !== undefined && isAllowedAt(file, rule, place);
   };
+  const isOff = (rule: string, { file }: Place): boolean => parts.isOff?.(file, rule) === true;
+  /** What a comment does not allow; a rule that the project has switched off is answered for, too. */
+  const openVoids = (runs: readonly SurfaceRun[]): readonly DateVoid[] =>
+    dateVoids(runs, judge, (rule, place) => isOff(rule, place) || isAllowed(rule, place));
+  const uncheckedOf = ({ runs }: JobResult): readonly DateVoid[] =>
+    parts.isOff === undefined
+      ? []
+      : dateVoids(runs, judge, (rule, place) => !isOff(rule, place) || isAllowed(rule, place));
   /** Its own, or else those of the jobs that it comes after: it begins when they have ended. */
   const voidsOf = ({ job, runs }: JobResult): readonly DateVoid[] => {
-    const own = dateVoids(runs, judge, isAllowed);
+    const own = openVoids(runs);
     const seen = new Set([job]);
     let earlier = earlierOf(job);
     while (own.length === 0 && earlier && !seen.has(earlier)) {
       seen.add(earlier);
-      const [first] = dateVoids(soundIn(outcomeOf(() => runner.job(earlier!))) ?? [], judge, isAllowed);
+      const [first] = openVoids(soundIn(outcomeOf(() => runner.job(earlier!))) ?? []);
       if (first) {
         const reason = t`job \`${earlier.name}\` before it has no date`;
         return [{ rule: first.rule, reason, brief: t`the job before has no date`, causes: [] }];
@@ -185,12 +193,15 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     return own;
   };
   const earlierOf = ({ file, after }: Job): Job | undefined => after && scopes(file).jobs.get(after.job);
-  /** Without dates where none can be promised. */
+  /** Without dates where none can be promised, or with what nobody has looked at for them. */
   const promised = (result: JobResult): JobResult => {
     const voids = voidsOf(result);
-    if (voids.length === 0) return result;
-    const key = JSON.stringify(voids);
-    return remembered.recall("without dates", result.job, [result, key], () => withoutDates(result, voids));
+    const unchecked = voids.length === 0 ? uncheckedOf(result) : [];
+    if (voids.length === 0 && unchecked.length === 0) return result;
+    const key = JSON.stringify([voids, unchecked]);
+    return remembered.recall("without dates", result.job, [result, key], () =>
+      voids.length === 0 ? { ...result, unchecked } : withoutDates(result, voids),
+    );
   };
   const namesOfEach = memo((file: ProgramFile) => namesIn(file, resolutions, remembered));
   const factsOf = memo((result: JobResult) => jobFacts(checker, remembered, result));
@@ -210,7 +221,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
       },
     }),
     finished: (result) => promised(withAir(result, roomOf, remembered)),
-    voidsOf,
+    promisesOf: (result) => JSON.stringify([voidsOf(result), uncheckedOf(result)]),
     roomOf,
     factsOf,
     judge,

@@ -96,6 +96,8 @@ export interface CheckerParts {
   readonly today?: string;
   /** See `UnitsOf`. */
   readonly units?: UnitsOf;
+  /** Whether a project has switched a rule off in a file. */
+  readonly isOff?: (file: FileId, rule: string) => boolean;
   /** See `TotallerParts`. */
   readonly kept?: KeptNotes;
   readonly assumed: AssumedRunner;

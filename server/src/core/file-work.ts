@@ -29,7 +29,6 @@ import type { FileId } from "./place.ts";
 import { MOST_SUGGESTIONS } from "./resolution/problems.ts";
 import { ownerOf } from "./resolution/resolutions.ts";
 import type { JobFacts, Judge, Judgement } from "./rules/engine.ts";
-import type { DateVoid } from "./rules/voids.ts";
 import { isBeingPlanned } from "./schedule/being-planned.ts";
 import type { Runner, SurfaceRun } from "./surface/run.ts";
 import type { JobResult, Totaller } from "./totals/job-totals.ts";
@@ -95,7 +94,8 @@ export interface FileWorkParts {
   readonly results: Outcomes<Job, JobResult>;
   /** With their air, and without dates where none can be promised. */
   readonly finished: (result: JobResult) => JobResult;
-  readonly voidsOf: (result: JobResult) => readonly DateVoid[];
+  /** Equal for equal reasons to promise no date, or to say what was not looked at for one. */
+  readonly promisesOf: (result: JobResult) => string;
   readonly roomOf: (shop: Shop) => RoomOfJobs | undefined;
   readonly factsOf: (result: JobResult) => JobFacts;
   readonly judge: Judge;
@@ -253,7 +253,7 @@ export function createFileWork(parts: FileWorkParts): FileWork {
     const voids: string[] = [];
     for (const each of totals) {
       const result = soundIn(each);
-      voids.push(result ? JSON.stringify(parts.voidsOf(result)) : "");
+      voids.push(result ? parts.promisesOf(result) : "");
       yield;
     }
     const results = yield* remembered.rows(

@@ -25,7 +25,7 @@ import { safeEdits } from "../views/places/safe-edits.ts";
 import { fileFinding, spanOfPlace } from "../views/places/to-absolute.ts";
 import { sheetsOf } from "../views/sheet/sheet.ts";
 import { completionsAt } from "./completion/completion.ts";
-import { applySettings, DEFAULT_CONFIG, type ProjectConfig } from "./config.ts";
+import { applySettings, DEFAULT_CONFIG, isOff, type ProjectConfig } from "./config.ts";
 import { formattingOf } from "./formatting.ts";
 import { guarded } from "./guarded.ts";
 import { hoverAt } from "./hover/hover.ts";
@@ -72,6 +72,7 @@ export function createAnalyst(options: AnalystOptions): Analyst {
     plan: options.plan ?? cachingPlanner(REMEMBERED_PLANS),
     memory: createCheckMemory(),
     units: (file) => options.units?.() ?? config(file).units,
+    isOff: (file, rule) => isOff(config(file), rule),
     ...options.parts,
     onFault,
   };
@@ -100,6 +101,9 @@ export function createAnalyst(options: AnalystOptions): Analyst {
       snapshot = undefined;
     },
     plansChanged: () => {
+      snapshot = undefined;
+    },
+    settingsChanged: () => {
       snapshot = undefined;
     },
     setToday: (today) => {

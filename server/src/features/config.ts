@@ -173,6 +173,10 @@ function entriesOf(value: unknown): readonly (readonly [string, unknown])[] | un
   return Object.entries(value);
 }
 
+/** Whether a project has switched a rule off. */
+export const isOff = ({ rules }: ProjectConfig, rule: string): boolean =>
+  Object.hasOwn(rules, rule) && rules[rule] === "off" && !isAlwaysShown(rule);
+
 /** What settings go by in a finding. */
 interface Adjustable {
   readonly rule: string;

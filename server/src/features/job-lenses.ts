@@ -20,6 +20,7 @@ import {
   type GapField,
   gapsOf,
   noDateText,
+  uncheckedText,
   unpromised,
 } from "../views/missing-inputs.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
@@ -85,13 +86,14 @@ function datesText(result: JobResult): string {
 /** `last work 8 Mar, light use 9 Mar, full use 30 Mar 2027`: the year once, unless it changes. */
 function knownDates(result: JobResult): string {
   const dates = jobDates(result).filter((date) => date.at !== undefined);
-  return dates
+  const told = dates
     .map(({ name, at }, index) => {
       const next = dates[index + 1]?.at;
       const year = next?.slice(0, 4) === at!.slice(0, 4) ? "" : ` ${at!.slice(0, 4)}`;
       return `${translated(name)} ${monthDayText(at!)}${year}`;
     })
     .join(", ");
+  return [told, uncheckedText(result)].filter(Boolean).join("; ");
 }
 
 function costText(result: JobResult): string {

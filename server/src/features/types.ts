@@ -370,6 +370,8 @@ export interface Analyst {
   setAbsent(file: FileId, reason: string): void;
   /** Tells that the planner has plans that it did not have before. */
   plansChanged(): void;
+  /** Tells that a project has other settings than it had before. */
+  settingsChanged(): void;
   /** See `CheckerParts.today`. Everything is worked out anew. */
   setToday(today: string | undefined): void;
   analysis(): Analysis;

@@ -13,7 +13,7 @@ import { modelsOf, type ProgramFile } from "../core/model/program.ts";
 import type { FileId } from "../core/place.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { type DayClash, dayClashes } from "../views/bench/day-clashes.ts";
-import { unpromised } from "../views/missing-inputs.ts";
+import { uncheckedText, unpromised } from "../views/missing-inputs.ts";
 import { amongSentences } from "../views/schedule/among.ts";
 import { jobDates } from "../views/schedule/job-dates.ts";
 import { titleOf } from "../views/sheet/words.ts";
@@ -110,7 +110,8 @@ function briefText(result: JobResult, detail: string): string {
     if (at === undefined || field === "light_use") return [];
     return [field === "last_work" ? t`ends ${monthDayText(at)}` : t`use ${monthDayText(at)}`];
   });
-  return dates.length > 0 ? [...dates, ...cost].join(" · ") : detail;
+  const unchecked = [uncheckedText(result)].filter(Boolean);
+  return dates.length > 0 ? [...dates, ...unchecked, ...cost].join(" · ") : detail;
 }
 
 /** What the other jobs of its shop do to each job, by the plan of the shop, and on which days they need more than there is. */

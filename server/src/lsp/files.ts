@@ -375,6 +375,7 @@ export class Files {
       else this.#loader.start(file, true);
     }
     this.#configs.forget();
+    this.#analyst.settingsChanged();
     for (const file of [...this.#documents.openFiles, ...this.#read.keys()]) this.#lookUpConfig(file);
   }
 
@@ -411,7 +412,9 @@ export class Files {
     this.#loader.lookUp(
       file,
       this.#configs.look(file).then(() => {
-        if (this.#configs.of(file) !== DEFAULT_CONFIG) this.#changes.bump({ kind: "other" });
+        if (this.#configs.of(file) === DEFAULT_CONFIG) return;
+        this.#analyst.settingsChanged();
+        this.#changes.bump({ kind: "other" });
       }),
     );
   }
@@ -421,6 +424,7 @@ export class Files {
     const reread = async (): Promise<void> => {
       if (!(await this.#configs.reread(config))) return;
       for (const file of [...this.#documents.openFiles, ...this.#read.keys()]) await this.#configs.look(file);
+      this.#analyst.settingsChanged();
       this.#changes.bump({ kind: "other" });
     };
     this.#loader.lookUp(undefined, reread());

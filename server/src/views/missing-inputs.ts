@@ -85,6 +85,18 @@ export function unpromised({ voided, runs }: JobResult): Unpromised | undefined 
   };
 }
 
+/**
+ * `a rule that is off says: test for lead first`, to stand with the dates that the project asks for all the same; empty where
+ * there is nothing to say. Without names of the text.
+ */
+export function uncheckedText({ unchecked = [] }: JobResult): string {
+  const named = [...new Set(unchecked.map(({ brief }) => brief))].slice(0, MOST_REASONS).join(", ");
+  if (named === "") return "";
+  return new Set(unchecked.map(({ rule }) => rule)).size === 1
+    ? t`a rule that is off says: ${named}`
+    : t`rules that are off say: ${named}`;
+}
+
 /** More of them say nothing more: each is a finding of its own. */
 const MOST_REASONS = 3;
 

@@ -61,6 +61,8 @@ export interface JobResult {
   readonly awaitsAir?: true;
   /** Why no date of it can be promised; the totals and the plan then have none. Absent where they can. */
   readonly voided?: VoidedDates;
+  /** What would keep its dates from being promised, by rules that the project has switched off; absent where there is nothing. */
+  readonly unchecked?: readonly DateVoid[];
 }
 
 export interface VoidedDates {

@@ -23,6 +23,7 @@ import {
   gapsOf,
   materialGaps,
   noDateText,
+  uncheckedText,
   unpromised,
 } from "../../views/missing-inputs.ts";
 import { type JobDate, jobDates } from "../../views/schedule/job-dates.ts";
@@ -59,6 +60,7 @@ function facts(ctx: HoverContext, result: JobResult, money: (amount: number) => 
     ...(kept
       ? [`${noDateText()}: ${kept.reasons.join(", ")}`]
       : [t`last work ${dateFact(lastWork!)}`, t`full use ${dateFact(fullUse!)}`]),
+    ...[uncheckedText(result)].filter(Boolean),
     figure(result, "total_cost", t`cost`, money),
     found,
   ];

@@ -13,7 +13,14 @@ import type { Task } from "../../core/totals/planned-tasks.ts";
 import { fewestCoatDates, type UseDate, type UseDates, useDates } from "../../core/totals/use-dates.ts";
 import { markdownCode as code } from "../../escape/markdown.ts";
 import { actionText } from "../action-text.ts";
-import { awaitsPlan, beingPlannedText, gapsOf, noDateText, unpromised } from "../missing-inputs.ts";
+import {
+  awaitsPlan,
+  beingPlannedText,
+  gapsOf,
+  noDateText,
+  uncheckedText,
+  unpromised,
+} from "../missing-inputs.ts";
 
 export interface JobDate {
   readonly field: "last_work" | "light_use" | "full_use";
@@ -66,7 +73,8 @@ function datesOf(result: JobResult, dates: UseDates | undefined): readonly JobDa
       const text = unpromised(result) ? noDateText() : t`not known`;
       return { field, name, text, reason: gapsOf(result, field).join(", ") };
     }
-    return { field, name, at: date.at, text: momentText(date.at), reason: reasonText(name, date) };
+    const reason = [uncheckedText(result), reasonText(name, date)].filter(Boolean).join("; ");
+    return { field, name, at: date.at, text: momentText(date.at), reason };
   });
 }
 

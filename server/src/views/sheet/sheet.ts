@@ -31,7 +31,14 @@ import type { JobResult } from "../../core/totals/job-totals.ts";
 import type { Draw } from "../../core/totals/needs.ts";
 import { jobPaper } from "../../core/totals/paper.ts";
 import { unitsFor } from "../../core/units-told.ts";
-import { awaitsRoomAir, beingPlannedText, type GapField, gapsOf, materialGaps } from "../missing-inputs.ts";
+import {
+  awaitsRoomAir,
+  beingPlannedText,
+  type GapField,
+  gapsOf,
+  materialGaps,
+  uncheckedText,
+} from "../missing-inputs.ts";
 import { outdoorsText } from "../outdoors-text.ts";
 import { choiceText } from "../parameter-text.ts";
 import type { FileFinding } from "../places/file-finding.ts";
@@ -305,7 +312,7 @@ function jobFacts(result: JobResult, say: ShownFigures): readonly SheetFact[] {
     ...fact(t`After the job`, job.after && words(job.after.job)),
     ...fact(t`Start`, job.start && day(job.start)),
     ...jobDates(result).flatMap(({ name, at, text, reason }) => {
-      const brief = name === "last work" ? "" : briefReason(reason);
+      const brief = name === "last work" ? uncheckedText(result) : briefReason(reason);
       return at === undefined ? [] : fact(translated(DATES[name]), brief === "" ? text : `${text}, ${brief}`);
     }),
     ...fact(t`Wanted by`, job.ready && day(job.ready)),
