@@ -85,8 +85,21 @@ test("elsewhere the sums stand below, without HTML and pictures", async () => {
   expect(await hoverAt("layer  satin", {})).not.toContain("data:image");
 });
 
+/** (lighter + 0.05) / (darker + 0.05) of relative luminances, WCAG 2.1. */
+const contrast = (a: string, b: string): number => {
+  const luminance = (colour: string): number => {
+    const [red, green, blue] = [1, 3, 5].map((at) => {
+      const part = Number.parseInt(colour.slice(at, at + 2), 16) / 255;
+      return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
+    });
+    return 0.2126 * red! + 0.7152 * green! + 0.0722 * blue!;
+  };
+  const [light, dark] = [luminance(a), luminance(b)].toSorted((x, y) => y - x);
+  return (light! + 0.05) / (dark! + 0.05);
+};
+
 const pictureIn = (value: string): string => {
-  const [, base64] = /\]\(data:image\/svg\+xml;base64,([A-Za-z0-9+/=]+)\)/u.exec(value)!;
+  const [, base64] = / src="data:image\/svg\+xml;base64,([A-Za-z0-9+/=]+)"/u.exec(value)!;
   return Buffer.from(base64!, "base64").toString("utf8");
 };
 
@@ -95,12 +108,19 @@ test("a surface is drawn as the job leaves it, a layer as the line leaves it; ho
   const svg = pictureIn(surface);
   expect(svg).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg"/u);
   expect(svg.match(/data-step=/gu)).toHaveLength(3);
-  // Below what it is, and with room around it, so that no figure of its scale is cut off.
-  expect(surface.split("\n\n")[1]).toMatch(/^!\[/u);
-  expect(svg).toMatch(/^<svg [^>]*viewBox="-6 -6 /u);
+  // Below what it is, with the names of what it shows at its side, from the top down.
+  expect(surface.split("\n\n")[1]).toMatch(
+    /^<table><tr><td><img alt="&lt;b&gt;Top&lt;\/b&gt; &amp; \[rim\]\(x\)" src="[^"]+"><\/td><td>satin, 3 coats, [^<]+ each<br>red oak, taken as bare: nothing is stated<\/td><\/tr><\/table>$/u,
+  );
   expect(svg).toContain("&lt;b&gt;Top&lt;/b&gt; &amp; [rim](x)");
   expect(svg).not.toMatch(/<(?:b|script|image|foreignObject)\b/u);
-  expect(surface).toContain("![\\<b\\>Top");
+  // It has no ground and no text, so that it reads on a light one and on a dark one.
+  expect(svg).not.toMatch(/background|<text/u);
+  const strokes = [...svg.matchAll(/stroke="(#[0-9a-f]+)"(?! stroke-opacity)/gu)].map(([, stroke]) => stroke);
+  expect(new Set(strokes)).toEqual(new Set(["#808080"]));
+  // By WCAG 2.1, against a hover in light and in dark: lines want 3.
+  expect(contrast("#808080", "#ffffff")).toBeCloseTo(3.95, 2);
+  expect(contrast("#808080", "#202020")).toBeCloseTo(4.13, 2);
   const layer = pictureIn(await hoverAt("layer  satin", HTML));
   expect(layer.match(/data-step=/gu)).toHaveLength(3);
 });

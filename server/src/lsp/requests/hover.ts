@@ -1,12 +1,14 @@
 /** `textDocument/hover`: the figures behind a word, and where they come from. */
 import type { Hover, HoverParams } from "vscode-languageserver";
 import { packagePath } from "../../core/model/package-path.ts";
+import { htmlText } from "../../escape/html.ts";
 import { markdownText } from "../../escape/markdown.ts";
 import { sumsTitle } from "../../features/hover/sums-title.ts";
 import type { HoverInfo } from "../../features/types.ts";
 import { MANIFEST_NAME } from "../../reading/may-read.ts";
 import { packageFacts, packageText } from "../../reading/package-facts.ts";
-import { sectionPicture } from "../../reports/section-svg.ts";
+import { sectionLines, sectionPicture } from "../../reports/section-svg.ts";
+import type { Section } from "../../views/section/model.ts";
 import { offsetOf } from "../from-lsp.ts";
 import type { Session } from "../session.ts";
 import { toHover } from "../to-lsp.ts";
@@ -49,10 +51,15 @@ function drawn(info: HoverInfo): HoverInfo {
     sums.length === 0
       ? ""
       : `\n\n<details><summary>${sumsTitle().replaceAll("*", "")}</summary>\n\n${sums.join("\n\n")}\n\n</details>`;
-  const picture = info.section
-    ? [`![${markdownText(info.section.title)}](${sectionPicture(info.section)})`]
-    : [];
+  const picture = info.section ? [pictured(info.section)] : [];
   // A hover is low: what the thing is stands over the picture, and what there is to say of it below.
   const [first = "", ...rest] = head.split("\n\n");
   return { ...info, markdown: `${[first, ...picture, ...rest].join("\n\n")}${folded}` };
 }
+
+/** The drawing with the names of what it shows at its side, where a hover has room. */
+const pictured = (section: Section): string => {
+  const lines = sectionLines(section).map(htmlText).join("<br>");
+  const alt = htmlText(section.title);
+  return `<table><tr><td><img alt="${alt}" src="${sectionPicture(section)}"></td><td>${lines}</td></tr></table>`;
+};
