@@ -18,8 +18,13 @@ export interface GrowthOptions {
   readonly attempts?: number;
 }
 
-/** So much is enough to measure, in milliseconds of the processor; some machines count them in fours. */
+/** So much is enough to see roughly, in milliseconds of the processor. */
 const ENOUGH_MS = 32;
+/**
+ * So much is enough to be sure. Some machines count the processor in fours, by looking now and then who works: what is
+ * seen eight times is a third off as easily as not, what is seen forty times is not.
+ */
+const SURE_MS = 160;
 /** What the largest size takes no longer than grows with nothing that could be told from noise. */
 const NOTHING_MS = 8;
 /** An exponent below needs no second look: one that is too large would have to be mismeasured by half. */
@@ -45,31 +50,36 @@ export function growth<T>(
   // The first run of all compiles as well, so it is run again before it is believed to cost something.
   if (once < ENOUGH_MS) once = Math.min(once, cpuMs(make(size), work));
   if (once < NOTHING_MS) return 0;
-  let exponent = Number.POSITIVE_INFINITY;
-  let [most, least] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-  for (let attempt = 0; attempt < attempts && exponent > MOST_GROWTH; attempt += 1) {
-    for (let run = 0; run < REPEATS && exponent > CLEAR_GROWTH; run += 1) {
-      // The larger first, so that what is slow at first makes the exponent larger, never smaller.
-      most = Math.min(
-        most,
-        meanMs(() => make(size), work),
-      );
-      least = Math.min(
-        least,
-        meanMs(() => make(size / 4), work),
-      );
-      exponent = Math.log(most / least) / Math.log(4);
-    }
+  const look = (enough: number): Look => ({
+    // The larger first, so that what is slow at first makes the exponent larger, never smaller.
+    most: meanMs(() => make(size), work, enough),
+    least: meanMs(() => make(size / 4), work, enough),
+  });
+  const rough = exponentOf(look(ENOUGH_MS));
+  if (rough <= CLEAR_GROWTH) return rough;
+  let best = look(SURE_MS);
+  for (let again = 1; again < attempts * REPEATS; again += 1) {
+    if (exponentOf(best) <= (again < REPEATS ? CLEAR_GROWTH : MOST_GROWTH)) break;
+    const { most, least } = look(SURE_MS);
+    best = { most: Math.min(best.most, most), least: Math.min(best.least, least) };
   }
-  return exponent;
+  return exponentOf(best);
 }
 
+/** Milliseconds at the largest size that is measured, and at a quarter of it. */
+interface Look {
+  readonly most: number;
+  readonly least: number;
+}
+
+const exponentOf = ({ most, least }: Look): number => Math.log(most / least) / Math.log(4);
+
 /** What a piece of work takes, over as many runs as there is enough to measure; each on an input of its own. */
-function meanMs<T>(make: () => T, work: (input: T) => unknown): number {
+function meanMs<T>(make: () => T, work: (input: T) => unknown, enough: number): number {
   let total = 0;
   let runs = 0;
   // What takes nothing at all must end as well.
-  for (; total < ENOUGH_MS && runs < 1000; runs += 1) total += cpuMs(make(), work);
+  for (; total < enough && runs < 1000; runs += 1) total += cpuMs(make(), work);
   return Math.max(total, 1) / runs;
 }
 

@@ -4,6 +4,7 @@
  */
 import { describe, expect, test } from "vitest";
 import { habitOf, unitsForAll } from "../../server/src/core/units-told.ts";
+import { createAnalyst } from "../../server/src/features/analyst.ts";
 import { sheetReport } from "../../server/src/reports/sheet-report.ts";
 import { sectionOf } from "../../server/src/views/section/section.ts";
 import { analyseAnew as analyse } from "../harness/check-text.ts";
@@ -56,6 +57,34 @@ describe("jobs", () => {
   ];
   test.each(texts)("%s", (_, make) => {
     expect(growth(make, check, { from: 64, to: 1024 })).toBeLessThan(MOST_GROWTH);
+  });
+
+  test("after one another are not gone through from each of them when a line is typed elsewhere", () => {
+    const opened = (size: number) => {
+      const [text, analyst] = [afterAnother(size), createAnalyst({ resolve: (_, path) => path })];
+      analyst.setFile("a.finish", text);
+      analyst.analysis().findings("a.finish");
+      return { text, analyst };
+    };
+    const edit = ({ text, analyst }: ReturnType<typeof opened>) => {
+      analyst.setFile("a.finish", `${text}# seen\n`);
+      return analyst.analysis().findings("a.finish");
+    };
+    expect(growth(opened, edit, { from: 256, to: 1024 })).toBeLessThan(MOST_GROWTH);
+  });
+
+  test("with many pieces have a sheet whose lines look no piece up among all", () => {
+    const worked = (size: number) => {
+      const coated = `${COAT.replace("  recoat", "  sold 1 L for 20.00\n  recoat")}${times(size, (i) => piece(`p${i}`, surface("s")))}`;
+      const pieces = times(size, (i) => `  piece p${i}\n`);
+      const analyst = createAnalyst({ resolve: (_, path) => path });
+      analyst.setFile("a.finish", `${coated}job j {\n${pieces}  apply r to s\n}\n`);
+      const analysis = analyst.analysis();
+      analysis.totals("a.finish");
+      return analysis;
+    };
+    const made = growth(worked, (analysis) => analysis.sheets("a.finish"), { from: 2048, to: 2048 });
+    expect(made).toBeLessThan(MOST_GROWTH);
   });
 
   test("find out once in what units their file is written", () => {

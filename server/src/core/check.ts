@@ -34,7 +34,7 @@ import {
   scopeOf,
 } from "./model/program.ts";
 import { type Sight, useGraph } from "./model/use-graph.ts";
-import { memo } from "./once.ts";
+import { firstBefore, memo } from "./once.ts";
 import { type Outcome, outcomeOf, outcomes, soundIn, valueIn } from "./outcome.ts";
 import type { FileId, Place } from "./place.ts";
 import { MOST_SUGGESTIONS } from "./resolution/problems.ts";
@@ -176,23 +176,20 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     parts.isOff === undefined
       ? []
       : dateVoids(runs, judge, (rule, place) => !isOff(rule, place) || isAllowed(rule, place));
+  const earlierOf = ({ file, after }: Job): Job | undefined => after && scopes(file).jobs.get(after.job);
+  const firstVoidOf = memo((job: Job) => openVoids(soundIn(outcomeOf(() => runner.job(job))) ?? [])[0]);
+  const voidBefore = firstBefore(earlierOf, (job) => {
+    const first = firstVoidOf(job);
+    return first && { job, rule: first.rule };
+  });
   /** Its own, or else those of the jobs that it comes after: it begins when they have ended. */
   const voidsOf = ({ job, runs }: JobResult): readonly DateVoid[] => {
     const own = openVoids(runs);
-    const seen = new Set([job]);
-    let earlier = earlierOf(job);
-    while (own.length === 0 && earlier && !seen.has(earlier)) {
-      seen.add(earlier);
-      const [first] = openVoids(soundIn(outcomeOf(() => runner.job(earlier!))) ?? []);
-      if (first) {
-        const reason = t`job \`${earlier.name}\` before it has no date`;
-        return [{ rule: first.rule, reason, brief: t`the job before has no date`, causes: [] }];
-      }
-      earlier = earlierOf(earlier);
-    }
-    return own;
+    const before = own.length === 0 ? voidBefore(job) : undefined;
+    if (!before) return own;
+    const reason = t`job \`${before.job.name}\` before it has no date`;
+    return [{ rule: before.rule, reason, brief: t`the job before has no date`, causes: [] }];
   };
-  const earlierOf = ({ file, after }: Job): Job | undefined => after && scopes(file).jobs.get(after.job);
   /** Without dates where none can be promised, or with what nobody has looked at for them. */
   const promised = (result: JobResult): JobResult => {
     const voids = voidsOf(result);

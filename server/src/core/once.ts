@@ -75,3 +75,30 @@ export function isSameList(a: readonly unknown[], b: readonly unknown[]): boolea
   for (let index = 0; index < a.length; index += 1) if (a[index] !== b[index]) return false;
   return true;
 }
+
+/**
+ * What `found` says first along a chain that `next` leads through, beyond where it is asked; each link is looked at once, for
+ * all chains that come through it. A chain that comes round ends there.
+ */
+export function firstBefore<K extends object, V>(
+  next: (of: K) => K | undefined,
+  found: (at: K) => V | undefined,
+): (of: K) => V | undefined {
+  const known = new Map<K, V | undefined>();
+  return (of) => {
+    const passed = new Set<K>();
+    let at: K | undefined = of;
+    let first: V | undefined;
+    while (at && first === undefined && !passed.has(at)) {
+      if (known.has(at)) {
+        first = known.get(at);
+        break;
+      }
+      passed.add(at);
+      at = next(at);
+      first = at && found(at);
+    }
+    for (const each of passed) known.set(each, first);
+    return first;
+  };
+}

@@ -5,6 +5,7 @@
  */
 import { createLineIndex, positionAt } from "../../../grammar/src/line-index.ts";
 import type { Finding } from "./findings.ts";
+import { groupedBy } from "./grouped.ts";
 import type { ProgramFile } from "./model/program.ts";
 
 /** The findings on the notation of a file, without those that follow from another of their line. */
@@ -71,15 +72,4 @@ function isVerbAt(text: string, offset: number): boolean {
   const words = line.trim().split(/[\s,]+/u);
   const last = words.at(-1);
   return last === "step" || last === "between" || (last === "and" && words.includes("between"));
-}
-
-function groupedBy<T, K>(items: readonly T[], keyOf: (item: T) => K): ReadonlyMap<K, readonly T[]> {
-  const groups = new Map<K, T[]>();
-  for (const item of items) {
-    const key = keyOf(item);
-    const group = groups.get(key);
-    if (group) group.push(item);
-    else groups.set(key, [item]);
-  }
-  return groups;
 }

@@ -4,6 +4,7 @@
  * Cans are bought whole, so a small job pays for what stays in them; the worth of what is used tells how much of that
  * is spent. Nothing here changes the totals: the pieces' costs, times their counts, add up to them to the cent.
  */
+import { groupedBy } from "../grouped.ts";
 import { cents } from "../measure/figures.ts";
 import { roundedParts } from "../measure/rounded-parts.ts";
 import type { Piece } from "../model/model.ts";
@@ -57,8 +58,9 @@ export function pieceCosts(result: JobResult): readonly PieceCost[] {
   const counts = new Map<string, number>();
   for (const { piece, count } of job.pieces) counts.set(piece, (counts.get(piece) ?? 0) + count);
   const all = sum([...counts.values()]);
+  const runsOf = groupedBy(result.runs, ({ piece }) => piece?.name);
   const kinds = [...counts].flatMap(([name, count]) => {
-    const runs = result.runs.filter(({ piece }) => piece?.name === name);
+    const runs = runsOf.get(name) ?? [];
     const piece = runs[0]?.piece;
     return piece && count > 0 ? [{ piece, count, runs }] : [];
   });
@@ -68,7 +70,8 @@ export function pieceCosts(result: JobResult): readonly PieceCost[] {
   // What is set up for all is shared as their hours by themselves are to each other.
   const apart = sum(result.runs.map(hoursOf));
   const paid = apart > 0 ? (rate * (totals.hands_on_h ?? apart)) / apart : 0;
-  const materials = kinds.map(({ piece }) => sum(result.needs.map((need) => shareOf(need, piece.name))));
+  const shareOf = result.needs.map(needShares);
+  const materials = kinds.map(({ piece }) => sum(shareOf.map((share) => share(piece.name))));
   // Where all pieces are worked on, their parts are all of it.
   const isAll = sum(kinds.map(({ count }) => count)) === all;
   const shares = {
@@ -127,8 +130,9 @@ function costOfOne(
 }
 
 /** The part of a material's cost that falls to the surfaces of one kind of piece. */
-function shareOf({ draws, litres, totals }: MaterialNeed, piece: string): number {
-  if (!totals.cost || !litres) return 0;
-  const own = draws.filter((draw) => draw.run.piece?.name === piece);
-  return (totals.cost * sum(own.map((draw) => draw.litres ?? 0))) / litres;
+function needShares({ draws, litres, totals }: MaterialNeed): (piece: string) => number {
+  const { cost } = totals;
+  if (!cost || !litres) return () => 0;
+  const drawsOf = groupedBy(draws, ({ run }) => run.piece?.name);
+  return (piece) => (cost * sum((drawsOf.get(piece) ?? []).map((draw) => draw.litres ?? 0))) / litres;
 }

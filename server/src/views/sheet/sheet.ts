@@ -7,6 +7,7 @@
 
 import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Checker } from "../../core/check.ts";
+import { groupedBy } from "../../core/grouped.ts";
 import { attempt, type Fault, type FaultListener } from "../../core/internal-error.ts";
 import { type LeadFacts, leadNote, leadStatus } from "../../core/knowledge/lead.ts";
 import { docOf } from "../../core/knowledge/vocabularies.ts";
@@ -20,9 +21,9 @@ import {
 import { figuresIn, type ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { Named, Piece, Recipe, Shop } from "../../core/model/model.ts";
 import { modelsOf, type ProgramFile, reachableFiles } from "../../core/model/program.ts";
+import { onceFor } from "../../core/once.ts";
 import type { FileId, Place } from "../../core/place.ts";
 import type { Schedule } from "../../core/schedule/types.ts";
-import type { Action } from "../../core/surface/actions.ts";
 import { leadFactsOf, oldCoating } from "../../core/surface/lead.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { Coat } from "../../core/surface/state.ts";
@@ -166,8 +167,14 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
   const title = surfaceTitles(runs);
   const plan = datedPlan(result);
   const named = pieceNames(runs);
+  const runsOf = groupedBy(runs, ({ piece }) => piece);
+  const drawsOf = groupedBy(result.draws, ({ run }) => run);
   const made = runs.map((run) =>
-    procedureFor(checker, run, found, { title: title(run), ...named(run) }, say, { result, plan }),
+    procedureFor(checker, run, found, { title: title(run), ...named(run) }, say, {
+      result,
+      plan,
+      draws: drawsOf.get(run) ?? [],
+    }),
   );
   const procedures = withSharedWear(made.map(({ sheet }) => sheet));
   const fumes = sheetFumes(result);
@@ -190,7 +197,7 @@ function jobSheet(checker: Checker, result: JobResult, findingsOf: ConcernedFind
     ],
     ...(fumes ? { fumes } : {}),
     shopDocs: shop ? docsOf(shop) : { text: "", file: job.file },
-    pieces: pieces.map(({ piece, count }) => sheetPiece(piece, count, runs)),
+    pieces: pieces.map(({ piece, count }) => sheetPiece(piece, count, runsOf.get(piece) ?? [])),
     surfaces: runs.map((run, i) =>
       sheetSurface(run, title(run), result.totals.surfaces[i]!.dry_film_um, say),
     ),
@@ -247,12 +254,14 @@ function pieceNames(
   runs: readonly SurfaceRun[],
 ): (run: SurfaceRun) => Pick<SheetProcedure, "piece" | "surface"> {
   const pieces = [...new Set(runs.flatMap(({ piece }) => piece ?? []))];
-  const short = (piece: Piece): string => titleOf(piece).split(",")[0]!.trim();
+  const short = onceFor((piece: Piece) => titleOf(piece).split(",")[0]!.trim());
+  const sharing = new Map<string, number>();
+  for (const piece of pieces) sharing.set(short(piece), (sharing.get(short(piece)) ?? 0) + 1);
   const isOnly = pieces.length === 1 && runs.every((run) => run.pieces === 1);
   return ({ piece, surface, label }) => {
     const name = { surface: surface?.title ?? words(surface?.name ?? label) };
     if (!piece || isOnly) return name;
-    const isShared = pieces.some((other) => other !== piece && short(other) === short(piece));
+    const isShared = sharing.get(short(piece))! > 1;
     return { ...name, piece: capital(isShared ? titleOf(piece) : short(piece)) };
   };
 }
@@ -263,12 +272,14 @@ function procedureFor(
   found: readonly FileFinding[],
   named: ProcedureName,
   say: ShownFigures,
-  job?: { readonly result: JobResult; readonly plan: Schedule | undefined },
+  job?: {
+    readonly result: JobResult;
+    readonly plan: Schedule | undefined;
+    /** Those of the run. */
+    readonly draws: readonly Draw[];
+  },
 ): Procedure {
-  const draws = new Map<Action, Draw[]>();
-  for (const draw of job?.result.draws ?? []) {
-    if (draw.run === run) draws.set(draw.action, [...(draws.get(draw.action) ?? []), draw]);
-  }
+  const draws = groupedBy(job?.draws ?? [], ({ action }) => action);
   return procedureOf({
     run,
     drawsAt: (action) => draws.get(action) ?? [],
@@ -381,8 +392,9 @@ function jobGaps(result: JobResult): readonly SheetGap[] {
 // ---------------------------------------------------------------------------------------------------------------
 // Pieces and surfaces
 
+/** `runs`: those of the piece. */
 function sheetPiece(piece: Piece, count: number, runs: readonly SurfaceRun[]): SheetPiece {
-  const coated = runs.filter((run) => run.piece === piece && run.initial.layers.some(oldCoating));
+  const coated = runs.filter((run) => run.initial.layers.some(oldCoating));
   const built = piece.built?.value;
   const use = piece.useBy.value;
   return {
