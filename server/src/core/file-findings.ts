@@ -156,8 +156,9 @@ function cycleFindings(runs: readonly SurfaceRun[], file: FileId): readonly Find
   return runs.flatMap((run) =>
     run.cycles.flatMap((cycle): readonly Finding[] => {
       // The last line of this file on the way round, rather one that names the next recipe than one that was given it.
-      const here = cycle.filter((line) => line.place.file === file);
-      const place = (here.findLast((line) => !line.isParameter) ?? here.at(-1))?.place;
+      const isHere = (line: (typeof cycle)[number]): boolean => line.place.file === file;
+      const line = cycle.findLast((each) => isHere(each) && !each.isParameter) ?? cycle.findLast(isHere);
+      const place = line?.place;
       const key = `${place?.declaration} ${place?.span.start}`;
       if (place === undefined || seen.has(key)) return [];
       seen.add(key);

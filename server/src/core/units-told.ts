@@ -3,7 +3,7 @@ import type { DeclarationBody } from "../../../grammar/src/tree.ts";
 import { UNIT_ALIASES } from "../../../grammar/src/units.ts";
 import type { Checker } from "./checker.ts";
 import type { UnitSystem } from "./measure/shown-figures.ts";
-import { type Program, reachableFiles } from "./model/program.ts";
+import { type Program, type ProgramFile, reachableFiles } from "./model/program.ts";
 import { memo, onceFor } from "./once.ts";
 import type { FileId } from "./place.ts";
 
@@ -34,12 +34,13 @@ export const habitOf = (program: Program, file: FileId): UnitSystem => habitsIn(
 
 const habitsIn = onceFor((program: Program) =>
   memo((file: FileId): UnitSystem => {
-    const trees = reachableFiles(program, file).flatMap(
-      (each) => program.files.get(each)?.declarations.map(({ tree }) => tree) ?? [],
-    );
-    const balance = trees.reduce((sum, { body }) => sum + balanceOf(body), 0);
-    return balance > 0 ? "us" : "metric";
+    const files = reachableFiles(program, file).flatMap((each) => program.files.get(each) ?? []);
+    return files.reduce((sum, each) => sum + balanceIn(each), 0) > 0 ? "us" : "metric";
   }),
+);
+
+const balanceIn = onceFor(({ declarations }: ProgramFile): number =>
+  declarations.reduce((sum, { tree }) => sum + balanceOf(tree.body), 0),
 );
 
 /** Of several files those that all of them are told in, and metric where they differ. */
