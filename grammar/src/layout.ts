@@ -150,9 +150,15 @@ function hasAllBraces(chunks: readonly Chunk[], from: number, kind: BlockKind): 
 }
 
 /** Reads a logical line of a block of kind `outer`, and its block of kind `kind`, to which it may have no right. */
-function readNode(ctx: Ctx, outer: BlockKind, kind: BlockKind, depth: number, isLoose: boolean): LayoutNode {
-  const first = ctx.chunks[ctx.next]!;
-  const line = readLine(ctx, depth === 0 ? kind : outer);
+function readNode(
+  ctx: Ctx,
+  outer: BlockKind,
+  kind: BlockKind,
+  depth: number,
+  isLoose: boolean,
+  first = ctx.chunks[ctx.next]!,
+): LayoutNode {
+  const line = readLine(ctx, depth === 0 ? kind : outer, first);
   const head: LayoutNode = { tokens: line.tokens, line: first.line };
   const opener: Opener = { kind, depth: depth + 1, head, indent: first.indent };
   if (line.opens !== undefined && depth >= MAX_DEPTH) {
@@ -172,9 +178,9 @@ function readNode(ctx: Ctx, outer: BlockKind, kind: BlockKind, depth: number, is
   return { ...head, block: { kind, nodes: readBlock(ctx, opener) } };
 }
 
-/** Joins the chunks of one statement. */
-function readLine(ctx: Ctx, kind: BlockKind): Chunk {
-  let chunk = ctx.chunks[ctx.next]!;
+/** Joins the chunks of one statement, of which the first is the next one, or what is left of it. */
+function readLine(ctx: Ctx, kind: BlockKind, first: Chunk): Chunk {
+  let chunk = first;
   ctx.next += 1;
   if (chunk.tokens.length < 2 || chunk.tokens.at(-1)!.type !== Comma) {
     return chunk;
@@ -244,7 +250,29 @@ function readBlock(ctx: Ctx, opener: Opener): LayoutNode[] {
   }
 }
 
-function readInner(ctx: Ctx, chunk: Chunk, opener: Opener): readonly LayoutNode[] {
+function readInner(ctx: Ctx, all: Chunk, opener: Opener): readonly LayoutNode[] {
+  const { before, chunk } = linesBefore(ctx, all, opener);
+  return before.length === 0 ? readRest(ctx, chunk, opener) : [...before, ...readRest(ctx, chunk, opener)];
+}
+
+/** The lines in front of one that opens a block, written on one with it: `built 1990; surface top {`. */
+function linesBefore(
+  ctx: Ctx,
+  chunk: Chunk,
+  opener: Opener,
+): { readonly before: readonly LayoutNode[]; readonly chunk: Chunk } {
+  const { tokens, opens, line } = chunk;
+  if (opens === undefined) return { before: [], chunk };
+  const cuts = cutsOf(tokens, line, opener);
+  const last = cuts.at(-1);
+  const rest = last && { ...chunk, tokens: tokens.slice(last.next), isFirst: false };
+  const opensBlock = rest && (innerKind(opener.kind, firstWord(rest)) ?? bareKind(opener.kind, rest));
+  return opensBlock === undefined
+    ? { before: [], chunk }
+    : { before: nodesOf(ctx, { tokens, line }, cuts), chunk: rest! };
+}
+
+function readRest(ctx: Ctx, chunk: Chunk, opener: Opener): readonly LayoutNode[] {
   if (chunk.tokens.length === 0) {
     ctx.bracesMatch = false;
     reportStrayOpening(ctx, chunk.opens!);
@@ -254,7 +282,7 @@ function readInner(ctx: Ctx, chunk: Chunk, opener: Opener): readonly LayoutNode[
   const word = firstWord(chunk);
   const kind = innerKind(opener.kind, word) ?? bareKind(opener.kind, chunk);
   const isLoose = kind === undefined;
-  const node = readNode(ctx, opener.kind, kind ?? looseKind(opener.kind), opener.depth, isLoose);
+  const node = readNode(ctx, opener.kind, kind ?? looseKind(opener.kind), opener.depth, isLoose, chunk);
   if (node.block === undefined) {
     return linesOf(ctx, node, opener);
   }
@@ -274,9 +302,42 @@ function readInner(ctx: Ctx, chunk: Chunk, opener: Opener): readonly LayoutNode[
  * The lines that are written on one: `family wax; packs 1 L for 9.00`, in a block on one line also with commas or wide gaps
  * between its fields, and work that follows other work, as `sand 180, then dust`.
  */
-function linesOf(ctx: Ctx, node: LayoutNode, { kind, head }: Opener): readonly LayoutNode[] {
+function linesOf(ctx: Ctx, node: LayoutNode, opener: Opener): readonly LayoutNode[] {
   const { tokens, line } = node;
-  const nodes: LayoutNode[] = [];
+  const cuts = cutsOf(tokens, line, opener);
+  const from = cuts.at(-1)?.next ?? 0;
+  if (from === 0) return [node];
+  const before = nodesOf(ctx, node, cuts);
+  return from < tokens.length ? [...before, { tokens: tokens.slice(from), line }] : before;
+}
+
+/** What parts a line from the next: its tokens are those from `from` to `end`, and those of the next begin at `next`. */
+interface Cut {
+  readonly from: number;
+  readonly end: number;
+  readonly next: number;
+}
+
+/** The lines in front of the last, and where the plain form breaks them. */
+function nodesOf(ctx: Ctx, { tokens, line }: LayoutNode, cuts: readonly Cut[]): readonly LayoutNode[] {
+  return cuts.flatMap(({ from, end, next }) => {
+    const follower = tokens[next];
+    if (end <= from) {
+      // Behind the brace of the line before, where the line ends anyway.
+      const { start } = tokens[from]!;
+      ctx.breaks.push({ start, end: follower?.start ?? endOf(tokens[end]!), text: "" });
+      return [];
+    }
+    const start = endOf(tokens[end - 1]!);
+    ctx.breaks.push(
+      follower ? { start, end: follower.start } : { start, end: endOf(tokens[end]!), text: "" },
+    );
+    return [{ tokens: tokens.slice(from, end), line }];
+  });
+}
+
+function cutsOf(tokens: readonly LexToken[], line: number, { kind, head }: Opener): readonly Cut[] {
+  const cuts: Cut[] = [];
   let from = 0;
   let depth = 0;
   for (const [idx, token] of tokens.entries()) {
@@ -288,20 +349,10 @@ function linesOf(ctx: Ctx, node: LayoutNode, { kind, head }: Opener): readonly L
     if (next === undefined) {
       continue;
     }
-    const end = next.isApart ? idx + 1 : idx;
-    if (end > from) {
-      nodes.push({ tokens: tokens.slice(from, end), line });
-      const start = endOf(tokens[end - 1]!);
-      const follower = tokens[next.at];
-      ctx.breaks.push(follower ? { start, end: follower.start } : { start, end: endOf(token), text: "" });
-    }
+    cuts.push({ from, end: next.isApart ? idx + 1 : idx, next: next.at });
     from = next.at;
   }
-  return from === 0
-    ? [node]
-    : from < tokens.length
-      ? [...nodes, { tokens: tokens.slice(from), line }]
-      : nodes;
+  return cuts;
 }
 
 /** Where the next line begins, when this token or the gap behind it (`isApart`) stands between two. */

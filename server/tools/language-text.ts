@@ -308,7 +308,7 @@ What was done is a coat, a verb as in the recipe, or the words of a step in quot
 A coat of a material that the recipe does not have any more is the next coat out of another can; a coat after the last one, or of the material put on last, is a coat more. Both count for film, drying, stock and cost as they are, and the rules judge them.
 \`on\` takes surfaces as \`to\` does, several with \`and\`; \`piece 2\` is one of several pieces. \`took\` and \`used\` of several surfaces are shared by their areas.
 
-The plan goes on from the last record, and never from the clock of the machine; on the command line \`--today 2027-03-12\`, and in an editor the setting \`finishwright.plan.today\`, says a later day, also for jobs that have not begun. Waits count from the end of what was done, in the \`air\` of its line where that is stated.
+The plan goes on from the last record, and never from the clock of the machine; on the command line \`--today 2027-03-12\`, and in an editor the setting \`finishwright.plan.today\`, says a later day, also for jobs that have not begun. Waits count from the end of what was done, in the \`air\` of its line where that is stated. The cure goes on in the air of the shop, and counts no shorter than in the measured one.
 \`finishwright record FILE --ticks -\` writes the lines for what was ticked on an HTML sheet and copied from it; in an editor *Record as done now* writes that of the next step.
 The cans of the plan count as bought once their material is in use; \`paid\` takes the place of their price.
 A job whose lines have no \`start\` began with its record. A job \`after\` it starts from what was really done.

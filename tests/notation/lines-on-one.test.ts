@@ -35,6 +35,16 @@ describe("a text on fewer lines", () => {
       "piece stool {\n  surface top {\n    shape panel 300 mm x 300 mm x 20 mm\n    wood  beech\n  }\n  surface legs {\n    shape 4 of post 30 mm x 450 mm\n    wood  beech\n  }\n}\n",
     ],
     [
+      "a field before a block within, and one behind it",
+      "piece a { bought 8.00; surface all { shape area 1 m2; wood beech }; built 1990 }\n",
+      "piece a {\n  bought  8.00\n  surface all {\n    shape area 1 m2\n    wood  beech\n  }\n  built   1990\n}\n",
+    ],
+    [
+      "work before coats with a block, and two blocks",
+      "recipe r { step dust, layer clear x 2 { sand 220; dust }; wait until cured; layer wax { wait 2 h } }\n",
+      "recipe r {\n  step  dust\n  layer clear x 2 {\n    step sand 220\n    step dust\n  }\n  wait  until cured\n  layer wax {\n    wait 2 h\n  }\n}\n",
+    ],
+    [
       "a semicolon at the end of every line",
       "material a {\n  family shellac;\n  recoat 2 h;\n}\n",
       "material a {\n  family shellac\n  recoat 2 h\n}\n",

@@ -273,3 +273,22 @@ describe("from the plan over six records to the care card", () => {
     `);
   });
 });
+
+describe("the air of a record is that of its day", () => {
+  const lastCoat = (air: string) =>
+    jobAfter(2, [
+      "done  2027-03-10 10:00 coat 1 of clear on top, took 30 min",
+      "done  2027-03-10 14:00 coat 2 of clear on top, took 30 min",
+      `done  2027-03-11 09:30 coat 3 of clear on top, took 30 min${air}`,
+    ]).fullUse;
+
+  test("the seven days of the cure count in the shop, in the air of the label", () => {
+    expect(lastCoat("")).toBe("2027-03-18T09:30:00");
+    // Warm and dry as it was when the coat was put on, it is not for a week.
+    expect(lastCoat(", air 30 C, 35 % RH")).toBe("2027-03-18T09:30:00");
+  });
+
+  test("and never shorter than in what was measured", () => {
+    expect(lastCoat(", air 14 C, 70 % RH")! > "2027-03-18T09:30:00").toBe(true);
+  });
+});

@@ -104,6 +104,20 @@ export function dryingTimes(air: DayAndNightAir | undefined, material: Material 
   return known;
 }
 
+/**
+ * The times of what was put on and dried in air that was measured then, which tells nothing of the weeks in which it cures:
+ * these count in the air of the shop, but are never shorter than in the measured one.
+ */
+export function timesInMeasuredAir(
+  measured: DayAndNightAir,
+  shop: DayAndNightAir | undefined,
+  material: Material | undefined,
+): DryingTimes {
+  const then = dryingTimes(measured, material);
+  const later = dryingTimes(shop, material).cured;
+  return shop && then.cured && later && later.hours > then.cured.hours ? { ...then, cured: later } : then;
+}
+
 function timesInAir(material: Material, air: DayAndNightAir | undefined): DryingTimes {
   const night = air?.night && factorOf(air.night, material);
   return timesOf(material, material.family, (label, stage) =>

@@ -10,7 +10,7 @@ import type { Surface } from "../model/model.ts";
 import { dryFilmUm, mixSolids } from "../quantities/film.ts";
 import { coatWetUm } from "../quantities/laydown.ts";
 import type { Action, LayerAction, MaterialUse, StepAction, WaitAction } from "./actions.ts";
-import { dryingTimes } from "./drying-time.ts";
+import { dryingTimes, timesInMeasuredAir } from "./drying-time.ts";
 import { workedAreaM2 } from "./part-of-surface.ts";
 import {
   type Abrasion,
@@ -463,7 +463,9 @@ function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerA
     toner: layer.toner,
     since: state.clock,
     reached: [],
-    drying: dryingTimes(layer.measuredAir ?? input.air, material),
+    drying: layer.measuredAir
+      ? timesInMeasuredAir(layer.measuredAir, input.air, material)
+      : dryingTimes(input.air, material),
     ...(film !== undefined ? { filmUm: film } : {}),
     masked: state.masks.map(({ what }) => what),
     abrasions: [],
