@@ -3,6 +3,9 @@ import { describe, expect, test } from "vitest";
 import { FILES, JOB } from "./bench.ts";
 import { runCli } from "./run-cli.ts";
 
+/** The recipe says `safety dust_mask`, and its coats go on with a brush where no line says by what. */
+const ALSO = "\nAlso needed, by the lines of the recipes:\n  to put it on: brush\n  to wear: dust mask\n";
+
 describe("shopping", () => {
   const second = JOB.replace("job shelf_job", "job again").replace(/use .*\n/u, 'use "stock.finish"\n');
   const files = {
@@ -43,7 +46,8 @@ describe("shopping", () => {
     const { stdout } = await runCli(["shopping"], { files: { ...files, "stock.finish": stock } });
     // 0.88 − 0.4 = 0.48 L
     expect(stdout).toBe(
-      "clear_coat  0.88 L  0.4 L on hand  1 × 0.5 L  10.00 EUR\ntogether                                      10.00 EUR\n",
+      "clear_coat  0.88 L  0.4 L on hand  1 × 0.5 L  10.00 EUR\ntogether                                      10.00 EUR\n" +
+        ALSO,
     );
   });
 
@@ -60,7 +64,7 @@ describe("shopping", () => {
         "clear_coat (old/stock.finish)  0.44 L    1 × 0.5 L  10.00 EUR",
         "together                                            20.00 EUR",
         "",
-      ].join("\n"),
+      ].join("\n") + ALSO,
     );
     const markdown = await runCli(["shopping", "a.finish", "b.finish", "--format", "markdown"], {
       files: apart,
@@ -79,7 +83,7 @@ describe("shopping", () => {
       "material,title,litres,on_hand,can_litres,count,price,cost,currency,jobs\r\nclear_coat,Clear,0.88,0,1,1,16.00,16.00,EUR,shelf_job again\r\n",
     );
     expect((await runCli(["shopping", "a.finish", "--format", "markdown"], { files })).stdout).toBe(
-      "# Shopping list\n\n- [ ] 1 × 0.5 L Clear (`clear_coat`), 10.00 EUR, for `shelf_job`\n\nTogether 10.00 EUR.\n",
+      "# Shopping list\n\n- [ ] 1 × 0.5 L Clear (`clear_coat`), 10.00 EUR, for `shelf_job`\n\nTogether 10.00 EUR.\n\nAlso needed, by the lines of the recipes:\n\n- [ ] brush\n- [ ] dust mask\n",
     );
   });
 
@@ -124,7 +128,7 @@ describe("shopping", () => {
           "clear_coat  0.44 L  60 mL on hand  1 × 0.5 L       10.00 SEK",
           "together                                           10.00 SEK",
           "",
-        ].join("\n"),
+        ].join("\n") + ALSO,
       );
     });
 

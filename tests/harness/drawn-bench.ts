@@ -108,6 +108,7 @@ export const bench = (text: string): Bench<null> => ({
     night: text,
     said: [text],
   },
+  alsoNeeded: [{ name: text, items: [text] }],
   materials: [
     { title: text, at: 0, takes: text, onHand: text, cans: [text], price: text, gaps: [] },
     { title: text, takes: text, onHand: "", cans: [], price: "", gaps: [text] },

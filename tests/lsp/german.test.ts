@@ -304,7 +304,7 @@ describe("in German", () => {
           name: "hall_tables",
           detail:
             "letzte Arbeit 15. März, leichte Nutzung 16. März, volle Nutzung 12. Apr. 2027 · 525.27 EUR",
-          brief: "Ende 15. März · Nutzung 12. Apr. · 525.27 EUR",
+          brief: "Ende 15. März · 525 EUR · Nutzung 12. Apr.",
         }),
       );
     },

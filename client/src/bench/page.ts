@@ -143,6 +143,8 @@ li:first-child { border-top: 0; }
 .below { font-size: 12px; padding: 2px 0; }
 .below s { color: var(--second); }
 li.later, li.later button.link { color: var(--second); font-weight: 400; }
+.also { margin: 0; padding-left: 18px; }
+h3 { font-size: 12px; font-weight: 600; margin: 12px 0 4px; }
 .findings { columns: 2 340px; column-gap: 32px; }
 .finding { display: flex; gap: 6px; align-items: baseline; padding: 2px 0; break-inside: avoid; }
 .finding .mark { flex: none; align-self: flex-start; margin-top: 5px; }

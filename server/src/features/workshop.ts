@@ -5,7 +5,7 @@
 import { t } from "../../../grammar/src/translate.ts";
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { Severity } from "../core/findings.ts";
-import { dayText, moneyText, monthDayText } from "../core/measure/figures.ts";
+import { dayText, monthDayText, roundMoneyText } from "../core/measure/figures.ts";
 import { formatDuration } from "../core/measure/format-amount.ts";
 import { figuresIn } from "../core/measure/shown-figures.ts";
 import type { Material, Piece } from "../core/model/model.ts";
@@ -98,12 +98,12 @@ function entriesIn(
 const NO_DAY = "~";
 
 /**
- * `ends 8 Mar · use 30 Mar · 84.00 EUR`, or why there is no date: a narrow tree cuts off what comes last. What has
- * neither is told as it is.
+ * `ends 8 Mar · 84 EUR · use 30 Mar`, or why there is no date: a narrow tree cuts off what comes last, so the cost is short and
+ * stands second; what points at the entry is told it to the cent. What has neither is told as it is.
  */
 function briefText(result: JobResult, detail: string): string {
   const { total_cost } = result.totals;
-  const cost = total_cost === null ? [] : [moneyText(total_cost, result.shop?.currency)];
+  const cost = total_cost === null ? [] : [roundMoneyText(total_cost, result.shop?.currency)];
   const kept = unpromised(result);
   if (kept) return [kept.brief, ...cost].join(" · ");
   const dates = jobDates(result).flatMap(({ field, at }) => {
@@ -111,7 +111,8 @@ function briefText(result: JobResult, detail: string): string {
     return [field === "last_work" ? t`ends ${monthDayText(at)}` : t`use ${monthDayText(at)}`];
   });
   const unchecked = [uncheckedText(result)].filter(Boolean);
-  return dates.length > 0 ? [...dates, ...unchecked, ...cost].join(" · ") : detail;
+  const [ends, ...later] = dates;
+  return ends === undefined ? detail : [ends, ...unchecked, ...cost, ...later].join(" · ");
 }
 
 /** What the other jobs of its shop do to each job, by the plan of the shop, and on which days they need more than there is. */

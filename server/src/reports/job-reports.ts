@@ -7,6 +7,7 @@ import type { UnitSystem } from "../core/measure/shown-figures.ts";
 import type { JobResult } from "../core/totals/job-totals.ts";
 import { jobPaper } from "../core/totals/paper.ts";
 import { unitsForAll } from "../core/units-told.ts";
+import { alsoNeeded } from "../views/also-needed.ts";
 import { careCards } from "../views/care-card.ts";
 import type { HandedOn } from "../views/handed-on.ts";
 import type { FileSpan } from "../views/places/file-finding.ts";
@@ -51,13 +52,13 @@ export const JOB_REPORTS = {
     ),
   shopping: (jobs: readonly ReportedJob[], _: unknown, unitsOf: UnitsOfFile): string => {
     const results = jobs.map(({ result }) => result);
-    const paper = jobPaper(results.flatMap(({ runs }) => runs));
+    const runs = results.flatMap((result) => result.runs);
     const names = results.map(({ job }) => job.name).join(", ");
     const units = unitsForAll(
       unitsOf,
       jobs.map(({ file }) => file),
     );
-    return `${t`Shopping list for ${names}`}\n\n${shoppingText({ baskets: shoppingList(results), paper, units })}`;
+    return `${t`Shopping list for ${names}`}\n\n${shoppingText({ baskets: shoppingList(results), paper: jobPaper(runs), also: alsoNeeded(runs), units })}`;
   },
 } as const;
 

@@ -11,14 +11,17 @@ import { csvRow } from "../escape/csv.ts";
 import { jsonText } from "../escape/json.ts";
 import { markdownText } from "../escape/markdown.ts";
 import { shownText } from "../escape/shown-text.ts";
+import type { AlsoNeeded } from "../views/also-needed.ts";
 import type { ShoppingBasket, ShoppingItem } from "../views/shopping-list.ts";
-import { displayWidth, padEnd, padStart } from "./display-text.ts";
+import { displayWidth, padEnd, padStart, wrap } from "./display-text.ts";
 
 export interface ShoppingReport {
   /** Never empty; one for every currency. */
   readonly baskets: readonly ShoppingBasket[];
   /** An estimate, for people: in the text and the checklist only. */
   readonly paper?: readonly PaperUse[];
+  /** What is needed beside cans and paper, for people: in the text and the checklist only. */
+  readonly also?: readonly AlsoNeeded[];
   /** How a file is called: for people, where two materials of one name are to be bought. */
   readonly label?: (file: string) => string;
   /** What amounts are told in, in the text and the checklist; metric where nothing is said. */
@@ -32,7 +35,13 @@ const singleTotal = (baskets: readonly ShoppingBasket[]): number | null =>
 // ---------------------------------------------------------------------------------------------------------------
 // Text
 
-export function shoppingText({ baskets, paper = [], label, units = "metric" }: ShoppingReport): string {
+export function shoppingText({
+  baskets,
+  paper = [],
+  also = [],
+  label,
+  units = "metric",
+}: ShoppingReport): string {
   const say = figuresIn(units);
   const origin = originOf(baskets, label);
   const tables = baskets.map((basket) => [
@@ -47,8 +56,19 @@ export function shoppingText({ baskets, paper = [], label, units = "metric" }: S
       .join("  ")
       .trimEnd();
   const sheets = paper.length > 0 ? `\n${paperTitle()}: ${paper.map(paperText).join(", ")}\n` : "";
-  return `${tables.map((rows) => `${rows.map(line).join("\n")}\n`).join("\n")}${sheets}`;
+  return `${tables.map((rows) => `${rows.map(line).join("\n")}\n`).join("\n")}${sheets}${alsoText(also)}`;
 }
+
+const alsoTitle = (): string => t`Also needed, by the lines of the recipes`;
+
+/** A terminal has 80 columns. */
+const alsoLines = ({ name, items }: AlsoNeeded): string =>
+  wrap(`${name}: ${items.join(", ")}`, 76)
+    .map((line, i) => `${i === 0 ? "  " : "    "}${line}\n`)
+    .join("");
+
+const alsoText = (also: readonly AlsoNeeded[]): string =>
+  also.length === 0 ? "" : `\n${alsoTitle()}:\n${also.map(alsoLines).join("")}`;
 
 /** The file of a material as ` (stock.finish)`, where another file has one of the same name; else nothing. */
 type Origin = (material: ShoppingItem["material"]) => string;
@@ -182,7 +202,13 @@ function csvRows(
 // ---------------------------------------------------------------------------------------------------------------
 // Markdown
 
-export function shoppingMarkdown({ baskets, paper = [], label, units = "metric" }: ShoppingReport): string {
+export function shoppingMarkdown({
+  baskets,
+  paper = [],
+  also = [],
+  label,
+  units = "metric",
+}: ShoppingReport): string {
   const say = figuresIn(units);
   const origin = originOf(baskets, label);
   const lists = baskets.flatMap((basket) => {
@@ -195,7 +221,11 @@ export function shoppingMarkdown({ baskets, paper = [], label, units = "metric" 
     paper.length > 0
       ? `\n${paperTitle()}:\n\n${paper.map((use) => `- [ ] ${paperText(use)}\n`).join("")}`
       : "";
-  return `# ${t`Shopping list`}\n\n${lists.length > 0 ? lists.join("\n") : `${t`Nothing to buy.`}\n`}${sheets}`;
+  const others =
+    also.length > 0
+      ? `\n${alsoTitle()}:\n\n${also.flatMap(({ items }) => items.map((item) => `- [ ] ${item}\n`)).join("")}`
+      : "";
+  return `# ${t`Shopping list`}\n\n${lists.length > 0 ? lists.join("\n") : `${t`Nothing to buy.`}\n`}${sheets}${others}`;
 }
 
 function itemLine(

@@ -14,7 +14,7 @@ export const WAY_NAMES: Readonly<Record<WayName, string>> = {
 };
 
 /** The columns behind the name of a way. */
-export const WORTH_COLUMNS = ["money out", "hours", "their worth", "money in", "left"] as const;
+export const WORTH_COLUMNS = ["you pay", "hours", "hours in money", "you get", "left over"] as const;
 
 export interface WorthRow {
   readonly way: WayName;
@@ -78,8 +78,8 @@ function verdicts(ways: readonly Way[], { totals, shop, prices }: JobResult): re
   const sold = soldPerHour(ways.find(({ way }) => way === "sell")!);
   return [
     prices.bought > 0
-      ? t`Left is the money in less the money out, which has the ${money(prices.bought)} paid for the pieces, and the worth of the hours.`
-      : t`Left is the money in less the money out and the worth of the hours.`,
+      ? t`Left over is what you get less what you pay and the hours in money. What you pay has the ${money(prices.bought)} for the pieces in it.`
+      : t`Left over is what you get less what you pay and the hours in money.`,
     ...(saving === null || labour_cost === null
       ? []
       : [

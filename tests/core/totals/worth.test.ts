@@ -104,7 +104,7 @@ describe("what is not stated", () => {
       withoutSale: ["shelf"],
     });
     expect(worthTable(result)!.notes).toEqual([
-      "Left is the money in less the money out, which has the 5.00 EUR paid for the pieces, and the worth of the hours.",
+      "Left over is what you get less what you pay and the hours in money. What you pay has the 5.00 EUR for the pieces in it.",
       "Not known for `buy new`: no `new_price` for `shelf`.",
       "Not known for `redo and sell`: no `sell_price` for `shelf`.",
     ]);
@@ -146,7 +146,7 @@ test("as a table: no figure in the place of nothing, and what it comes to in sen
       },
     ],
     notes: [
-      "Left is the money in less the money out, which has the 120.00 EUR paid for the pieces, and the worth of the hours.",
+      "Left over is what you get less what you pay and the hours in money. What you pay has the 120.00 EUR for the pieces in it.",
       "Redoing costs 552.50 EUR less than buying new.",
       // (100 − 166.50) / 4.5 = −14.777…
       "Redone and sold, an hour of work brings -14.78 EUR.",

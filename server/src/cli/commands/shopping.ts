@@ -9,6 +9,7 @@ import {
   shoppingMarkdown,
   shoppingText,
 } from "../../reports/shopping-report.ts";
+import { alsoNeeded } from "../../views/also-needed.ts";
 import { shoppingList } from "../../views/shopping-list.ts";
 import {
   type AddCommand,
@@ -74,9 +75,11 @@ async function shopping(
     const names = baskets.map(({ currency }) => currency ?? "one that is not stated");
     warn(io, `The shops have several currencies, so there is a list for each: ${names.join(", ")}.`);
   }
+  const runs = results.flatMap((result) => result.runs);
   const report: ShoppingReport = {
     baskets,
-    paper: jobPaper(results.flatMap(({ runs }) => runs)),
+    paper: jobPaper(runs),
+    also: alsoNeeded(runs),
     label: loaded.label,
     units: unitsForAll(
       loaded.analysis.units,

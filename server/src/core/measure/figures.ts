@@ -86,6 +86,10 @@ export const percentText = (percent: number): string => `${formatNumber(percent,
 export const moneyText = (amount: number, currency?: string): string =>
   `${cents(amount).toFixed(2)}${currency ? ` ${currencyText(currency)}` : ""}`;
 
+/** Without cents, where there is little room. */
+export const roundMoneyText = (amount: number, currency?: string): string =>
+  `${Math.round(cents(amount))}${currency ? ` ${currencyText(currency)}` : ""}`;
+
 /** A currency may be written in quotes, with anything in it; only what can be part of one is shown behind a figure. */
 export const currencyText = (currency: string): string =>
   currency.replace(/[^\p{L}\p{N}\p{Sc} .]/gu, "\ufffd");

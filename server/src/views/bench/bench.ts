@@ -10,6 +10,7 @@ import { isBeingPlanned } from "../../core/schedule/being-planned.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
 import type { JobResult } from "../../core/totals/job-totals.ts";
 import { type Task, tasksById } from "../../core/totals/planned-tasks.ts";
+import { alsoNeeded, sandpaperNeeded } from "../also-needed.ts";
 import { roomHours, roomInWords } from "../fumes/room-hours.ts";
 import { unpromised } from "../missing-inputs.ts";
 import type { FileSpan } from "../places/file-finding.ts";
@@ -87,6 +88,7 @@ export function benchOf(
     shut: shutHours(result, others),
     air: airOf(result, sheet, neighbours, places),
     materials: materialsOf(result, places, figuresIn(sheet.units)),
+    alsoNeeded: [...sandpaperNeeded(runs), ...alsoNeeded(runs)],
     currency: currencyText(result.shop?.currency ?? ""),
     costs: costsOf(result),
     ...worthOf(result),

@@ -5,6 +5,7 @@
  * Whatever has a line of its own names it by its position in `places`, so that an editor turns offsets into lines once.
  */
 import type { Severity } from "../../core/findings.ts";
+import type { AlsoNeeded } from "../also-needed.ts";
 import type { RoomHour, RoomHours } from "../fumes/room-hours.ts";
 import type { Section } from "../section/model.ts";
 
@@ -43,6 +44,8 @@ export interface Bench<Place> {
   readonly shut: readonly { readonly from: number; readonly to: number }[];
   readonly air: BenchAir;
   readonly materials: readonly BenchMaterial[];
+  /** What is needed beside them, as the lines name it: sandpaper, brushes, gloves. */
+  readonly alsoNeeded: readonly AlsoNeeded[];
   /** Of every sum of money; empty where the shop states none. */
   readonly currency: string;
   /** What it costs, part by part, the total, and what stands beside it. */
