@@ -1,6 +1,5 @@
 /** How good a plan is, in words. */
 import { t } from "../../../grammar/src/translate.ts";
-import { percentText } from "../core/measure/figures.ts";
 import { formatDuration } from "../core/measure/format-amount.ts";
 import type { Shop } from "../core/model/model.ts";
 import type { OverAir, Schedule } from "../core/schedule/types.ts";
@@ -16,31 +15,30 @@ export function overAirText({ laterHours }: OverAir): string {
   return `  ${text}`;
 }
 
-/** How good the plan is, and in which hours: proven, or within which gap of what is proven; in sessions by the end of the last work. */
+/** How good the plan is, and in which hours: proven, or by how much a better one could be better; in sessions by the end of the last work. */
 export function proofText(
   { exact, lowerBound, gap, lastWorkAt }: Schedule,
   shop: Pick<Shop, "hours"> | undefined,
 ): string {
-  const least = formatDuration(lowerBound);
-  const wide = percentText(gap * 100);
+  const most = formatDuration(lowerBound * gap);
   if (lastWorkAt === undefined) {
     if (shop === undefined)
-      return exact ? t`no plan is shorter` : t`no plan is shorter than ${least} (a gap of ${wide})`;
+      return exact ? t`no plan is shorter` : t`another plan could be at most ${most} shorter`;
     if (shop.hours)
       return exact
         ? t`no plan in the shop's hours is shorter`
-        : t`no plan in the shop's hours is shorter than ${least} (a gap of ${wide})`;
+        : t`another plan in the shop's hours could be at most ${most} shorter`;
     return exact
       ? t`no plan, working at any hour, is shorter`
-      : t`no plan, working at any hour, is shorter than ${least} (a gap of ${wide})`;
+      : t`another plan, working at any hour, could be at most ${most} shorter`;
   }
   if (shop === undefined)
-    return exact ? t`no plan ends it earlier` : t`no plan ends it within ${least} (a gap of ${wide})`;
+    return exact ? t`no plan ends it earlier` : t`another plan could end it at most ${most} earlier`;
   if (shop.hours)
     return exact
       ? t`no plan in the shop's hours ends it earlier`
-      : t`no plan in the shop's hours ends it within ${least} (a gap of ${wide})`;
+      : t`another plan in the shop's hours could end it at most ${most} earlier`;
   return exact
     ? t`no plan, working at any hour, ends it earlier`
-    : t`no plan, working at any hour, ends it within ${least} (a gap of ${wide})`;
+    : t`another plan, working at any hour, could end it at most ${most} earlier`;
 }
