@@ -75,8 +75,8 @@ test("with what and how, as Markdown: surfaces together, coats in a row as one s
   // The label's 2 h and 7 days hold: the shop has the air that it is rated for.
   expect(stdout.slice(stdout.indexOf("## Face"))).toBe(`## Face, Back
 
-- Face: beech, bare
-- Back: beech, bare
+- Face: beech, taken as bare: nothing is stated
+- Back: beech, taken as bare: nothing is stated
 
 The waits are for air of 21 C and 50 % RH.
 
