@@ -28,6 +28,7 @@ import {
   requests,
   Table,
 } from "./suites.ts";
+import { benchViews } from "./view.ts";
 
 const PEERS_FOLDER = fileURLToPath(new URL("peers/", import.meta.url));
 
@@ -85,6 +86,7 @@ const PARTS: Readonly<Record<string, () => Promise<void> | void>> = {
   requests: eachServer(requests),
   burst: eachServer(burst),
   many: eachServer(manyDocuments),
+  view: () => benchViews(options.keystrokes, table),
   check: () => checkFolders(values.quick ? [20] : [1000, 10_000], table),
 };
 
