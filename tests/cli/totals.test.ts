@@ -113,6 +113,17 @@ describe("totals", () => {
     ]);
   });
 
+  test("as text are no wider than a terminal, whatever the names, and lose no word to that", async () => {
+    const long = Object.entries(FILES).map(([file, text]) => [
+      file,
+      text.replaceAll(/\bclear_coat\b/gu, "clear_coat_of_the_old_mill"),
+    ]);
+    const { stdout } = await runCli(["totals", "job.finish"], { files: Object.fromEntries(long) });
+    expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
+    // Beside a name of that length there is no room, so it stands below.
+    expect(stdout).toContain("0.44 L\n        1 × 0.5 L for 10.00 EUR, 60 mL left over\n");
+  });
+
   test("as text have units, currency, containers and weekdays", async () => {
     const { stdout } = await runCli(["totals", "job.finish"], { files: FILES });
     expect(stdout).toBe(
@@ -121,16 +132,20 @@ describe("totals", () => {
         "  Surfaces",
         "    board                             2 m2  60 um dry film",
         "  Materials",
-        "    clear_coat                      0.44 L  1 × 0.5 L for 10.00 EUR, 60 mL left over",
+        "    clear_coat                      0.44 L  1 × 0.5 L for 10.00 EUR, 60 mL left",
+        "                                            over",
         "  Time",
         "    hands-on                           1 h",
         "    elapsed                            5 h",
         "    last work         Mon 8 Mar 2027 12:00  `clear_coat, coat 2 of 2` on `board`",
-        "    light use         Tue 9 Mar 2027 12:00  a day after the last coat, `clear_coat, coat 2 of 2` on `board`",
-        "    full use          Tue 9 Mar 2027 12:00  cured 1 day after the last coat, `clear_coat, coat 2 of 2` on `board`",
+        "    light use         Tue 9 Mar 2027 12:00  a day after the last coat,",
+        "                                            `clear_coat, coat 2 of 2` on `board`",
+        "    full use          Tue 9 Mar 2027 12:00  cured 1 day after the last coat,",
+        "                                            `clear_coat, coat 2 of 2` on `board`",
         "  Fumes",
         "    VOC                               44 g",
-        "  Fumes by the hour (a coat's grams leave evenly from its first stroke to half of touch dry, a step's to half an hour after it: common practice, no source)",
+        "  Fumes by the hour (a coat's grams leave evenly from its first stroke to half",
+        "  of touch dry, a step's to half an hour after it: common practice, no source)",
         // The family is dry to the touch in 1 h: 22 g leave from 09:30 to 10:15 and from 11:45 to 12:30, 22 · 30/45 =
         // 14.67 and 22 · 15/45 = 7.33.
         "    most in an hour                   15 g  from the start",

@@ -297,15 +297,25 @@ const WIDTH = 80;
 
 const NAME_COLUMNS = 16;
 const FIGURE_COLUMNS = 20;
+/** What stands beside a figure has a line of its own where fewer columns than these are left for it. */
+const MORE_COLUMNS = 30;
+const MORE_BELOW = 8;
 
+/** No line is wider than a terminal, but for a name or a figure that is. */
 function table(title: string, rows: readonly Row[]): readonly string[] {
   if (rows.length === 0) return [];
   const names = Math.max(NAME_COLUMNS, ...rows.map(({ name }) => displayWidth(name)));
   const figures = Math.max(FIGURE_COLUMNS, ...rows.map((each) => displayWidth(each.figure)));
+  const beside = 4 + names + 2 + figures + 2;
   return [
-    `  ${title}`,
-    ...rows.map(({ name, figure: text, more }) =>
-      `    ${padEnd(name, names)}  ${padStart(text, figures)}  ${more}`.trimEnd(),
-    ),
+    ...wrap(title, WIDTH - 2).map((line) => `  ${line}`),
+    ...rows.flatMap(({ name, figure: text, more }) => {
+      const start = `    ${padEnd(name, names)}  ${padStart(text, figures)}`.trimEnd();
+      if (more === "") return [start];
+      if (WIDTH - beside < MORE_COLUMNS && beside + displayWidth(more) > WIDTH)
+        return [start, ...wrap(more, WIDTH - MORE_BELOW).map((line) => " ".repeat(MORE_BELOW) + line)];
+      const [first = "", ...others] = wrap(more, Math.max(MORE_COLUMNS, WIDTH - beside));
+      return [`${padEnd(start, beside)}${first}`, ...others.map((line) => " ".repeat(beside) + line)];
+    }),
   ];
 }
