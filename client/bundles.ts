@@ -14,6 +14,7 @@ import type { BuildOptions, Plugin } from "esbuild";
 import type { Report } from "../server/src/core/rules/rule.ts";
 import { type Apart, answersBeside, sharedWithServer } from "./answers-beside.ts";
 import { heldForMachine, takenFromWeb } from "./extension-beside.ts";
+import { tighter } from "./packing/tighter.ts";
 import { telling, untold } from "./told-beside.ts";
 import { withoutExplanations } from "./without-explanations.ts";
 
@@ -154,6 +155,13 @@ const apart = (): Apart => {
   return { server: optionsOf("beside"), answers: optionsOf("alone"), others };
 };
 
+/** Bundles that the extension does not have. */
+const OF_NPM: ReadonlySet<string> = new Set([
+  "server/dist/finishwright.cjs",
+  "server/dist/command-line.cjs",
+  "server/dist/library.cjs",
+]);
+
 /** How esbuild makes a bundle. */
 export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => ({
   absWorkingDir: ROOT,
@@ -188,6 +196,7 @@ export const buildOptions = (bundle: Bundle, minify: boolean): BuildOptions => (
     ...(bundle.withPlannerBeside ? [plannerBeside] : []),
     ...(SERVERS.includes(bundle.out) ? [slimMessages] : []),
     ...(bundle.out === "server/dist/worker.js" ? [tightStyle, withoutMessagesOfSchemas] : []),
+    ...(minify && !OF_NPM.has(bundle.out) ? [tighter(bundle.runsIn === "node" ? "es2023" : "es2022")] : []),
   ],
   ...(minify ? shortNames(bundle) : {}),
   ...(bundle.runsIn === "node" ? forNode(bundle) : FOR_BROWSERS),

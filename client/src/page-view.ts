@@ -6,7 +6,6 @@ import {
   commands,
   Disposable,
   type ExtensionContext,
-  env,
   l10n,
   type Uri,
   ViewColumn,
@@ -14,7 +13,14 @@ import {
   window,
 } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
-import { COLOURED, type ColouredWord, PAGE, pageTitle } from "../../server/src/lsp/custom-requests.ts";
+import {
+  COLOURED,
+  type ColouredWord,
+  PAGE,
+  pageTitle,
+  type Page as ToldPage,
+  withoutMarks,
+} from "../../server/src/lsp/custom-requests.ts";
 import { nonceOf } from "./nonce.ts";
 import { OPEN_PAGE, PAGE_NAME } from "./pages/inline.ts";
 import { pageHtml, recipesOf } from "./pages/page.ts";
@@ -71,26 +77,31 @@ const titled = (markdown: string): string =>
 type Colours = readonly (readonly ColouredWord[])[];
 
 async function fill({ webview }: WebviewPanel, page: Page, client: BaseLanguageClient): Promise<void> {
-  const show = (markdown: string, coloured: Colours): void => {
-    webview.html = pageHtml(titled(markdown), coloured, nonceOf(), {
-      tag: markdown === page.text ? "en" : env.language,
-      bundle: markdown === page.text ? {} : (l10n.bundle ?? {}),
+  const alone: ToldPage = { text: withoutMarks(page.text), language: "en" };
+  const show = ({ text, language }: ToldPage, coloured: Colours): void => {
+    webview.html = pageHtml(titled(text), coloured, nonceOf(), {
+      tag: language,
+      bundle: language === "en" ? {} : (l10n.bundle ?? {}),
     });
   };
-  const found = Promise.all([saidIn(page, client), coloursOf(recipesOf(page.text), client)]);
+  const found = Promise.all([toldBy(client, page, alone), coloursOf(recipesOf(page.text), client)]);
   const early = await Promise.race([found, new Promise<void>((wake) => setTimeout(wake, PATIENCE))]);
-  if (early === undefined) show(page.text, []);
-  const [markdown, colours] = early ?? (await found);
-  if (early !== undefined || markdown !== page.text || colours.length > 0) show(markdown, colours);
+  if (early === undefined) show(alone, []);
+  const [told, colours] = early ?? (await found);
+  if (early !== undefined || told !== alone || colours.length > 0) show(told, colours);
 }
 
-/** In the language of the editor, which the server has; in English where it has none, or is down. */
-async function saidIn({ text, isTold }: Page, client: BaseLanguageClient): Promise<string> {
-  if (!isTold || /^en\b/u.test(env.language)) return text;
+/** With what is found in its examples, and in the language of the editor where the server has it; `alone` where it is down. */
+async function toldBy(
+  client: BaseLanguageClient,
+  { text, isTold }: Page,
+  alone: ToldPage,
+): Promise<ToldPage> {
+  if (!isTold) return alone;
   try {
-    return (await client.sendRequest<string | null>(PAGE, { text })) ?? text;
+    return (await client.sendRequest<ToldPage | null>(PAGE, { text })) ?? alone;
   } catch {
-    return text;
+    return alone;
   }
 }
 

@@ -5,7 +5,7 @@
  * scheme of our own keeps them inside of it, as on the desktop, and names each page of that file.
  */
 import { type Disposable, FileSystemError, Uri, workspace } from "vscode";
-import { pageNamed, pageTitle } from "../../server/src/lsp/custom-requests.ts";
+import { pageNamed, pageTitle, withoutMarks } from "../../server/src/lsp/custom-requests.ts";
 
 const SCHEME = "finishwright-rules";
 
@@ -30,12 +30,10 @@ const OTHERS = [
   "ticks",
 ];
 
-/**
- * Their text, where somebody asks for it as text. They are shown by `page-view.ts`.
- */
+/** Their text, where somebody asks for it as text, without what only the server tells. They are shown by `page-view.ts`. */
 export const serveRulePages = (extension: Uri): Disposable =>
   workspace.registerTextDocumentContentProvider(SCHEME, {
-    provideTextDocumentContent: (page) => readPage(extension, page),
+    provideTextDocumentContent: async (page) => withoutMarks(await readPage(extension, page)),
   });
 
 /** `finishwright-rules:/Wrong unit`, from the pages that came with the extension, and the pages on the language beside it. */

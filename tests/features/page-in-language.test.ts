@@ -4,6 +4,7 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 import { partsOf } from "../../client/src/pages/examples.ts";
 import { blocksOf } from "../../client/src/pages/markdown.ts";
 import { speak } from "../../grammar/src/translate.ts";
+import { FOUND_HERE, withoutFound, withoutMarks } from "../../server/src/core/rules/found-here.ts";
 import { RULES } from "../../server/src/core/rules/registry.generated.ts";
 import { pageInLanguage } from "../../server/src/features/page-in-language.ts";
 import { languageOf } from "../../server/src/lsp/language.ts";
@@ -69,4 +70,24 @@ test("what is found elsewhere than a page says stays as the page has it", () => 
   const page =
     "# coat-over-wax\n\n```finish\nrecipe a {\n}\n```\n\n```text\n1 | recipe a {\n```\n\n> Error `coat-over-wax`: Nothing that is found here\n";
   expect(pageInLanguage(page)).toBe(page);
+});
+
+test.each([...RULES.map(({ id }) => id), "index"])(
+  "%s is packed without what is found, which is told again as it was",
+  (id) => {
+    speak(undefined);
+    const page = pageOf(id);
+    const packed = withoutFound(page);
+    expect(packed).not.toMatch(/^(?:> |```text)/mu);
+    expect(pageInLanguage(packed)).toBe(page);
+    expect(withoutMarks(packed)).not.toContain(FOUND_HERE);
+  },
+);
+
+test("a packed page is German as the whole one is", () => {
+  const page = pageOf("coat-over-wax");
+  expect(pageInLanguage(withoutFound(page))).toBe(pageInLanguage(page));
+  expect(pageInLanguage(withoutFound(page))).toContain(
+    "> Fehler `coat-over-wax`: ".replace("Fehler", "Error"),
+  );
 });

@@ -1,14 +1,16 @@
 /**
  * A page on rules in the language of the client. Pages are written in English; what a paragraph, a heading, an item or a cell
- * says is looked up as it stands, and what is found in an example is told anew by the rules themselves. So no page has a second
- * copy, and what has no text in the language stays English.
+ * says is looked up as it stands, and what is found in an example is told anew by the rules themselves, in English too where the
+ * page has but a mark for it. So no page has a second copy, and what has no text in the language stays English.
  */
 import { spokenLanguage, translated } from "../../../grammar/src/translate.ts";
-import { quoteMarkdown } from "../core/rules/explain.ts";
-import { findingsOfExample } from "./rule-facts.ts";
+import { quoteMarkdown, reportedMarkdown } from "../core/rules/explain.ts";
+import { FOUND_HERE } from "../core/rules/found-here.ts";
+import { findingsOfExample, reportedIn } from "./rule-facts.ts";
 
 /** Markdown in, Markdown out. Levels at the head of a finding stay English: whoever shows the page reads them. */
-export function pageInLanguage(markdown: string): string {
+export function pageInLanguage(packed: string): string {
+  const markdown = packed.includes(FOUND_HERE) ? withFound(packed) : packed;
   if (spokenLanguage() === "en") return markdown;
   const rule = /^# ([a-z-]+)$/mu.exec(markdown)?.[1] ?? "";
   const blocks = blocksOf(markdown);
@@ -33,6 +35,22 @@ export function pageInLanguage(markdown: string): string {
 }
 
 const RECIPE = "```finish\n";
+
+/** With what is found in each recipe where the mark for it stands. */
+function withFound(markdown: string): string {
+  const blocks = blocksOf(markdown);
+  const told = blocks.map((block, at) => {
+    if (block !== FOUND_HERE) return block;
+    const text = recipeIn(blocks[at - 1]!);
+    return findingsOfExample(text)
+      .map((finding) => reportedMarkdown(reportedIn(text, finding)))
+      .join("\n\n");
+  });
+  return `${told.filter((block) => block !== "").join("\n\n")}\n`;
+}
+
+/** The text of a recipe in its fence. */
+const recipeIn = (block: string): string => `${block.slice(RECIPE.length, block.lastIndexOf("\n"))}\n`;
 
 /** Parts of a page with blank lines between; a fence is one part, whatever is in it. */
 function blocksOf(markdown: string): readonly string[] {
@@ -60,8 +78,7 @@ function quotesBehind(blocks: readonly string[], recipe: number): number {
 /** None where they are not those of the page: then the page's own stay. */
 function quotesOf(block: string, count: number): readonly string[] {
   if (count === 0) return [];
-  const text = `${block.slice(RECIPE.length, block.lastIndexOf("\n"))}\n`;
-  const findings = findingsOfExample(text);
+  const findings = findingsOfExample(recipeIn(block));
   return findings.length === count ? findings.map(quoteMarkdown) : [];
 }
 

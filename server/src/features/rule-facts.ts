@@ -1,7 +1,7 @@
 /**
  * What only running a rule shows: what is said of its failing examples, and whether a quick fix comes with it.
  */
-import { exampleText, type RuleFacts } from "../core/rules/explain.ts";
+import { exampleText, type ReportedFinding, type RuleFacts } from "../core/rules/explain.ts";
 import type { Rule } from "../core/rules/rule.ts";
 import type { FileFinding } from "../views/places/file-finding.ts";
 import { createAnalyst } from "./analyst.ts";
@@ -18,16 +18,14 @@ export function factsOf(rule: Rule): RuleFacts {
     offersFix: examples.some(({ findings }) =>
       findings.some((finding) => finding.rule === rule.id && finding.fixes.length > 0),
     ),
-    reported: examples.map(({ text, findings }) =>
-      findings.map(({ rule: id, severity, message, span }) => ({
-        rule: id,
-        severity,
-        message,
-        marked: markedLines(text, span),
-      })),
-    ),
+    reported: examples.map(({ text, findings }) => findings.map((finding) => reportedIn(text, finding))),
   };
 }
+
+export const reportedIn = (
+  text: string,
+  { rule, severity, message, span }: FileFinding,
+): ReportedFinding => ({ rule, severity, message, marked: markedLines(text, span) });
 
 export function findingsOfExample(text: string): readonly FileFinding[] {
   const analyst = createAnalyst({ resolve: (_, path) => path });

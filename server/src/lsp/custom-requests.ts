@@ -246,8 +246,20 @@ export interface RuleEntry {
   readonly page?: string;
 }
 
-/** Client to server: a page on rules, as it comes with the extension in English, in the language of the client, as Markdown. */
+/**
+ * Client to server: a page on rules, as it comes with the extension in English and without what is found in its examples, whole
+ * and in the language of the client, as a `Page`.
+ */
 export const PAGE = "finishwright/page";
+
+export { withoutMarks } from "../core/rules/found-here.ts";
+
+export interface Page {
+  /** Markdown. */
+  readonly text: string;
+  /** That it is told in. */
+  readonly language: string;
+}
 
 export interface PageParams {
   readonly text: string;

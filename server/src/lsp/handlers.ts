@@ -3,6 +3,7 @@
  *
  * `server.ts` registers those that the declared capabilities promise (`methodsOf`), all of them behind the guard.
  */
+
 import type {
   CallHierarchyIncomingCallsParams,
   CallHierarchyOutgoingCallsParams,
@@ -42,6 +43,7 @@ import type {
   WorkspaceDiagnosticParams,
   WorkspaceSymbolParams,
 } from "vscode-languageserver";
+import { spokenLanguage } from "../../../grammar/src/translate.ts";
 import { shownText } from "../escape/shown-text.ts";
 import { pageInLanguage } from "../features/page-in-language.ts";
 import type { Connection } from "./connection.ts";
@@ -57,6 +59,7 @@ import {
   FIND,
   type FindParams,
   PAGE,
+  type Page,
   type PageParams,
   REPORT,
   type ReportParams,
@@ -305,7 +308,11 @@ export const HANDLERS: readonly Handler[] = [
   request(BENCH_EXPORT, null, (session, params: BenchExportParams, token) =>
     benchExport(session, params, token),
   ),
-  request(PAGE, null, (_, params: PageParams) => pageInLanguage(params.text)),
+  request(
+    PAGE,
+    null,
+    (_, params: PageParams): Page => ({ text: pageInLanguage(params.text), language: spokenLanguage() }),
+  ),
   request(COLOURED, [], (_, params: ColouredParams) => coloured(params)),
   request(RULES, [], (session) => rules(session)),
   request(WORKSHOP, [], (session, _, token) => workshop(session, token)),

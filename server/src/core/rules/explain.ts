@@ -130,7 +130,7 @@ export function explainMarkdown(rule: Rule, facts: RuleFacts): string {
 }
 
 /** The marked lines, and below them what is said, a line of the message on a line of its own. */
-const reportedMarkdown = ({ severity, rule, message, marked }: ReportedFinding): string =>
+export const reportedMarkdown = ({ severity, rule, message, marked }: ReportedFinding): string =>
   ["```text", ...marked, "```", "", quoteMarkdown({ severity, rule, message })].join("\n");
 
 /** What is said in a finding, as a quotation. */
