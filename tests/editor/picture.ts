@@ -156,9 +156,9 @@ const takeForReadme = async (): Promise<void> => {
   if (isWanted("bench-view")) {
     await takeView(LIGHT, file("bench-view"), {
       folder: DEMO,
-      openFile: "map-table.finish:25:1",
+      openFile: "map-table.finish:26:1",
       width: WIDTH,
-      height: 1560,
+      height: 1690,
     });
   }
   if (isWanted("moving")) await takeMoving(file("moving"));

@@ -110,7 +110,7 @@ export function shoppingHtml(bench: Bench<unknown>, { ticked, l10n }: Look): str
       ? `<p class="empty">${text(l10n.t("Nothing to buy is known."))}</p>`
       : `<table><tr><th scope="col">${text(l10n.t("Material"))}</th><th scope="col">${text(l10n.t("Takes"))}</th><th scope="col">${text(l10n.t("In stock"))}</th><th scope="col">${text(l10n.t("Cans to buy"))}</th><th scope="col" class="figure">${text(priceHead)}</th></tr>${rows.join("")}</table>`;
   const block = (html: string): string => (html === "" ? "" : `<div>${html}</div>`);
-  return `<div class="beside-each-other">${block(`${list}${alsoHtml(bench, l10n)}`)}${block(costsHtml(bench, l10n))}</div>${worthHtml(bench, l10n)}`;
+  return `<div class="beside-each-other">${block(list)}${block(costsHtml(bench, l10n))}</div>${alsoHtml(bench, l10n)}${worthHtml(bench, l10n)}`;
 }
 
 /** What the lines name beside what is in cans; how much of it they do not say. */
