@@ -162,7 +162,8 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     admit(jobTooLarge(jobWork(runner.job(job))));
     return promised(withAir(totaller.atHand(job), (shop) => rooms.get(shop), remembered));
   });
-  const unitsOf = (file: FileId) => unitsFor({ program, units: parts.units }, file);
+  // Asked for every run and job on every edit; what people set does not change while a checker is there.
+  const unitsOf = memo((file: FileId) => unitsFor({ program, units: parts.units }, file));
   const judge = judgeBy(parts.rules, unitsOf);
   const isAllowed = (rule: string, place: Place): boolean => {
     const file = program.files.get(place.file);
@@ -218,7 +219,11 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
       },
     }),
     finished: (result) => promised(withAir(result, roomOf, remembered)),
-    promisesOf: (result) => JSON.stringify([voidsOf(result), uncheckedOf(result)]),
+    promisesOf: (result) => {
+      const [voids, unchecked] = [voidsOf(result), uncheckedOf(result)];
+      // Of most jobs nothing is to be said.
+      return voids.length + unchecked.length === 0 ? "" : JSON.stringify([voids, unchecked]);
+    },
     roomOf,
     factsOf,
     judge,

@@ -6,10 +6,11 @@
  * the job, is past mending, and what a comment allows is answered for.
  */
 import { translated } from "../../../../grammar/src/translate.ts";
+import { onceFor } from "../once.ts";
 import type { Place } from "../place.ts";
 import { samePlace } from "../place.ts";
 import type { SurfaceRun } from "../surface/run.ts";
-import type { Draft, Judge } from "./engine.ts";
+import type { Draft, Judge, Judgement } from "./engine.ts";
 import { rankOf } from "./registry.ts";
 import type { VoidedBy } from "./rule.ts";
 
@@ -27,9 +28,8 @@ export function dateVoids(
 ): readonly DateVoid[] {
   const voids = new Map<string, DateVoid & { readonly causes: DateVoid["causes"][number][] }>();
   for (const run of runs)
-    for (const draft of judge.run(run).drafts) {
-      const voided = voidedBy(draft);
-      if (!voided || isDone(run, draft.cause) || isAllowed(draft.rule.id, draft.place)) continue;
+    for (const { draft, voided } of voidingIn(judge.run(run))) {
+      if (isDone(run, draft.cause) || isAllowed(draft.rule.id, draft.place)) continue;
       const cause = { surface: run.label, place: draft.cause };
       const known = voids.get(voided.reason);
       if (known) known.causes.push(cause);
@@ -37,6 +37,14 @@ export function dateVoids(
     }
   return [...voids.values()].sort((a, b) => rankOf(a.rule) - rankOf(b.rule));
 }
+
+/** Looked for once, since every edit asks it of all jobs, and most have none. */
+const voidingIn = onceFor(({ drafts }: Judgement) =>
+  drafts.flatMap((draft) => {
+    const voided = voidedBy(draft);
+    return voided ? [{ draft, voided }] : [];
+  }),
+);
 
 function voidedBy({ rule, report }: Draft): VoidedBy | undefined {
   if (report.voids) return report.voids;
