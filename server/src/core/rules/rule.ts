@@ -189,15 +189,15 @@ export interface TradeRule extends RuleMeta {
   readonly readsPlan?: true;
   /** Its own words are about lead, so the caution that remedies on old coats begin with is not added. */
   readonly speaksOfLead?: true;
+  /** Why no date of the job holds while the rule finds an error, as a clause: "test for lead first". */
+  readonly voids?: string;
+  /** It is about work between walls: not said of a recipe by itself that jobs of its file do in the open air alone. */
+  readonly underRoofs?: true;
   /**
    * Rules whose findings say the same, or what comes before it. Where one of them has a finding of the same cause (one in
    * common of the `causes` of both reports; without any, the same line), this rule's finding becomes a related place of
    * that one.
    */
-  /** Why no date of the job holds while the rule finds an error, as a clause: "test for lead first". */
-  readonly voids?: string;
-  /** It is about work between walls: not said of a recipe by itself that jobs of its file do in the open air alone. */
-  readonly underRoofs?: true;
   readonly secondaryTo?: readonly string[];
 }
 
