@@ -40,7 +40,7 @@ test("are those of the command line, without colours, for the job that is asked 
     /^shelf_job “One shelf” {2}job\.finish\n[\s\S]* total +37\.00 EUR\n/u,
   );
   expect(await shopping(URI)).toBe(
-    "Shopping list for shelf_job\n\nclear_coat  0.44 L    1 × 0.5 L  10.00 EUR\ntogether                         10.00 EUR\n",
+    "Shopping list for shelf_job\n\nclear_coat  0.44 L    1 × 0.5 L  10.00 EUR\ntogether                         10.00 EUR\n\nAlso needed, by the lines of the recipes:\n  to put it on: brush\n  to wear: dust mask\n",
   );
   await client.end();
 });
