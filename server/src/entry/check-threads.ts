@@ -6,9 +6,13 @@ import { parentPort, Worker, workerData } from "node:worker_threads";
 import type { CheckAnswer, CheckTask } from "../cli/check-model.ts";
 import { checkTask } from "../cli/check-task.ts";
 import { createAnalyst } from "../features/analyst.ts";
+import { createTidying } from "./idle-memory.ts";
 
 /** What such a thread is told that it is. */
 const ROLE = "finishwright check";
+
+/** For what a file makes and lets go of at once, as of the thread that plans. */
+const YOUNG_MB = 24;
 
 interface Asked {
   readonly index: number;
@@ -30,7 +34,10 @@ export async function checkInThreads(
   const open = tasks.map((task, index): Asked => ({ index, task })).reverse();
   const one = (): Promise<void> =>
     new Promise((resolve) => {
-      const worker = new Worker(program, { workerData: ROLE });
+      const worker = new Worker(program, {
+        workerData: ROLE,
+        resourceLimits: { maxYoungGenerationSizeMb: YOUNG_MB },
+      });
       const end = (): void => void worker.terminate().then(() => resolve(), resolve);
       const give = (): void => {
         const next = open.pop();
@@ -53,8 +60,10 @@ export async function checkInThreads(
 export function servesChecks(): boolean {
   if (workerData !== ROLE || parentPort === null) return false;
   const port = parentPort;
+  const tidy = createTidying();
   port.on("message", ({ index, task }: Asked) => {
     port.postMessage({ index, answer: checkTask(task, createAnalyst) } satisfies Answered);
+    tidy();
   });
   return true;
 }

@@ -12,7 +12,7 @@ const QUIET_MS = 3000;
 /** Less than this is not worth a collection, bytes. */
 const LEAST_GROWN = 48 * 1024 * 1024;
 /** So much of what has been let go of may be kept while there is work, bytes. */
-const MOST_GROWN = 256 * 1024 * 1024;
+const MOST_GROWN = 128 * 1024 * 1024;
 /** Of a server that has just been started, bytes. */
 const HEAP_AT_START = 32 * 1024 * 1024;
 
