@@ -49,9 +49,12 @@ test("says what a walk from each link says, in whatever order they are asked", (
   );
 });
 
-test("looks at each link once, however many ask", () => {
-  const all: Link[] = Array.from({ length: 100 }, (_, index) => ({ index, says: false }));
-  for (const [index, link] of all.entries()) if (index > 0) link.next = all[index - 1]!;
+test.each([
+  ["in a row", (index: number) => index - 1, 99],
+  ["that all lead to the same one", () => 0, 1],
+])("looks at each link once, however many ask: links %s", (_, nextOf, times) => {
+  const all: Link[] = Array.from({ length: 100 }, (__, index) => ({ index, says: false }));
+  for (const [index, link] of all.entries()) if (index > 0) link.next = all[nextOf(index)]!;
   let looks = 0;
   const before = firstBefore(
     ({ next }: Link) => next,
@@ -61,5 +64,5 @@ test("looks at each link once, however many ask", () => {
     },
   );
   for (const link of all.toReversed()) before(link);
-  expect(looks).toBe(99);
+  expect(looks).toBe(times);
 });

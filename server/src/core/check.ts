@@ -178,9 +178,8 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
       ? []
       : dateVoids(runs, judge, (rule, place) => !isOff(rule, place) || isAllowed(rule, place));
   const earlierOf = ({ file, after }: Job): Job | undefined => after && scopes(file).jobs.get(after.job);
-  const firstVoidOf = memo((job: Job) => openVoids(soundIn(outcomeOf(() => runner.job(job))) ?? [])[0]);
-  const voidBefore = firstBefore(earlierOf, (job) => {
-    const first = firstVoidOf(job);
+  const voidBefore = firstBefore(earlierOf, (job: Job) => {
+    const [first] = openVoids(soundIn(outcomeOf(() => runner.job(job))) ?? []);
     return first && { job, rule: first.rule };
   });
   /** Its own, or else those of the jobs that it comes after: it begins when they have ended. */
@@ -191,12 +190,18 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     const reason = t`job \`${before.job.name}\` before it has no date`;
     return [{ rule: before.rule, reason, brief: t`the job before has no date`, causes: [] }];
   };
-  /** Without dates where none can be promised, or with what nobody has looked at for them. */
-  const promised = (result: JobResult): JobResult => {
+  /** Why no date can be promised, or else what nobody has looked at for it; `key` is equal for equal reasons. */
+  const promisesOf = (result: JobResult) => {
     const voids = voidsOf(result);
     const unchecked = voids.length === 0 ? uncheckedOf(result) : [];
-    if (voids.length === 0 && unchecked.length === 0) return result;
-    const key = JSON.stringify([voids, unchecked]);
+    // Of most jobs nothing is to be said.
+    const key = voids.length + unchecked.length === 0 ? "" : JSON.stringify([voids, unchecked]);
+    return { voids, unchecked, key };
+  };
+  /** Without dates where none can be promised, or with what nobody has looked at for them. */
+  const promised = (result: JobResult): JobResult => {
+    const { voids, unchecked, key } = promisesOf(result);
+    if (key === "") return result;
     return remembered.recall("without dates", result.job, [result, key], () =>
       voids.length === 0 ? { ...result, unchecked } : withoutDates(result, voids),
     );
@@ -219,11 +224,7 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
       },
     }),
     finished: (result) => promised(withAir(result, roomOf, remembered)),
-    promisesOf: (result) => {
-      const [voids, unchecked] = [voidsOf(result), uncheckedOf(result)];
-      // Of most jobs nothing is to be said.
-      return voids.length + unchecked.length === 0 ? "" : JSON.stringify([voids, unchecked]);
-    },
+    promisesOf: (result) => promisesOf(result).key,
     roomOf,
     factsOf,
     judge,

@@ -85,6 +85,7 @@ export function firstBefore<K extends object, V>(
   found: (at: K) => V | undefined,
 ): (of: K) => V | undefined {
   const known = new Map<K, V | undefined>();
+  const look = memo(found);
   return (of) => {
     const passed = new Set<K>();
     let at: K | undefined = of;
@@ -96,7 +97,7 @@ export function firstBefore<K extends object, V>(
       }
       passed.add(at);
       at = next(at);
-      first = at && found(at);
+      first = at && look(at);
     }
     for (const each of passed) known.set(each, first);
     return first;

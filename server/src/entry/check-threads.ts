@@ -7,12 +7,10 @@ import type { CheckAnswer, CheckTask } from "../cli/check-model.ts";
 import { checkTask } from "../cli/check-task.ts";
 import { createAnalyst } from "../features/analyst.ts";
 import { createTidying } from "./idle-memory.ts";
+import { YOUNG_HEAP } from "./young-heap.ts";
 
 /** What such a thread is told that it is. */
 const ROLE = "finishwright check";
-
-/** For what a file makes and lets go of at once, as of the thread that plans. */
-const YOUNG_MB = 24;
 
 interface Asked {
   readonly index: number;
@@ -34,10 +32,7 @@ export async function checkInThreads(
   const open = tasks.map((task, index): Asked => ({ index, task })).reverse();
   const one = (): Promise<void> =>
     new Promise((resolve) => {
-      const worker = new Worker(program, {
-        workerData: ROLE,
-        resourceLimits: { maxYoungGenerationSizeMb: YOUNG_MB },
-      });
+      const worker = new Worker(program, { workerData: ROLE, resourceLimits: YOUNG_HEAP });
       const end = (): void => void worker.terminate().then(() => resolve(), resolve);
       const give = (): void => {
         const next = open.pop();

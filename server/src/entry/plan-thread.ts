@@ -3,18 +3,13 @@ import { fileURLToPath } from "node:url";
 import { Worker } from "node:worker_threads";
 import type { PlanMaker } from "../lsp/planning.ts";
 import { planElsewhere } from "./plan-elsewhere.ts";
-
-/**
- * For what a plan makes and lets go of at once. By itself V8 takes twice as much, which the process keeps when the thread has
- * ended, and plans are made no quicker.
- */
-const YOUNG_MB = 24;
+import { YOUNG_HEAP } from "./young-heap.ts";
 
 export const planInThread = (
   bundle: string = fileURLToPath(new URL("planning.cjs", import.meta.url)),
 ): PlanMaker =>
   planElsewhere(({ answered, failed }) => {
-    const worker = new Worker(bundle, { resourceLimits: { maxYoungGenerationSizeMb: YOUNG_MB } });
+    const worker = new Worker(bundle, { resourceLimits: YOUNG_HEAP });
     worker.unref();
     worker.on("message", answered);
     worker.on("error", (error) => failed(error instanceof Error ? error : new Error(String(error))));

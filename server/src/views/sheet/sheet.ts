@@ -21,7 +21,6 @@ import {
 import { figuresIn, type ShownFigures } from "../../core/measure/shown-figures.ts";
 import type { Named, Piece, Recipe, Shop } from "../../core/model/model.ts";
 import { modelsOf, type ProgramFile, reachableFiles } from "../../core/model/program.ts";
-import { onceFor } from "../../core/once.ts";
 import type { FileId, Place } from "../../core/place.ts";
 import type { Schedule } from "../../core/schedule/types.ts";
 import { leadFactsOf, oldCoating } from "../../core/surface/lead.ts";
@@ -254,14 +253,13 @@ function pieceNames(
   runs: readonly SurfaceRun[],
 ): (run: SurfaceRun) => Pick<SheetProcedure, "piece" | "surface"> {
   const pieces = [...new Set(runs.flatMap(({ piece }) => piece ?? []))];
-  const short = onceFor((piece: Piece) => titleOf(piece).split(",")[0]!.trim());
-  const sharing = new Map<string, number>();
-  for (const piece of pieces) sharing.set(short(piece), (sharing.get(short(piece)) ?? 0) + 1);
+  const short = (piece: Piece): string => titleOf(piece).split(",")[0]!.trim();
+  const sharing = groupedBy(pieces, short);
   const isOnly = pieces.length === 1 && runs.every((run) => run.pieces === 1);
   return ({ piece, surface, label }) => {
     const name = { surface: surface?.title ?? words(surface?.name ?? label) };
     if (!piece || isOnly) return name;
-    const isShared = sharing.get(short(piece))! > 1;
+    const isShared = sharing.get(short(piece))!.length > 1;
     return { ...name, piece: capital(isShared ? titleOf(piece) : short(piece)) };
   };
 }
