@@ -9,6 +9,7 @@ import { indexAt } from "./binary-search.ts";
 import { readsTheSame } from "./format-spacing.ts";
 import { isTrivia, lex } from "./lexer.ts";
 import { innerStatements, statementsOf } from "./names.ts";
+import { ownTokens, tokensOfBody } from "./tokens-of.ts";
 import type {
   Declaration,
   DeclarationTree,
@@ -102,7 +103,7 @@ function readLines(tree: FileTree, isApart: (piece: DeclarationTree) => boolean)
     }
     // Where braces do not match, nothing is indented by them.
     const hasBlocks = piece.kind === "declaration" && piece.body.bracesMatch;
-    for (const token of tokensOf(piece)) {
+    for (const token of ownTokens(piece)) {
       readToken(reader, { ...token, start: token.start + piece.offset }, hasBlocks);
     }
   }
@@ -150,7 +151,7 @@ function readToken(reader: Reader, token: Token, hasBlocks: boolean): void {
 
 /** In a block of its own, so that the comments above and below it do not share a column. */
 function lineApart(piece: DeclarationTree, block: number): Draft {
-  const lineEnd = piece.body.tokens.at(-1)!.text;
+  const lineEnd = tokensOfBody(piece.body).at(-1)!.text;
   const end = piece.offset + piece.length - lineEnd.length;
   return { ...newLine(piece.offset), end, lineEnd, role: "statement", block, apart: piece };
 }
@@ -168,10 +169,6 @@ function newLine(start: number): Draft {
     isBroken: false,
     isLeft: false,
   };
-}
-
-function tokensOf(piece: FilePiece): readonly Token[] {
-  return piece.kind === "declaration" ? piece.body.tokens : piece.tokens;
 }
 
 /** Finds the line of an offset; the line end belongs to its line. */
@@ -268,6 +265,6 @@ function breakRange(lines: readonly Draft[], first: number, last: number): void 
 
 /** Where the last thing of a piece stands that is more than a blank. */
 function lastOf(piece: FilePiece): number {
-  const last = tokensOf(piece).findLast((token) => token.kind !== "space" && token.kind !== "newline");
+  const last = ownTokens(piece).findLast((token) => token.kind !== "space" && token.kind !== "newline");
   return piece.offset + (last?.start ?? 0);
 }

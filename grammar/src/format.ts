@@ -10,6 +10,7 @@ import { applyChanges, composeChanges, movedBy, type TextChange } from "./compos
 import { arrangeLines, type Part } from "./format-columns.ts";
 import { type FormatLine, formatLines } from "./format-lines.ts";
 import { parseFile } from "./parse.ts";
+import { tokensOfBody } from "./tokens-of.ts";
 import type { DeclarationTree, FileTree, Span } from "./tree.ts";
 import { newlineOf } from "./walk.ts";
 
@@ -137,9 +138,10 @@ function formattedApart({ body, length }: DeclarationTree): Apart | undefined {
 const APART = new WeakMap<DeclarationTree["body"], { readonly apart: Apart | undefined }>();
 
 function formatApart(body: DeclarationTree["body"], length: number): Apart | undefined {
-  const [first, last] = [body.tokens[0], body.tokens.at(-1)];
+  const tokens = tokensOfBody(body);
+  const [first, last] = [tokens[0], tokens.at(-1)];
   if (last?.kind !== "newline" || first?.text === "\ufeff" || body.problems.length > 0) return undefined;
-  const text = body.tokens.map((token) => token.text).join("");
+  const { text } = body;
   const piece: DeclarationTree = { kind: "declaration", key: "", offset: 0, length, body };
   const { lines, changes, leftLines } = format({ text, pieces: [piece] }, () => false);
   const isAtEdge = lines[0]?.role === "blank" || lines.at(-1)?.role === "blank";

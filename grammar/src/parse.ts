@@ -35,7 +35,6 @@ import type {
   Span,
   StrayPiece,
   SyntaxProblem,
-  Token,
   TriviaPiece,
 } from "./tree.ts";
 import { DECLARATION_WORDS } from "./vocabulary.ts";
@@ -71,20 +70,18 @@ export function parseFile(text: string, previous?: FileTree, changed?: ChangedPa
 
 /** Parses the text of one declaration, its documentation included. */
 export function parseDeclaration(text: string): DeclarationBody {
-  const tokens = lex(text);
-  const lines = sourceLines(tokens);
+  const lines = sourceLines(lex(text));
   const chunks = lines.flatMap((line) => line.chunks);
   if (chunks[0] === undefined || !isHead(chunks[0])) {
     const problems = firstOfEachLine(leftOver(chunks, 0), lines);
-    return { text, tokens, problems, respellings: [], breaks: [], bracesMatch: false, syntax: nothing(text) };
+    return { text, problems, respellings: [], breaks: [], bracesMatch: false, syntax: nothing(text) };
   }
   const layout = layoutDeclaration(lines, chunks, 0);
-  return bodyOf(text, tokens, lines, layout, leftOver(chunks, layout.next));
+  return bodyOf(text, lines, layout, leftOver(chunks, layout.next));
 }
 
 function bodyOf(
   text: string,
-  tokens: readonly Token[],
   lines: readonly SourceLine[],
   layout: DeclarationLayout,
   more: readonly SyntaxProblem[],
@@ -94,7 +91,7 @@ function bodyOf(
   const problems = firstOfEachLine([...ctx.problems, ...layout.problems, ...more], lines);
   const respellings = ctx.respellings.toSorted((a, b) => a.span.start - b.span.start);
   const breaks = ctx.breaks.toSorted((a, b) => a.start - b.start);
-  return { text, tokens, problems, respellings, breaks, bracesMatch: layout.bracesMatch, syntax };
+  return { text, problems, respellings, breaks, bracesMatch: layout.bracesMatch, syntax };
 }
 
 /** In the order of the text. What else is wrong on a line often follows from what is wrong first. */
@@ -258,10 +255,9 @@ function readSection(text: string, bodies: Store<DeclarationBody>): Section {
     while (next < tokens.length && tokens[next]!.start < piece.end) {
       next += 1;
     }
-    const own = tokens.slice(from, next);
     return piece.kind === "declaration"
-      ? declarationPiece(text, piece, own, lines, bodies)
-      : otherPiece(piece, own);
+      ? declarationPiece(text, piece, lines, bodies)
+      : otherPiece(piece, tokens.slice(from, next));
   });
   return { text, pieces: read };
 }
@@ -269,14 +265,13 @@ function readSection(text: string, bodies: Store<DeclarationBody>): Section {
 function declarationPiece(
   text: string,
   { start, end, layout }: RawPiece,
-  tokens: readonly LexToken[],
   lines: readonly SourceLine[],
   bodies: Store<DeclarationBody>,
 ): Omit<DeclarationTree, "key"> {
   const own = text.slice(start, end);
   const body =
     bodies.get(own)?.shift() ??
-    (layout === undefined ? parseDeclaration(own) : bodyOf(own, tokens, lines, layout, []));
+    (layout === undefined ? parseDeclaration(own) : bodyOf(own, lines, layout, []));
   return { kind: "declaration", offset: start, length: own.length, body };
 }
 

@@ -110,8 +110,8 @@ export interface LineBreak extends Span {
 
 /** What the text of one declaration says. Depends on that text alone; all spans relative to its start. */
 export interface DeclarationBody {
+  /** Its tokens are made from it when they are asked for: `tokensOfBody`. */
   readonly text: string;
-  readonly tokens: readonly Token[];
   readonly problems: readonly SyntaxProblem[];
   /** In the order of the text, and apart. */
   readonly respellings: readonly Respelling[];

@@ -5,6 +5,7 @@
  * nowhere else.  All names of a declaration with what they stand for are found in `names.ts`.
  */
 import { indexAt } from "./binary-search.ts";
+import { ownTokens } from "./tokens-of.ts";
 import type { DeclarationTree, FilePiece, FileTree, Span, Statement, Token } from "./tree.ts";
 
 /** Anything in the typed view that has a place. */
@@ -77,7 +78,7 @@ export function locate(tree: FileTree, offset: number): Location | undefined {
     return undefined;
   }
   const inside = offset - piece.offset;
-  const token = tokenAt(piece.kind === "declaration" ? piece.body.tokens : piece.tokens, inside);
+  const token = tokenAt(ownTokens(piece), inside);
   if (piece.kind !== "declaration") {
     return { piece, offset: inside, token, path: [] };
   }

@@ -4,6 +4,7 @@
  */
 import { createLineIndex, positionAt } from "../../grammar/src/line-index.ts";
 import { fileProblems, parseFile } from "../../grammar/src/parse.ts";
+import { ownTokens } from "../../grammar/src/tokens-of.ts";
 import type { Declaration, FileTree, SyntaxProblem } from "../../grammar/src/tree.ts";
 import { declarations } from "./declarations.ts";
 import { printBody } from "./print-tree.ts";
@@ -57,7 +58,7 @@ export function inBlock(block: string, line: string): string {
 /** The text of a tree, put together from its tokens. */
 export function textOfTokens(tree: FileTree): string {
   return tree.pieces
-    .flatMap((piece) => (piece.kind === "declaration" ? piece.body.tokens : piece.tokens))
+    .flatMap(ownTokens)
     .map((token) => token.text)
     .join("");
 }

@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { parseFile } from "../../grammar/src/parse.ts";
+import { tokensOfBody } from "../../grammar/src/tokens-of.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import { askEverything } from "../attack/ask-everything.ts";
 import { plan } from "../harness/planner.ts";
@@ -72,7 +73,7 @@ job j {
 function* replaced(text: string, word: string): Iterable<{ readonly text: string; readonly at: number }> {
   for (const piece of parseFile(text).pieces) {
     if (piece.kind !== "declaration") continue;
-    for (const token of piece.body.tokens) {
+    for (const token of tokensOfBody(piece.body)) {
       if (token.kind !== "word") continue;
       const start = piece.offset + token.start;
       yield { text: text.slice(0, start) + word + text.slice(start + token.text.length), at: start };

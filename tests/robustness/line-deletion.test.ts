@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { parseFile } from "../../grammar/src/parse.ts";
+import { tokensOfBody } from "../../grammar/src/tokens-of.ts";
 import type { DeclarationTree, FileTree } from "../../grammar/src/tree.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import type { Analyst } from "../../server/src/features/types.ts";
@@ -48,7 +49,7 @@ function dependents(all: readonly DeclarationTree[], damaged: DeclarationTree): 
   for (let grew = true; grew; ) {
     grew = false;
     for (const declaration of all) {
-      const mentions = declaration.body.tokens.some((t) => t.kind === "word" && names.has(t.text));
+      const mentions = tokensOfBody(declaration.body).some((t) => t.kind === "word" && names.has(t.text));
       // What a job brings may stand on the lines of its recipes, and whoever uses a changed file depends on it.
       if (!keys.has(declaration.key) && (mentions || damaged.body.syntax.kind === "use")) {
         keys.add(declaration.key);
@@ -60,7 +61,8 @@ function dependents(all: readonly DeclarationTree[], damaged: DeclarationTree): 
   const dependentJobs = all.filter((d) => keys.has(d.key) && d.body.syntax.kind === "job");
   for (const job of dependentJobs) {
     for (const recipe of all.filter((d) => d.body.syntax.kind === "recipe")) {
-      if (job.body.tokens.some((t) => t.kind === "word" && t.text === nameOf(recipe))) keys.add(recipe.key);
+      if (tokensOfBody(job.body).some((t) => t.kind === "word" && t.text === nameOf(recipe)))
+        keys.add(recipe.key);
     }
   }
   return keys;

@@ -1,4 +1,5 @@
 /** The units that a text is written in: what its figures are told in, as long as nobody asks for others. */
+import { lex } from "../../../grammar/src/lexer.ts";
 import type { DeclarationBody } from "../../../grammar/src/tree.ts";
 import { UNIT_ALIASES } from "../../../grammar/src/units.ts";
 import type { Checker } from "./checker.ts";
@@ -48,11 +49,11 @@ export const unitsForAll = (unitsOf: (file: FileId) => UnitSystem, files: readon
   files.length > 0 && files.every((file) => unitsOf(file) === "us") ? "us" : "metric";
 
 /** How many more of its figures have units of the United States than metric ones. Cans are what shops sell. */
-const balanceOf = onceFor(({ tokens }: DeclarationBody): number => {
+const balanceOf = onceFor(({ text: said }: DeclarationBody): number => {
   let balance = 0;
   let isCans = false;
   let isFirst = true;
-  for (const { kind, text } of tokens) {
+  for (const { kind, text } of lex(said)) {
     if (kind === "newline") isFirst = true;
     else if (kind !== "space") {
       if (isFirst) isCans = text === "packs" || text === "sold";

@@ -1,11 +1,11 @@
 /** The tokens of a file at their offsets in it, for features that go by the text rather than by what it says. */
+import { ownTokens } from "../../../grammar/src/tokens-of.ts";
 import type { FilePiece, FileTree, Span, Token } from "../../../grammar/src/tree.ts";
 import { absoluteToken } from "../../../grammar/src/walk.ts";
 
 /** The tokens of a piece at offsets of the file. */
 export function tokensOfPiece(piece: FilePiece): readonly Token[] {
-  const tokens = piece.kind === "declaration" ? piece.body.tokens : piece.tokens;
-  return tokens.map((token) => absoluteToken(piece, token));
+  return ownTokens(piece).map((token) => absoluteToken(piece, token));
 }
 
 /** All tokens of a file, in order. */

@@ -2,6 +2,7 @@
  * What an ever wider selection takes in: the word, its part of the line, all that the line says behind its first word,
  * the statement, what stands with it in its block, the block, the declaration with its documentation, the file.
  */
+import { tokensOfBody } from "../../../grammar/src/tokens-of.ts";
 import type { DeclarationTree, FileTree, Span, Token } from "../../../grammar/src/tree.ts";
 import { absoluteSpan, locate, touches } from "../../../grammar/src/walk.ts";
 import type { Program } from "../core/model/program.ts";
@@ -80,7 +81,8 @@ function commentSpans(tree: FileTree, offset: number): readonly Span[] {
 
 /** Parts of a declaration that are no nodes of its tree; offsets in it. */
 function partSpans({ body }: DeclarationTree): readonly Span[] {
-  const { syntax, tokens } = body;
+  const { syntax } = body;
+  const tokens = tokensOfBody(body);
   const statements = allStatements(syntax);
   const said = [{ keyword: syntax.keyword, span: syntax.headSpan }, ...statements].flatMap(
     ({ keyword, span }) => {

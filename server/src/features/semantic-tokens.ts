@@ -7,6 +7,7 @@
 
 import { type NameUse, namesOf } from "../../../grammar/src/names.ts";
 import { CONTEXTUAL_WORDS } from "../../../grammar/src/tokens.ts";
+import { ownTokens, tokensOfBody } from "../../../grammar/src/tokens-of.ts";
 import type { DeclarationTree, FilePiece, Span, Token } from "../../../grammar/src/tree.ts";
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import type { ProgramFile } from "../core/model/program.ts";
@@ -81,8 +82,7 @@ const KNOWN: Readonly<Record<"all" | "words", WeakMap<Resolution, Known>>> = {
 /** Outside of declarations no word means anything. */
 function plainTokens(piece: FilePiece, which: "all" | "words"): readonly SemanticToken[] {
   if (which === "words") return [];
-  const tokens = piece.kind === "declaration" ? piece.body.tokens : piece.tokens;
-  return tokens.flatMap((token) => {
+  return ownTokens(piece).flatMap((token) => {
     const meaning = BY_KIND[token.kind];
     return meaning ? [{ span: tokenSpan(token), ...meaning }] : [];
   });
@@ -95,7 +95,7 @@ function declarationTokens(
 ): readonly SemanticToken[] {
   const meanings = new Map(occurrences.map((name) => [name.span.start - offset, meaningOfName(name)]));
   const words = wordMeanings(body);
-  return body.tokens.flatMap((token) => {
+  return tokensOfBody(body).flatMap((token) => {
     const isWord = token.kind === "word";
     if (!isWord && which === "words") return [];
     const named = meanings.get(token.start) ?? words.get(token.start);

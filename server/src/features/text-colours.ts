@@ -1,4 +1,5 @@
 /** The colours that a text gives as numbers, `"#5b3a24"`, and how one is written. */
+import { tokensOfBody } from "../../../grammar/src/tokens-of.ts";
 import type { DeclarationTree } from "../../../grammar/src/tree.ts";
 import { absoluteSpan } from "../../../grammar/src/walk.ts";
 import { colourChannels } from "../core/colour.ts";
@@ -21,7 +22,7 @@ export const textColoursOf = (program: Program, file: FileId): readonly TextColo
 
 /** In spans of the declaration, whose body is the same object while its text is. */
 const coloursIn = onceFor((body: DeclarationTree["body"]): readonly TextColour[] =>
-  body.tokens.flatMap((token): readonly TextColour[] => {
+  tokensOfBody(body).flatMap((token): readonly TextColour[] => {
     if (token.kind !== "string") return [];
     const channels = colourChannels(token.text.replaceAll('"', ""));
     return channels ? [{ span: tokenSpan(token), ...channels }] : [];

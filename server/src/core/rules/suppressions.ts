@@ -6,8 +6,9 @@
  */
 
 import { indexAt } from "../../../../grammar/src/binary-search.ts";
+import { ownTokens, tokensOfBody } from "../../../../grammar/src/tokens-of.ts";
 import { t } from "../../../../grammar/src/translate.ts";
-import type { FilePiece, FileTree, Span, Token } from "../../../../grammar/src/tree.ts";
+import type { DeclarationBody, FilePiece, FileTree, Span, Token } from "../../../../grammar/src/tree.ts";
 import { absoluteOffset } from "../../../../grammar/src/walk.ts";
 import { type Finding, type Fix, textOf } from "../findings.ts";
 import type { ProgramFile } from "../model/program.ts";
@@ -64,7 +65,7 @@ function linesOf(tree: FileTree): readonly Line[] {
     comment = undefined;
   };
   for (const piece of tree.pieces) {
-    for (const token of piece.kind === "declaration" ? piece.body.tokens : piece.tokens) {
+    for (const token of ownTokens(piece)) {
       const at = absoluteOffset(piece, token.start);
       if (token.kind === "newline") close(at + token.text.length);
       else if (token.kind === "comment" || token.kind === "doc-comment") comment = { ...token, start: at };
@@ -130,11 +131,14 @@ export function statementStarts(tree: FileTree): (offset: number) => number | un
 
 /** Whether a piece has a comment that begins with "allow"; looked for once as long as its text is kept. */
 const mayAllow = (piece: FilePiece): boolean =>
-  mayAllowIn(piece.kind === "declaration" ? piece.body.tokens : piece.tokens);
+  piece.kind === "declaration" ? mayAllowIn(piece.body) : hasAllow(piece.tokens);
 
-const mayAllowIn = onceFor((tokens: readonly Token[]): boolean =>
-  tokens.some(({ kind, text }) => kind === "comment" && HEAD.test(text.slice(1).trimStart())),
+const mayAllowIn = onceFor(
+  (body: DeclarationBody): boolean => body.text.includes("allow") && hasAllow(tokensOfBody(body)),
 );
+
+const hasAllow = (tokens: readonly Token[]): boolean =>
+  tokens.some(({ kind, text }) => kind === "comment" && HEAD.test(text.slice(1).trimStart()));
 
 const HEAD = /^allow\s+([A-Za-z][\w-]*)/u;
 

@@ -9,6 +9,7 @@
  */
 import { firstIndex } from "../../../../grammar/src/binary-search.ts";
 import { innerStatements } from "../../../../grammar/src/names.ts";
+import { tokensOfBody } from "../../../../grammar/src/tokens-of.ts";
 import type { RecipeStatement, Span, Statement, Token } from "../../../../grammar/src/tree.ts";
 import { absoluteOffset } from "../../../../grammar/src/walk.ts";
 import type { Checker } from "../../core/check.ts";
@@ -96,7 +97,7 @@ function recipeHints(
   { checker, own, elsewhere }: Sources,
   kinds: readonly InlayHintKind[],
 ): readonly InlayHintInfo[] {
-  const { syntax, tokens } = tree.body;
+  const { syntax } = tree.body;
   const { model } = lowered;
   if (syntax.kind !== "recipe" || model?.kind !== "recipe") return [];
   const statements = allStatements(syntax.statements);
@@ -124,7 +125,12 @@ function recipeHints(
     const above = told[index - 1]?.parts ?? [];
     const fresh = parts.filter((part) => !isRepeated(part, above));
     if (fresh.length === 0) return [];
-    return [{ offset: absoluteOffset(tree, contentEnd(tokens, statement.span.end)), parts: fitting(fresh) }];
+    return [
+      {
+        offset: absoluteOffset(tree, contentEnd(tokensOfBody(tree.body), statement.span.end)),
+        parts: fitting(fresh),
+      },
+    ];
   });
 }
 

@@ -4,6 +4,7 @@
  */
 import { applyChanges, formatFile } from "../../../../grammar/src/format.ts";
 import { parseFile } from "../../../../grammar/src/parse.ts";
+import { tokensOfBody } from "../../../../grammar/src/tokens-of.ts";
 import type { Declaration, DeclarationTree, FileTree, Token } from "../../../../grammar/src/tree.ts";
 
 export type DeclaredKind = Declaration["kind"];
@@ -32,7 +33,7 @@ function written({ key, body }: DeclarationTree): WrittenDeclaration {
     key,
     name: name?.text ?? "",
     ...(title === undefined ? {} : { title: title.value }),
-    lines: inMeaningfulOrder(kind, linesOf(body.tokens)),
+    lines: inMeaningfulOrder(kind, linesOf(tokensOfBody(body))),
   };
 }
 

@@ -5,6 +5,7 @@
 
 import { firstIndex } from "../../../../grammar/src/binary-search.ts";
 import { innerStatements, statementsOf } from "../../../../grammar/src/names.ts";
+import { tokensOfBody } from "../../../../grammar/src/tokens-of.ts";
 import type { Declaration, DeclarationBody, Span, Statement, Token } from "../../../../grammar/src/tree.ts";
 import { onceFor } from "../../core/once.ts";
 
@@ -28,17 +29,18 @@ function findExtent(body: DeclarationBody, statement: Statement): Span {
 
 /** Where the block ends that opens behind an offset, with nothing but spaces and comments between; undefined for none. */
 export function blockEnd(body: DeclarationBody, offset: number): number | undefined {
-  let next = firstAfter(body.tokens, offset);
-  while (body.tokens[next]?.kind === "space" || body.tokens[next]?.kind === "comment") next += 1;
-  const close = body.tokens[next]?.text === "{" ? closingBraces(body).get(next) : undefined;
+  const tokens = tokensOfBody(body);
+  let next = firstAfter(tokens, offset);
+  while (tokens[next]?.kind === "space" || tokens[next]?.kind === "comment") next += 1;
+  const close = tokens[next]?.text === "{" ? closingBraces(body).get(next) : undefined;
   return close === undefined ? undefined : close + 1;
 }
 
 /** Where the brace stands that closes the one at an index of the tokens; nothing for one that is not closed. */
-const closingBraces = onceFor(({ tokens }: DeclarationBody): ReadonlyMap<number, number> => {
+const closingBraces = onceFor((body: DeclarationBody): ReadonlyMap<number, number> => {
   const closing = new Map<number, number>();
   const open: number[] = [];
-  tokens.forEach(({ text, start }, index) => {
+  tokensOfBody(body).forEach(({ text, start }, index) => {
     if (text === "{") open.push(index);
     const opened = text === "}" ? open.pop() : undefined;
     if (opened !== undefined) closing.set(opened, start);
@@ -57,9 +59,10 @@ export function allStatements(declaration: Declaration): readonly Statement[] {
 
 /** The text of a span on one line: without comments, with single spaces. */
 export function lineText(body: DeclarationBody, span: Span): string {
+  const tokens = tokensOfBody(body);
   let text = "";
-  for (let i = firstAfter(body.tokens, span.start); i < body.tokens.length; i += 1) {
-    const token = body.tokens[i]!;
+  for (let i = firstAfter(tokens, span.start); i < tokens.length; i += 1) {
+    const token = tokens[i]!;
     if (token.start >= span.end) break;
     const isGap = token.kind === "space" || token.kind === "newline";
     text += isGap ? " " : token.kind === "comment" || token.kind === "doc-comment" ? "" : token.text;
