@@ -337,10 +337,14 @@ function nodesOf(ctx: Ctx, { tokens, line }: LayoutNode, cuts: readonly Cut[]): 
 }
 
 function cutsOf(tokens: readonly LexToken[], line: number, { kind, head }: Opener): readonly Cut[] {
+  if (head.line !== line && !tokens.some(mayPart)) {
+    return NO_CUTS;
+  }
   const cuts: Cut[] = [];
   let from = 0;
   let depth = 0;
-  for (const [idx, token] of tokens.entries()) {
+  for (let idx = 0; idx < tokens.length; idx += 1) {
+    const token = tokens[idx]!;
     depth += token.type === LeftParen ? 1 : token.type === RightParen ? -1 : 0;
     if (depth !== 0 || idx < from) {
       continue;
@@ -354,6 +358,11 @@ function cutsOf(tokens: readonly LexToken[], line: number, { kind, head }: Opene
   }
   return cuts;
 }
+
+const NO_CUTS: readonly Cut[] = [];
+
+/** What may stand between two lines of a block that is not written on one. */
+const mayPart = ({ type, text }: LexToken): boolean => type === Comma || text === ";";
 
 /** Where the next line begins, when this token or the gap behind it (`isApart`) stands between two. */
 function nextLineAt(

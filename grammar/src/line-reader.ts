@@ -47,6 +47,9 @@ export class LineReader {
   private found: tree.SyntaxProblem[] = [];
   private respelt: tree.Respelling[] = [];
   private recoveredAt: LexToken | undefined;
+  /** What `rest` is, and where: rules ask for it over and over before they go on. */
+  private restFrom = -1;
+  private restText = "";
   /** What may follow the call that is read: what its arguments leave to the rule around it. */
   protected afterCall: readonly TokenType[] = [];
 
@@ -66,6 +69,7 @@ export class LineReader {
     this.found = [];
     this.respelt = [];
     this.recoveredAt = undefined;
+    this.restFrom = -1;
     const line = rule.empty();
     try {
       rule.body(line);
@@ -78,8 +82,12 @@ export class LineReader {
 
   /** Reads one of the phrases, which the plain form leaves out; only where `before` follows it, when that is given. */
   protected leaveOut(phrases: readonly (readonly string[])[], before?: TokenType): boolean {
+    if (this.peek(1).kind !== "word") {
+      return false;
+    }
+    const first = this.peek(1).text.toLowerCase();
     for (const phrase of phrases) {
-      if (phrase.every((word, idx) => this.isWordAt(word, idx + 1))) {
+      if (phrase[0] === first && phrase.every((word, idx) => this.isWordAt(word, idx + 1))) {
         const hasPoint = this.at(Token.Dot, phrase.length + 1);
         const length = phrase.length + (hasPoint ? 1 : 0);
         if (before === undefined || this.at(before, length + 1)) {
@@ -108,6 +116,10 @@ export class LineReader {
   protected longestIn(
     table: Readonly<Record<string, unknown>>,
   ): { readonly written: string; readonly length: number; readonly span: tree.Span } | undefined {
+    const first = this.peek(1);
+    if (first.kind !== "word" || !beginsPhrase(table, first.text)) {
+      return undefined;
+    }
     const words: string[] = [];
     while (words.length < LONGEST_PHRASE && this.peek(words.length + 1).kind === "word") {
       words.push(this.peek(words.length + 1).text);
@@ -135,11 +147,15 @@ export class LineReader {
 
   /** What follows on the line, as far as a figure can reach, with one blank where there are any. */
   protected rest(): string {
-    let text = "";
-    for (let ahead = 1; text.length < LONGEST_FIGURE && this.peek(ahead) !== END_TOKEN; ahead += 1) {
-      text += (ahead > 1 && this.hasBlankBefore(ahead) ? " " : "") + this.peek(ahead).text;
+    if (this.restFrom !== this.next) {
+      let text = "";
+      for (let ahead = 1; text.length < LONGEST_FIGURE && this.peek(ahead) !== END_TOKEN; ahead += 1) {
+        text += (ahead > 1 && this.hasBlankBefore(ahead) ? " " : "") + this.peek(ahead).text;
+      }
+      this.restFrom = this.next;
+      this.restText = text;
     }
-    return text;
+    return this.restText;
   }
 
   /** Whether a text without quotes stands here: it begins with a word, and nothing on the line could end or open a title. */
@@ -166,7 +182,9 @@ export class LineReader {
 
   /** The same up to what ends a part of the line: a comma, a quotation mark or a brace. */
   protected restOfPart(): string {
-    return this.rest().split(/[,"{]/u)[0]!.trimEnd();
+    const rest = this.rest();
+    const end = rest.search(/[,"{]/u);
+    return (end < 0 ? rest : rest.slice(0, end)).trimEnd();
   }
 
   /** What follows the comma that comes next, up to what ends that part. */
@@ -457,6 +475,26 @@ export class LineReader {
 }
 
 const LONGEST_PHRASE = 4;
+
+/** Whether a phrase of a table begins with a word, or with what stands before its `_`. */
+function beginsPhrase(table: Readonly<Record<string, unknown>>, word: string): boolean {
+  const joint = word.indexOf("_");
+  return firstWords(table).has(joint < 0 ? word : word.slice(0, joint));
+}
+
+/** The first words of a table's phrases, which part nearly all calls from those that find something. */
+function firstWords(table: Readonly<Record<string, unknown>>): ReadonlySet<string> {
+  const known = FIRST_WORDS.get(table);
+  if (known !== undefined) {
+    return known;
+  }
+  const first = new Set(Object.keys(table).map((phrase) => phrase.split(/[ _]/u)[0]!));
+  FIRST_WORDS.set(table, first);
+  return first;
+}
+
+const FIRST_WORDS = new WeakMap<Readonly<Record<string, unknown>>, ReadonlySet<string>>();
+
 /** No date, time, sum of money or kind of material is longer. */
 const LONGEST_FIGURE = 60;
 

@@ -86,17 +86,25 @@ export function docsAbove(lines: readonly SourceLine[], line: number): string {
 function sourceLine(tokens: readonly LexToken[], from: number, to: number, line: number): SourceLine {
   let comment: LexToken | undefined;
   let current: LexToken[] = [];
-  const parts: Pick<Chunk, "tokens" | "opens" | "closes">[] = [];
+  const indent = indentOf(tokens, from);
+  const chunks: Draft[] = [];
+  const add = (own: readonly LexToken[], opens?: LexToken, closes?: LexToken): void => {
+    const isFirst = chunks.length === 0;
+    if (!isFirst) {
+      chunks.at(-1)!.isLast = false;
+    }
+    chunks.push({ tokens: own, opens, closes, line, indent, isFirst, isLast: true });
+  };
   for (let idx = from; idx < to; idx += 1) {
     const token = tokens[idx]!;
     if (token.type === LeftBrace) {
-      parts.push({ tokens: current, opens: token });
+      add(current, token);
       current = [];
     } else if (token.type === RightBrace) {
       if (current.length > 0) {
-        parts.push({ tokens: current });
+        add(current);
       }
-      parts.push({ tokens: [], closes: token });
+      add(NO_TOKENS, undefined, token);
       current = [];
     } else if (isComment(token)) {
       comment = token;
@@ -105,25 +113,20 @@ function sourceLine(tokens: readonly LexToken[], from: number, to: number, line:
     }
   }
   if (current.length > 0) {
-    parts.push({ tokens: current });
+    add(current);
   }
-  const indent = parts.length > 0 ? indentOf(tokens, from) : 0;
   return {
     start: tokens[from]!.start,
     end: endOf(tokens[to - 1]!),
-    kind: parts.length > 0 ? "code" : kindWithoutCode(comment),
+    kind: chunks.length > 0 ? "code" : kindWithoutCode(comment),
     comment,
-    chunks: parts.map(({ tokens: own, opens, closes }, idx) => ({
-      tokens: own,
-      opens,
-      closes,
-      line,
-      indent,
-      isFirst: idx === 0,
-      isLast: idx === parts.length - 1,
-    })),
+    chunks,
   };
 }
+
+type Draft = { -readonly [K in keyof Chunk]: Chunk[K] };
+
+const NO_TOKENS: readonly LexToken[] = [];
 
 function kindWithoutCode(comment: LexToken | undefined): SourceLine["kind"] {
   if (comment === undefined) {
@@ -135,8 +138,9 @@ function kindWithoutCode(comment: LexToken | undefined): SourceLine["kind"] {
 /** The blanks before the first token of a line with code; marks of the order of bytes are none. */
 function indentOf(tokens: readonly LexToken[], from: number): number {
   let first = from;
-  while (tokens[first]!.text === "\ufeff") {
+  while (tokens[first]?.text === "\ufeff") {
     first += 1;
   }
-  return isSpace(tokens[first]!) ? tokens[first]!.text.length : 0;
+  const token = tokens[first];
+  return token !== undefined && isSpace(token) ? token.text.length : 0;
 }

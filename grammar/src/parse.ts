@@ -291,6 +291,12 @@ function otherPiece(piece: RawPiece, sectionTokens: readonly LexToken[]): Trivia
     : { kind: "trivia", offset, length, tokens };
 }
 
+const placedDeclaration = (
+  { kind, length, body }: Omit<DeclarationTree, "key">,
+  offset: number,
+  key: string,
+): DeclarationTree => ({ kind, offset, length, key, body });
+
 /** All pieces of a file, with their offsets in it and the keys of its declarations. */
 function piecesPlaced(sections: readonly Section[]): readonly FilePiece[] {
   const counts = new Map<string, number>();
@@ -301,7 +307,7 @@ function piecesPlaced(sections: readonly Section[]): readonly FilePiece[] {
       const offset = piece.offset + start;
       pieces.push(
         piece.kind === "declaration"
-          ? { ...piece, offset, key: uniqueKey(piece.body.syntax, counts) }
+          ? placedDeclaration(piece, offset, uniqueKey(piece.body.syntax, counts))
           : { ...piece, offset },
       );
     }
@@ -327,7 +333,7 @@ function piecesMoved(
     for (const piece of section.pieces) {
       const offset = piece.offset + start;
       pieces.push(
-        piece.kind === "declaration" ? { ...piece, offset, key: keys[next++]! } : { ...piece, offset },
+        piece.kind === "declaration" ? placedDeclaration(piece, offset, keys[next++]!) : { ...piece, offset },
       );
     }
     start += section.text.length;

@@ -792,6 +792,9 @@ function isSplit(text: string): boolean {
 }
 
 function figuresIn(token: LexToken): readonly LexToken[] {
+  if (token.type === Token.NumberToken && !/[/-]/u.test(token.text)) {
+    return [token];
+  }
   return [...token.text.matchAll(/\d+(?:\.\d+)?/gu)].map((match) => ({
     ...token,
     type: Token.NumberToken,

@@ -196,12 +196,20 @@ export function readRecipe(
   nodes: readonly LayoutNode[],
   kind: "recipe" | "layer",
 ): RecipeStatement[] {
-  return nodes
-    .flatMap((node) => inCase(ctx, node, kind) ?? [readStatement(ctx, node, kind)])
-    .filter(
-      (statement) => statement.kind !== "surface" && statement.kind !== "apply" && statement.kind !== "done",
-    );
+  const statements: RecipeStatement[] = [];
+  for (const node of nodes) {
+    const cased = inCase(ctx, node, kind);
+    for (const statement of cased ?? [readStatement(ctx, node, kind)]) {
+      if (isOfRecipe(statement)) {
+        statements.push(statement);
+      }
+    }
+  }
+  return statements;
 }
+
+const isOfRecipe = (statement: Statement): statement is RecipeStatement =>
+  statement.kind !== "surface" && statement.kind !== "apply" && statement.kind !== "done";
 
 /** `if runs show {`: what is done in a case, each line with the case in words. */
 function inCase(
@@ -209,10 +217,10 @@ function inCase(
   node: LayoutNode,
   kind: "recipe" | "layer",
 ): readonly Statement[] | undefined {
-  const [first, ...rest] = node.tokens;
-  if (first!.text !== "if" || node.block === undefined || rest.length === 0) {
+  if (node.tokens[0]!.text !== "if" || node.block === undefined || node.tokens.length < 2) {
     return undefined;
   }
+  const rest = node.tokens.slice(1);
   reportUnclosed(ctx, node.tokens);
   const value = `if ${rest.map((token) => (token.type === Token.StringToken ? makeTitle(token).value : token.text)).join(" ")}`;
   return readRecipe(ctx, node.block.nodes, kind).map((statement) => inCaseOf(statement, value));
@@ -246,8 +254,12 @@ export function readLine<T>(
   const tokens = withoutSign(ctx, node.tokens);
   const { line, problems, respellings } = lineParser().read(rule, { tokens, example, keyword });
   reportUnclosed(ctx, node.tokens);
-  ctx.problems.push(...problems);
-  ctx.respellings.push(...respellings);
+  if (problems.length > 0) {
+    ctx.problems.push(...problems);
+  }
+  if (respellings.length > 0) {
+    ctx.respellings.push(...respellings);
+  }
   return line;
 }
 
@@ -362,7 +374,8 @@ function readStatement(
     ctx.respellings.length = respellings;
     return notedLine(ctx, node, { keyword: { ...keyword, text: plain }, span }, kind, "fact");
   }
-  return { kind: "field", keyword: { ...keyword, text: plain }, span, docs: "", ...line };
+  const named = plain === word ? keyword : { ...keyword, text: plain };
+  return statementOf("field", { keyword: named, span, docs: "" }, line);
 }
 
 /** The line for these days, from nine to five. */
@@ -453,10 +466,12 @@ function asLineOfWork(ctx: ReadingContext, node: LayoutNode): LineOfWork {
   const word = first!.text;
   const isStep = word === "step";
   const from = isStep ? 1 : 0;
-  const said = plain.tokens.slice(from);
-  const waits = (isStep ? [...WAIT_WORDS, ["wait"]] : WAIT_WORDS).find((words) =>
-    words.every((each, idx) => said[idx]?.text.toLowerCase() === each),
-  );
+  const said = isStep ? plain.tokens.slice(from) : plain.tokens;
+  const waits = isWaitBegun(said[0]?.text ?? "")
+    ? (isStep ? [...WAIT_WORDS, ["wait"]] : WAIT_WORDS).find((words) =>
+        words.every((each, idx) => said[idx]?.text.toLowerCase() === each),
+      )
+    : undefined;
   const after = waits && said[waits.length];
   if (
     after !== undefined &&
@@ -538,6 +553,9 @@ const WAIT_WORDS: readonly (readonly string[])[] = [
   "dry",
 ].map((words) => words.split(" "));
 
+/** Whether a word may begin words for a wait; nearly none does. */
+const isWaitBegun = (word: string): boolean => /^(?:let|leave|dry|wait)$/iu.test(word);
+
 /** Work that is a layer: with what it is done lies on the surface from then on. */
 const PUTS_ON: ReadonlySet<string> = new Set(
   "paint,varnish,lacquer,stain,prime,coat,oil,wax,apply,glaze,seal".split(","),
@@ -560,6 +578,15 @@ function withoutKeyword(node: LayoutNode): LayoutNode | undefined {
   }
   const keyword: LexToken = { ...first, type: Token.Word, kind: "word", text: "" };
   return { ...node, tokens: [keyword, ...node.tokens] };
+}
+
+/** A statement of what its line says, which is read for it alone: its parts are put to the others without a copy. */
+function statementOf<K extends Statement["kind"], L extends object>(
+  kind: K,
+  { keyword, span, docs }: Pick<Statement, "keyword" | "span" | "docs">,
+  line: L,
+): L & Pick<Statement, "keyword" | "span" | "docs"> & { readonly kind: K } {
+  return Object.assign(line, { kind, keyword, span, docs });
 }
 
 /** A line with a grammar of its own. */
@@ -587,36 +614,39 @@ function readOwnStatement(
     case "layer": {
       const line = readLine(ctx, node, rules.layer, example);
       const block = node.block && readRecipe(ctx, node.block.nodes, "layer");
-      return { kind: "layer", ...base, ...line, ...(block && { block }) };
+      const layer = statementOf("layer", base, line);
+      return block === undefined ? layer : { ...layer, block };
     }
     case "step":
-      return { kind: "step", ...base, ...readLine(ctx, node, rules.step, example) };
+      return statementOf("step", base, readLine(ctx, node, rules.step, example));
     case "wait":
       if (isSeenByEye(node.tokens)) {
         return lookedAt(ctx, node, base);
       }
-      return { kind: "wait", ...base, ...readLine(ctx, node, rules.wait, example, word) };
+      return statementOf("wait", base, readLine(ctx, node, rules.wait, example, word));
     case "safety":
-      return { kind: "safety", ...base, ...readLine(ctx, node, rules.safety, example) };
+      return statementOf("safety", base, readLine(ctx, node, rules.safety, example));
     case "follow":
-      return { kind: "follow", ...base, ...readLine(ctx, node, rules.follow, example) };
+      return statementOf("follow", base, readLine(ctx, node, rules.follow, example));
     case "note":
-      return { kind: "note", ...base, ...readLine(ctx, node, rules.note, example) };
+      return statementOf("note", base, readLine(ctx, node, rules.note, example));
     case "apply":
-      return { kind: "apply", ...base, ...readLine(ctx, node, rules.apply, example) };
+      return statementOf("apply", base, readLine(ctx, node, rules.apply, example));
     case "done":
-      return { kind: "done", ...base, ...readLine(ctx, node, rules.done, example) };
+      return statementOf("done", base, readLine(ctx, node, rules.done, example));
     default:
       return { kind: "broken", ...base };
   }
 }
 
 /** `wait until moisture below 12 %`: nobody knows how long, so it is a look before going on. */
-function isSeenByEye([, until, ...rest]: readonly LexToken[]): boolean {
+function isSeenByEye(tokens: readonly LexToken[]): boolean {
+  if (tokens[1]?.type !== Token.Until || tokens.length < 4) {
+    return false;
+  }
+  const rest = tokens.slice(2);
   const text = rest.map((token) => token.text).join(" ");
   return (
-    until?.type === Token.Until &&
-    rest.length > 1 &&
     rest[0]!.kind === "word" &&
     !rest.some(({ type }) => type === Token.StringToken) &&
     !STAGE_OR_DAY.test(text)

@@ -25,9 +25,13 @@ function printValue(label: string, value: unknown): string {
   const children = Object.entries(value)
     .filter(([key, child]) => !OWN_KEYS.has(key) && child !== undefined && !(key === "docs" && child === ""))
     .filter(([, child]) => !Array.isArray(child) || child.length > 0)
+    .toSorted(([a], [b]) => Number(EVERY.has(b)) - Number(EVERY.has(a)))
     .map(([key, child]) => indent(printValue(key, child)));
   return isLeaf(value) ? head : [head, ...children].join("\n");
 }
+
+/** What every statement has, whatever else its line says. */
+const EVERY = new Set(["keyword", "docs"]);
 
 /** Keys that the first line of a node already shows. */
 const OWN_KEYS = new Set(["kind", "form", "span", "headSpan"]);
