@@ -6,6 +6,7 @@
  */
 import { t, translated } from "../../../../grammar/src/translate.ts";
 import { SPRAY_METHODS } from "../../../../grammar/src/vocabulary.ts";
+import { onceFor } from "../once.ts";
 import type { Family } from "./family-schema.ts";
 import { OSHA_FLAMMABLE, OSHA_RAGS, VENTILATION_SOURCE } from "./sources.ts";
 
@@ -129,74 +130,100 @@ export function dutyByWord(word: string): Duty | undefined {
 
 export interface BroughtDuty {
   readonly duty: DutyWord;
-  /** Why, as the end of a sentence that begins with the thing that brings it: "throws dust". */
+  /**
+   * Why, as the end of a sentence that begins with the thing that brings it: "throws dust". The rows are made once, and this
+   * is put into words when somebody reads it.
+   */
   readonly reason: string;
   readonly source: string;
 }
 
 /** Why a material of this family brings a duty, as the end of a sentence: "gives off the vapour of …". */
-export function materialDuties(family: Family): readonly BroughtDuty[] {
+export const materialDuties = onceFor((family: Family): readonly BroughtDuty[] => {
   const source = family.sources.duties ?? "the safety data sheet decides";
-  return family.duties.map((duty) => ({
-    duty: duty as DutyWord,
-    reason: materialReason(family, duty as DutyWord),
-    source,
-  }));
-}
+  return family.duties.map((each) => {
+    const duty = each as DutyWord;
+    return {
+      duty,
+      get reason() {
+        return materialReason(family, duty);
+      },
+      source,
+    };
+  });
+});
 
 /** Duties that a step brings by itself, whatever its material. Wet sanding throws no dust. */
 export function stepDuties(verb: string, wet = false): readonly BroughtDuty[] {
-  return DRY_ABRASION.has(verb) && !wet ? [sandingDust()] : [];
+  return DRY_ABRASION.has(verb) && !wet ? SANDING_DUST : NONE;
 }
 
 /** Duties that a method of application brings by itself. */
 export function methodDuties(method: string): readonly BroughtDuty[] {
-  return SPRAY_METHODS.has(method) ? sprayDuties() : [];
+  return SPRAY_METHODS.has(method) ? SPRAY_DUTIES : NONE;
 }
 
 /** Duties that every coating of two parts brings, whatever the tool: it is measured, poured and stirred by hand. */
-export const twoPartDuties = (): readonly BroughtDuty[] => [
+export const TWO_PART_DUTIES: readonly BroughtDuty[] = [
   {
     duty: "gloves",
-    reason: t`is mixed from two parts, which can make the skin allergic for good before they are hard`,
+    get reason() {
+      return t`is mixed from two parts, which can make the skin allergic for good before they are hard`;
+    },
     source: "29 CFR 1910.138; NIOSH Publication 96-111 (1996) on contact of the skin with hardeners",
   },
   {
     duty: "eye_protection",
-    reason: t`is mixed from two parts, and the hardener splashes when it is poured and stirred`,
+    get reason() {
+      return t`is mixed from two parts, and the hardener splashes when it is poured and stirred`;
+    },
     source: "29 CFR 1910.133",
   },
 ];
 
 /** Stated duties that do the work of this one as well: a respirator of the table has its particle filter. */
-export function alternatives(duty: DutyWord): readonly DutyWord[] {
-  if (duty === "dust_mask") return ["vapour_respirator", "supplied_air", "lead_safe"];
-  return duty === "vapour_respirator" ? ["supplied_air"] : [];
-}
+export const alternatives = (duty: DutyWord): readonly DutyWord[] => ALTERNATIVES[duty] ?? NONE;
+
+const ALTERNATIVES: { readonly [word in DutyWord]?: readonly DutyWord[] } = {
+  dust_mask: ["vapour_respirator", "supplied_air", "lead_safe"],
+  vapour_respirator: ["supplied_air"],
+};
+
+const NONE: readonly never[] = [];
 
 const DRY_ABRASION: ReadonlySet<string> = new Set(["sand", "scuff", "distress"]);
 
-const sandingDust = (): BroughtDuty => ({
-  duty: "dust_mask",
-  reason: t`throws fine dust`,
-  source:
-    "NIOSH recommended limit for wood dust 1 mg/m3; 29 CFR 1910.1000 table Z-1 for dust not otherwise regulated",
-});
+const SANDING_DUST: readonly BroughtDuty[] = [
+  {
+    duty: "dust_mask",
+    get reason() {
+      return t`throws fine dust`;
+    },
+    source:
+      "NIOSH recommended limit for wood dust 1 mg/m3; 29 CFR 1910.1000 table Z-1 for dust not otherwise regulated",
+  },
+];
 
-const sprayDuties = (): readonly BroughtDuty[] => [
+const SPRAY_DUTIES: readonly BroughtDuty[] = [
   {
     duty: "vapour_respirator",
-    reason: t`fills the air with fine droplets`,
+    get reason() {
+      return t`fills the air with fine droplets`;
+    },
     source: "29 CFR 1910.94(c) and 1910.134",
   },
   {
     duty: "eye_protection",
-    reason: t`fills the air with fine droplets`,
+    get reason() {
+      return t`fills the air with fine droplets`;
+    },
     source: "29 CFR 1910.133",
   },
   {
     duty: "ventilate",
-    reason: t`fills the air with fine droplets`,
+    get reason() {
+      return t`fills the air with fine droplets`;
+    },
     source: "29 CFR 1910.94(c)",
   },
 ];

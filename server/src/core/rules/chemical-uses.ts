@@ -8,7 +8,7 @@ import { chemicalsIn, type Mention } from "../knowledge/chemical-words.ts";
 import { chemical, isA, type KnownChemical } from "../knowledge/chemicals.ts";
 import { mentionsOf } from "../knowledge/named-chemicals.ts";
 import type { Material, Named } from "../model/model.ts";
-import { onceFor } from "../once.ts";
+import { forRecentTexts, onceFor } from "../once.ts";
 import type { Place } from "../place.ts";
 import type { Action, MaterialUse } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
@@ -99,10 +99,14 @@ const held = (mentions: readonly Mention[]): readonly Mention[] =>
   mentions.filter(({ stance }) => stance === "named");
 
 /** The chemicals that the free text of a line tells to use. What is only tested or looked at is not used. */
-export const mentionsOfLine = onceFor((action: Action): readonly Mention[] => {
-  const text = action.op === "step" && LOOKING.has(action.verb) ? undefined : textOf(action);
-  return text === undefined ? [] : held(chemicalsIn(text, "recipe"));
-});
+export function mentionsOfLine(action: Action): readonly Mention[] {
+  const text = textOf(action);
+  return !text || (action.op === "step" && LOOKING.has(action.verb)) ? NOTHING : heldByText(text);
+}
+
+const heldByText = forRecentTexts((text) => held(chemicalsIn(text, "recipe")));
+
+const NOTHING: readonly Mention[] = [];
 
 const LOOKING: ReadonlySet<string> = new Set(["test", "inspect"]);
 

@@ -17,11 +17,11 @@ import {
   materialDuties,
   methodDuties,
   stepDuties,
-  twoPartDuties,
+  TWO_PART_DUTIES,
 } from "../knowledge/duties.ts";
 import { vapourCanIgnite } from "../knowledge/flammable.ts";
 import { labelSays } from "../knowledge/label-words.ts";
-import { holdsHazard } from "../knowledge/named-chemicals.ts";
+import { holdsHazard, mentionsOf } from "../knowledge/named-chemicals.ts";
 import { clausesOf } from "../knowledge/text-words.ts";
 import type { Material } from "../model/model.ts";
 import { onceFor } from "../once.ts";
@@ -50,7 +50,7 @@ export type NeedOf = (moment: Moment<Action>, run: SurfaceRun) => Need | undefin
 
 /** Whether a duty, or one that does its work as well, is in force at an action. */
 export const isStated = (action: Action, duty: DutyWord): boolean =>
-  [duty, ...alternatives(duty)].some((word) => action.duties.has(word));
+  action.duties.has(duty) || alternatives(duty).some((word) => action.duties.has(word));
 
 type Why = (run: SurfaceRun) => string;
 
@@ -67,10 +67,11 @@ function checkDuty({ run, report }: RunContext, duty: DutyWord, why: Why, needOf
   // In the open air nobody has to move it.
   if (duty === "ventilate" && run.shop?.outdoors) return;
   for (const moments of byAppliedRecipe(run)) {
-    const lacking = moments.flatMap((moment) => {
+    const lacking: { readonly action: Action; readonly need: Need }[] = [];
+    for (const moment of moments) {
       const need = isStated(moment.action, duty) ? undefined : needOf(moment, run);
-      return need ? [{ action: moment.action, need }] : [];
-    });
+      if (need) lacking.push({ action: moment.action, need });
+    }
     const first = lacking[0];
     if (!first) continue;
     const lines = new Set(lacking.map(({ action }) => placeKey(action.place)));
@@ -82,12 +83,17 @@ function checkDuty({ run, report }: RunContext, duty: DutyWord, why: Why, needOf
 const byAppliedRecipe = onceFor((run: SurfaceRun): readonly (readonly Moment<Action>[])[] => {
   if (!run.job) return [run.moments];
   const groups = new Map<string, Moment<Action>[]>();
+  let [last, group]: [Place | undefined, Moment<Action>[] | undefined] = [undefined, undefined];
   for (const moment of run.moments) {
     const apply = moment.action.frames[0];
-    const key = apply ? placeKey(apply) : "";
-    const group = groups.get(key);
-    if (group) group.push(moment);
-    else groups.set(key, [moment]);
+    // Lines of one recipe follow each other.
+    if (group === undefined || apply !== last) {
+      const key = apply ? placeKey(apply) : "";
+      group = groups.get(key) ?? [];
+      groups.set(key, group);
+      last = apply;
+    }
+    group.push(moment);
   }
   return [...groups.values()];
 });
@@ -133,10 +139,9 @@ export function needFor(action: Action, duty: DutyWord): Need | undefined {
 }
 
 function needOfStep(step: StepAction, duty: DutyWord): Need | undefined {
-  const brought = stepDuties(step.verb, step.wet || saysSandedWet(step.what ?? "")).find(
-    (row) => row.duty === duty,
-  );
-  if (brought) return { who: lookUp(VERB_NOUNS, step.verb)?.() ?? step.verb, reason: brought.reason };
+  const brought = stepDuties(step.verb, step.wet).find((row) => row.duty === duty);
+  if (brought && !saysSandedWet(step.what ?? ""))
+    return { who: lookUp(VERB_NOUNS, step.verb)?.() ?? step.verb, reason: brought.reason };
   return step.use && needOfMaterial(step.use, duty);
 }
 
@@ -160,7 +165,7 @@ function needOfLayer(layer: LayerAction, duty: DutyWord): Need | undefined {
 }
 
 function needOfTwoParts(layer: LayerAction, duty: DutyWord): Need | undefined {
-  const brought = twoPartDuties().find((row) => row.duty === duty);
+  const brought = TWO_PART_DUTIES.find((row) => row.duty === duty);
   return brought && isTwoPart(layer) ? { who: useName(layer.use), reason: brought.reason } : undefined;
 }
 
@@ -225,6 +230,8 @@ const flammableLabel = (): BroughtDuty => ({
 
 /** What a chemical in a material's own words brings beyond its family. */
 function needOfChemical(use: MaterialUse, material: Material, duty: DutyWord): Need | undefined {
+  // Most materials name none.
+  if (mentionsOf(material).length === 0) return undefined;
   const hazards = hazardsFor(duty).filter((hazard) => ANYWHERE.includes(hazard) || isUsedNeat(material));
   const mention = holdsHazard(material, ...hazards);
   if (!mention) return undefined;

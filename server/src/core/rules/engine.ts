@@ -194,7 +194,7 @@ function judgeRun(rules: readonly TradeRule[], run: SurfaceRun, units: UnitSyste
   const reportOn = (action: Action, report: Report): void => {
     if (!isOpenTo(judge!, run, action)) drafts.push(actionDraft(judge!, run, action, report));
   };
-  const shown = contextsOf(run, units, reportOn);
+  const { all, steps, layers, waits } = contextsOf(run, units, reportOn);
   const whole: RunContext = {
     run,
     units,
@@ -202,25 +202,28 @@ function judgeRun(rules: readonly TradeRule[], run: SurfaceRun, units: UnitSyste
     reportAt: (at, report) => drafts.push(placeDraft(judge!, at, report, whereOf(run))),
   };
   // Not by `attempt`, since this is asked a thousand times for a run, and next to never is there a fault to be named.
-  const look = <C>(check: (context: C) => void, context: C): void => {
-    try {
-      check(context);
-    } catch (error) {
-      faults.push({ part: partOf(judge!), place, error });
-    }
+  const look = <C>(check: (context: C) => void, contexts: readonly C[]): void => {
+    for (let at = 0; at < contexts.length; at += 1)
+      try {
+        for (; at < contexts.length; at += 1) check(contexts[at]!);
+      } catch (error) {
+        faults.push({ part: partOf(judge!), place, error });
+      }
   };
   for (const rule of rules) {
     judge = rule;
     const { onStep, onLayer, onWait, onRun } = rule.checks;
-    if (onStep || onLayer || onWait)
-      for (const moment of shown) {
-        if (moment.op === "step") {
-          if (onStep) look(onStep, moment.context);
-        } else if (moment.op === "layer") {
-          if (onLayer) look(onLayer, moment.context);
-        } else if (onWait) look(onWait, moment.context);
-      }
-    if (onRun) look(onRun, whole);
+    // Of one rule the reports come in the order of the lines.
+    if ((onStep && onLayer) || (onWait && (onStep || onLayer)))
+      look((moment) => {
+        if (moment.op === "step") onStep?.(moment.context);
+        else if (moment.op === "layer") onLayer?.(moment.context);
+        else onWait?.(moment.context);
+      }, all);
+    else if (onStep) look(onStep, steps);
+    else if (onLayer) look(onLayer, layers);
+    else if (onWait) look(onWait, waits);
+    if (onRun) look(onRun, [whole]);
   }
   return { drafts, faults };
 }
@@ -231,18 +234,37 @@ type Shown =
   | { readonly op: "layer"; readonly context: MomentContext<LayerAction> }
   | { readonly op: "wait"; readonly context: MomentContext<WaitAction> };
 
+interface ShownMoments {
+  readonly all: readonly Shown[];
+  readonly steps: readonly MomentContext<StepAction>[];
+  readonly layers: readonly MomentContext<LayerAction>[];
+  readonly waits: readonly MomentContext<WaitAction>[];
+}
+
 /** The moments that rules look at. After an unknown part of the recipe nothing is certain enough to be reported. */
-function contextsOf(run: SurfaceRun, units: UnitSystem, reportOn: RunContext["report"]): readonly Shown[] {
-  const shown: Shown[] = [];
-  for (const [index, moment] of run.moments.entries()) {
-    const { action, before } = moment;
+function contextsOf(run: SurfaceRun, units: UnitSystem, reportOn: RunContext["report"]): ShownMoments {
+  const all: Shown[] = [];
+  const steps: MomentContext<StepAction>[] = [];
+  const layers: MomentContext<LayerAction>[] = [];
+  const waits: MomentContext<WaitAction>[] = [];
+  for (const [index, { action, before, after, dries }] of run.moments.entries()) {
     if (!before.certain) continue;
-    const more = { run, units, index, report: (each: Report): void => reportOn(action, each) };
-    if (action.op === "step") shown.push({ op: "step", context: { ...moment, action, ...more } });
-    if (action.op === "layer") shown.push({ op: "layer", context: { ...moment, action, ...more } });
-    if (action.op === "wait") shown.push({ op: "wait", context: { ...moment, action, ...more } });
+    const report = (each: Report): void => reportOn(action, each);
+    if (action.op === "step") {
+      const context = { action, before, after, run, units, index, report };
+      steps.push(context);
+      all.push({ op: "step", context });
+    } else if (action.op === "layer") {
+      const context = { action, before, after, run, units, index, report };
+      layers.push(context);
+      all.push({ op: "layer", context });
+    } else if (action.op === "wait") {
+      const context = { action, before, after, ...(dries ? { dries } : {}), run, units, index, report };
+      waits.push(context);
+      all.push({ op: "wait", context });
+    }
   }
-  return shown;
+  return { all, steps, layers, waits };
 }
 
 /** Of a job as of a run: what is said of it depends on these facts alone, and is said once while they are kept. */

@@ -17,7 +17,7 @@ import type { SurfaceRun } from "../surface/run.ts";
 import type { Coat, Moment, SurfaceState } from "../surface/state.ts";
 import { burnsDry } from "./coat-queries.ts";
 import type { Report } from "./rule.ts";
-import { textOf } from "./spoken-words.ts";
+import { spokenLines, textOf } from "./spoken-words.ts";
 import { coatName } from "./texts.ts";
 
 export interface LeadMatter {
@@ -29,13 +29,11 @@ export interface LeadMatter {
 
 /** The gravest case among coats: lead that was found, or is presumed, or cannot be ruled out. */
 export function leadIn(run: SurfaceRun, coats: readonly Coat[]): LeadMatter | undefined {
-  const status = statusOf(run);
-  if (!countsAsLead(status)) return undefined;
-  const old = coats.flatMap((coat) => {
-    const kind = oldCoating(coat);
-    return kind ? [{ status: status as LeadMatter["status"], kind, coat }] : [];
-  });
-  return old.findLast(({ kind }) => kind === "paint") ?? old.at(-1);
+  // Of most surfaces nothing old is known, and then nobody need ask how it stands.
+  const coat = coats.findLast((each) => oldCoating(each) === "paint") ?? coats.findLast(oldCoating);
+  const status = coat && statusOf(run);
+  if (!status || !countsAsLead(status)) return undefined;
+  return { status: status as LeadMatter["status"], kind: oldCoating(coat)!, coat };
 }
 
 /** What is to be said of lead in it. */
@@ -65,10 +63,10 @@ export const freesLead = onceFor((run: SurfaceRun): boolean =>
 const FREEING: ReadonlySet<string> = new Set(["sand", "scuff", "scrape", "strip", "distress"]);
 
 /** The status by what is stated; words that tell of a positive test count as well, but for a laboratory's later word. */
-export function statusOf(run: SurfaceRun): LeadStatus {
+export const statusOf = onceFor((run: SurfaceRun): LeadStatus => {
   const stated = leadStatus(leadFactsOf(run));
   return stated !== "none_found" && saysLeadWasFound(run) ? "found" : stated;
-}
+});
 
 /** What takes everything touches everything; finer work reaches old layers only while no new one covers them. */
 export function coatsReached(step: StepAction, before: SurfaceState): readonly Coat[] {
@@ -137,7 +135,7 @@ const linesOf = (named: { readonly title?: string; readonly docs: string } | und
 const textsOf = onceFor((run: SurfaceRun): readonly string[] => [
   ...declaredTexts(run),
   ...new Set([run.recipe, ...run.applied.map(({ recipe }) => recipe)].flatMap((recipe) => linesOf(recipe))),
-  ...run.moments.map(({ action }) => textOf(action) ?? "").filter((text) => text !== ""),
+  ...spokenLines(run).map((action) => textOf(action)!),
 ]);
 
 /** Asked at every step and note, and answered once a run. */
@@ -161,10 +159,10 @@ const tellsOfLeadPaint = (text: string): boolean =>
  * Whether the recipe itself makes the work depend on a laboratory: it names one, and what its answer is, that work waits
  * for it, or what is done where it finds lead.
  */
-export function waitsForLaboratory(run: SurfaceRun): boolean {
+export const waitsForLaboratory = onceFor((run: SurfaceRun): boolean => {
   const texts = textsOf(run);
   return texts.some((text) => LABORATORY.test(text)) && texts.some(tellsOfGate);
-}
+});
 
 const tellsOfGate = (text: string): boolean =>
   sentences(text).some(
@@ -178,9 +176,9 @@ export const promisesTest = (run: SurfaceRun, action: Action): boolean =>
   action.duties.has("lead_test") || testsInAStep(run, action);
 
 export const testsInAStep = (run: SurfaceRun, action: Action): boolean =>
-  run.moments.slice(0, action.index).some(isLeadTest);
+  spokenLines(run).some((above) => above.index < action.index && isLeadTest(above));
 
-const isLeadTest = ({ action }: Moment<Action>): boolean =>
+const isLeadTest = (action: Action): boolean =>
   action.op === "step" && action.verb === "test" && /\blead\b/iu.test(textOf(action) ?? "");
 
 /**

@@ -21,10 +21,13 @@ export function textOf(action: Action): string | undefined {
   return action.op === "step" ? action.what : undefined;
 }
 
-/** The words of each clause of a line's text; several rules ask of every line. */
-export const wordsOfLine = onceFor((action: Action): readonly (readonly Word[])[] =>
-  clausesOf(textOf(action) ?? ""),
+/** The lines of a run that have some; most have none, and the rules that read them look at these alone. */
+export const spokenLines = onceFor((run: SurfaceRun): readonly Action[] =>
+  run.moments.flatMap(({ action }) => (textOf(action) ? action : [])),
 );
+
+/** The words of each clause of a line's text. */
+export const wordsOfLine = (action: Action): readonly (readonly Word[])[] => clausesOf(textOf(action) ?? "");
 
 /** The clause of a line's text that tells to do what the patterns say, or undefined. */
 export const saidOnLine = (action: Action, phrases: Phrases): string | undefined =>
@@ -46,6 +49,6 @@ export const isSpokenOf = (run: SurfaceRun, index: number, words: RegExp): boole
   firstSpeaking(run, words) < index;
 
 const firstSpeaking = rememberedByRun((run, words: RegExp): number => {
-  const index = run.moments.findIndex(({ action }) => words.test(textOf(action) ?? ""));
-  return index < 0 ? run.moments.length : index;
+  const first = spokenLines(run).find((action) => words.test(textOf(action)!));
+  return first?.index ?? run.moments.length;
 });

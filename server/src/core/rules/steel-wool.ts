@@ -31,7 +31,8 @@ export function steelWoolBelow(run: SurfaceRun, index: number): Action | undefin
     const verb = action.op === "step" ? action.verb : undefined;
     if (verb === "sand") isSanded = true;
     if (verb === "strip" && isSanded) continue;
-    if (saysSteelWool(textOf(action) ?? "")) first = action;
+    const text = textOf(action);
+    if (text && saysSteelWool(text)) first = action;
   }
   return first;
 }

@@ -1,6 +1,6 @@
 /**
  * Lines of a run as people's words are read in them: first what `##` says of its recipes and materials, as notes, then the
- * lines themselves.
+ * lines that say something in words.
  */
 
 import type { Phrases } from "../knowledge/phrases.ts";
@@ -11,11 +11,11 @@ import type { Action, NoteAction } from "../surface/actions.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import { usesOf } from "./material-uses.ts";
 import type { Report, RunContext } from "./rule.ts";
-import { saidOnLine } from "./spoken-words.ts";
+import { saidOnLine, spokenLines } from "./spoken-words.ts";
 
 export const toldLines = onceFor((run: SurfaceRun): readonly Action[] => [
   ...descriptions(run),
-  ...run.moments.map(({ action }) => action),
+  ...spokenLines(run),
 ]);
 
 /** Reports each line of a run, and each description that it is told by, that says what the patterns look for. */

@@ -4,7 +4,7 @@
 import { t } from "../../../../../grammar/src/translate.ts";
 import { HANDBOOK_16 } from "../../knowledge/sources.ts";
 import type { TradeRule } from "../rule.ts";
-import { textOf } from "../spoken-words.ts";
+import { spokenLines, textOf } from "../spoken-words.ts";
 import { related } from "../texts.ts";
 
 /** Percent of the dry weight, the most that wood may hold before a finish goes on. */
@@ -114,7 +114,7 @@ job benches {
           remedy: t`Let it dry to about 6 to 12 % first, and measure again.`,
           related: measured.place ? [related(measured.place, t`What the meter says`)] : [],
         });
-      for (const { action } of run.moments) {
+      for (const action of spokenLines(run)) {
         const percent = moistureIn(textOf(action) ?? "");
         if (percent === undefined || percent <= MOST_PERCENT) continue;
         report(action, {

@@ -11,7 +11,7 @@ import type { SurfaceRun } from "../../surface/run.ts";
 import { mentionsOfLine } from "../chemical-uses.ts";
 import { usesOf } from "../material-uses.ts";
 import type { Report, TradeRule } from "../rule.ts";
-import { textOf } from "../spoken-words.ts";
+import { spokenLines, textOf } from "../spoken-words.ts";
 import { related } from "../texts.ts";
 
 export const causticOnAluminium: TradeRule = {
@@ -137,7 +137,7 @@ job feet {
   checks: {
     onRun: ({ run, report }) => {
       const onAluminium = isAluminium(run);
-      for (const { action } of run.moments) {
+      for (const action of onAluminium ? run.moments.map((it) => it.action) : spokenLines(run)) {
         const use = onAluminium
           ? usesOf(action).find(({ material }) => material && holdsHazard(material, "strong base"))
           : undefined;

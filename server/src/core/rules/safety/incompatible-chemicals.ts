@@ -6,6 +6,8 @@ import type { Mention } from "../../knowledge/chemical-words.ts";
 import { chemical } from "../../knowledge/chemicals.ts";
 import { type Incompatible, incompatible } from "../../knowledge/incompatible.ts";
 import { holdsHazard } from "../../knowledge/named-chemicals.ts";
+import type { Material } from "../../model/model.ts";
+import { onceFor } from "../../once.ts";
 import type { Action, MaterialUse, StepAction } from "../../surface/actions.ts";
 import type { SurfaceRun } from "../../surface/run.ts";
 import type { Residue } from "../chemical-residues.ts";
@@ -13,7 +15,7 @@ import { reactiveIn, residuesBefore } from "../chemical-residues.ts";
 import { mentionsOfLine } from "../chemical-uses.ts";
 import { tellsToDo } from "../duty-check.ts";
 import { usesOf } from "../material-uses.ts";
-import { addedTo, DROWNED_FLAKES, drownedIn, mixedIn } from "../mixed-words.ts";
+import { addedTo, DROWNED_FLAKES, drownedIn, type Mixture, mixedIn } from "../mixed-words.ts";
 import type { MomentContext, Report, RunContext, TradeRule } from "../rule.ts";
 import { saidOnLine, textOf } from "../spoken-words.ts";
 import { related } from "../texts.ts";
@@ -265,20 +267,27 @@ function inWords({ run, report, reportAt }: RunContext): void {
       });
   }
   for (const { action } of run.moments) {
-    const found = mixedIn(textOf(action) ?? "", "recipe");
+    const text = textOf(action);
+    const found = text ? mixedIn(text, "recipe") : undefined;
     if (found) report(action, inOneVessel(t`${found.one.words} and ${found.other.words}`, found.pair));
     const added = found ? undefined : (addedToLast(run, action) ?? onWordsBefore(run, action));
     if (added) report(action, added);
     for (const { material, name, place } of usesOf(action)) {
-      const held = material && (mixedIn(material.title ?? "", "label") ?? mixedIn(material.docs, "label"));
+      const held = material && heldTogether(material);
       if (held) report(action, { ...inOneVessel(t`what \`${name}\` holds`, held.pair), at: place });
     }
   }
 }
 
+/** Every line that uses it asks. */
+const heldTogether = onceFor(
+  ({ title = "", docs }: Material): Mixture | undefined => mixedIn(title, "label") ?? mixedIn(docs, "label"),
+);
+
 /** Something stirred into what the last step, or the one right below, works with. */
 function addedToLast({ moments }: SurfaceRun, action: Action): Report | undefined {
-  const added = addedTo(textOf(action) ?? "");
+  const text = textOf(action);
+  const added = text ? addedTo(text) : [];
   if (added.length === 0) return undefined;
   const last = moments.slice(0, action.index).findLast((it) => isBucket(it.action))?.action;
   const next = moments[action.index + 1]?.action;

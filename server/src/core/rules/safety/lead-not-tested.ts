@@ -315,11 +315,12 @@ function check({ run, report }: RunContext): void {
   for (const moment of run.moments) {
     const { action } = moment;
     if (action.op !== "step" || lookUp(VERBS, action.verb) === undefined || !moment.before.certain) continue;
+    const matter = leadReached(run, action, moment.before);
+    if (!matter) continue;
     const apply = run.job && action.frames[0] ? placeKey(action.frames[0]) : "";
     if (said.has(apply) || promisesTest(run, action) || waitsForLaboratory(run)) continue;
-    const matter = leadReached(run, action, moment.before);
-    const level = matter && levelOf(run, matter, action);
-    if (!matter?.coat || !level) continue;
+    const level = levelOf(run, matter, action);
+    if (!matter.coat || !level) continue;
     said.add(apply);
     report(action, reportOf(run, action, matter, level));
   }

@@ -13,7 +13,7 @@ import type { Moment } from "../../surface/state.ts";
 import { dutyChecks, type Need } from "../duty-check.ts";
 import { isOldClear, leadReached, waitsForLaboratory } from "../lead-caution.ts";
 import type { TradeRule } from "../rule.ts";
-import { textOf } from "../spoken-words.ts";
+import { spokenLines, textOf } from "../spoken-words.ts";
 import { coatName, related } from "../texts.ts";
 
 const VERBS: Readonly<Record<string, () => string>> = {
@@ -183,6 +183,6 @@ const SHEETING =
 
 /** Whether the recipe's own words name a filter and what is laid under the work. */
 const saysSo = onceFor((run: SurfaceRun): boolean => {
-  const texts = run.moments.map(({ action }) => textOf(action) ?? "").join(". ");
+  const texts = spokenLines(run).map(textOf).join(". ");
   return FILTER.test(texts) && SHEETING.test(texts);
 });

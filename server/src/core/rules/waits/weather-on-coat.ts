@@ -7,7 +7,7 @@ import { t } from "../../../../../grammar/src/translate.ts";
 import { HANDBOOK_16 } from "../../knowledge/sources.ts";
 import { formatDuration } from "../../measure/format-amount.ts";
 import type { TradeRule } from "../rule.ts";
-import { textOf } from "../spoken-words.ts";
+import { spokenLines, textOf } from "../spoken-words.ts";
 import { coatName, related } from "../texts.ts";
 
 const FILE = (outdoors: string, note: string, mark: string): string => `piece bench {
@@ -70,7 +70,7 @@ export const weatherOnCoat: TradeRule = {
       const reaching = outdoors?.value.filter((word) => word !== "sheltered") ?? [];
       const first = run.moments.find(({ action }) => action.op === "layer");
       if (!outdoors || reaching.length === 0 || !first || first.action.op !== "layer") return;
-      if (run.moments.some(({ action }) => OF_WEATHER.test(textOf(action) ?? ""))) return;
+      if (spokenLines(run).some((action) => OF_WEATHER.test(textOf(action) ?? ""))) return;
       const coat = first.after.layers.at(-1)!;
       const dry = coat.drying.touch ?? coat.drying.recoat;
       const time = dry && formatDuration(dry.hours);
