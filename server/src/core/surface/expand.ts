@@ -230,7 +230,7 @@ function base(expander: Expander, frame: Frame, place: Place, duties: Duties) {
     frames: [...frame.frames, place],
     place,
     duties,
-    ...(frame.between ? { between: frame.between } : {}),
+    between: frame.between,
   };
 }
 
@@ -247,7 +247,7 @@ function withDuties(duties: Duties, line: SafetyLine, frame: Frame): Duties {
 function materialUse({ bindings }: Frame, named: MaterialName): MaterialUse {
   const { name, place } = named;
   const material = materialIn(named, bindings);
-  return material ? { name, place, material } : { name, place };
+  return { name, place, material };
 }
 
 function takesOf(tail: TakesTail | undefined, bindings: Bindings): Takes | undefined {
@@ -275,16 +275,16 @@ function pushStep(expander: Expander, frame: Frame, step: StepLine, place: Place
       op: "step",
       syntax,
       verb: verb ?? OTHER_WORK,
-      ...(use ? { use } : {}),
+      use,
       grits: grits.flatMap((g) => g ?? []),
       gritsKnown: grits.every((g) => g !== undefined),
       wet: syntax.wet !== undefined,
-      ...(what === "" ? {} : { what }),
-      ...(takes ? { takes } : {}),
-      ...(usesLitres !== undefined ? { usesLitres } : {}),
-      ...(step.batch ? { batch: step.batch } : {}),
-      ...(step.part ? { part: step.part } : {}),
-      ...(step.costs === undefined ? {} : { costs: step.costs }),
+      what: what === "" ? undefined : what,
+      takes,
+      usesLitres,
+      batch: step.batch,
+      part: step.part,
+      costs: step.costs,
     });
     if (leave !== undefined) pushPause(expander, frame, syntax.span, t`it acts`, leave, { place, duties });
   }
@@ -305,6 +305,7 @@ function pushPause(
     ...base(expander, frame, place, duties),
     op: "wait",
     syntax: { kind: "wait", keyword: { kind: "name", text: "wait", span: at }, span: at, docs: "", what },
+    until: undefined,
     overnight: false,
     hours,
   });
@@ -421,34 +422,34 @@ function pushCoat(
     use,
     coat,
     coats,
-    ...(coat > fewest ? { ifNeeded: true as const } : {}),
-    ...(layer.when ? { when: layer.when } : {}),
-    ...(layer.sessions ? { session: true as const } : {}),
+    ifNeeded: coat > fewest || undefined,
+    when: layer.when || undefined,
+    session: layer.sessions || undefined,
     method: methodIn(layer.method, bindings),
     wiped: wiped !== undefined,
-    ...(wipedAfterHours !== undefined ? { wipedAfterHours } : {}),
-    ...(thinned && parts
-      ? {
-          thinned: {
+    wipedAfterHours,
+    thinned:
+      thinned && parts
+        ? {
             ...parts,
             thinner: thinned.thinner ? materialUse(frame, thinned.thinner) : ownThinner(expander, use),
-          },
-        }
-      : {}),
-    ...(tinted && percent !== undefined && percent > 0 && percent <= 100
-      ? { tinted: { percent, tint: materialUse(frame, tinted.tint) } }
-      : {}),
-    ...hardenerPart(expander, use),
+          }
+        : undefined,
+    tinted:
+      tinted && percent !== undefined && percent > 0 && percent <= 100
+        ? { percent, tint: materialUse(frame, tinted.tint) }
+        : undefined,
+    hardener: hardenerPart(expander, use),
     toner: layer.toner,
-    ...(transfer === undefined ? {} : { transfer: transfer / 100 }),
-    ...(layer.wetOnWet && coat > 1 ? { wetOnWet: true as const } : {}),
-    ...(layer.part ? { part: layer.part } : {}),
-    ...passesOf(layer, bindings),
-    ...(layer.laid ? { laid: layer.laid } : {}),
-    ...(sheen === undefined ? {} : { sheen }),
-    ...(wetMm !== undefined && wetMm > 0 ? { wetUm: wetMm * 1000 } : {}),
-    ...(takes ? { takes } : {}),
-    ...(layer.batch ? { batch: layer.batch } : {}),
+    transfer: transfer === undefined ? undefined : transfer / 100,
+    wetOnWet: (layer.wetOnWet && coat > 1) || undefined,
+    part: layer.part,
+    passes: passesOf(layer, bindings),
+    laid: layer.laid,
+    sheen,
+    wetUm: wetMm !== undefined && wetMm > 0 ? wetMm * 1000 : undefined,
+    takes,
+    batch: layer.batch,
   });
 }
 
@@ -459,15 +460,12 @@ function ownThinner({ asked }: Expander, { material, place }: MaterialUse): Mate
     "_",
   );
   const thinner = material && asked.materialsOf(material.file).get(name);
-  return { name, place, ...(thinner ? { material: thinner } : {}) };
+  return { name, place, material: thinner };
 }
 
-function passesOf({ passes, flash }: LayerLine, bindings: Bindings): Pick<LayerAction, "passes"> {
+function passesOf({ passes, flash }: LayerLine, bindings: Bindings): LayerAction["passes"] {
   const count = figureIn(passes, bindings);
-  const flashHours = figureIn(flash, bindings);
-  return count === undefined
-    ? {}
-    : { passes: { count, ...(flashHours !== undefined ? { flashHours } : {}) } };
+  return count === undefined ? undefined : { count, flashHours: figureIn(flash, bindings) };
 }
 
 /** The wet film of so many grams a square metre: a litre a square metre is a millimetre. Unknown without a density. */
@@ -477,25 +475,17 @@ function wetOfGrams({ wetGrams }: LayerLine, material: Material | undefined): nu
 }
 
 /** The hardener that the material's own declaration names, found in the scope of that declaration's file. */
-function hardenerPart({ asked }: Expander, use: MaterialUse): Pick<LayerAction, "hardener"> {
+function hardenerPart({ asked }: Expander, use: MaterialUse): LayerAction["hardener"] {
   const mix = use.material?.mix?.value;
   // Of a pack that holds both parts the whole is what its label tells of.
-  if (mix?.hardener === undefined || !use.material) return {};
+  if (mix?.hardener === undefined || !use.material) return undefined;
   const { a, b, by, hardener } = mix;
   const material = asked.materialsOf(use.material.file).get(hardener);
   const volumes =
     by === "volume"
       ? { a, b }
       : volumesOfWeights({ a, b }, use.material.density?.value, material?.density?.value);
-  return {
-    hardener: {
-      a,
-      b,
-      by,
-      ...(volumes ? { volumes } : {}),
-      use: { name: hardener, place: use.place, ...(material ? { material } : {}) },
-    },
-  };
+  return { a, b, by, volumes, use: { name: hardener, place: use.place, material } };
 }
 
 function pushWait(expander: Expander, frame: Frame, wait: WaitLine, place: Place, duties: Duties): void {
@@ -504,9 +494,9 @@ function pushWait(expander: Expander, frame: Frame, wait: WaitLine, place: Place
     ...base(expander, frame, place, duties),
     op: "wait",
     syntax: wait.syntax,
-    ...(wait.until ? { until: wait.until } : {}),
+    until: wait.until,
     overnight: wait.overnight,
-    ...(hours !== undefined ? { hours } : {}),
+    hours,
   });
 }
 
@@ -545,7 +535,7 @@ function walkFollow(
     frames: [...frame.frames, place],
     way,
     stack: [...frame.stack, recipe],
-    ...(frame.between ? { between: frame.between } : {}),
+    between: frame.between,
   };
   walk(expander, inner, lines, duties);
 }

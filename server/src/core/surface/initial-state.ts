@@ -32,6 +32,15 @@ const EMPTY: SurfaceState = {
   tests: [],
   clock: CLOCK_START,
   nextSerial: 1,
+  wax: undefined,
+  silicone: undefined,
+  grease: undefined,
+  residue: undefined,
+  dust: undefined,
+  raised: undefined,
+  wet: undefined,
+  bleached: undefined,
+  distressed: undefined,
 };
 
 /** Nothing is known of the surface, and rules that depend on it stay silent. */
@@ -80,8 +89,8 @@ export function describedState(surface: Surface): SurfaceState {
     ...EMPTY,
     layers: numbered,
     nextSerial: numbered.length + 1,
-    ...(top ? { grease: { place: surface.existingPlace ?? top.place } } : {}),
-    ...(top?.family?.role === "wax" ? { wax: { place: top.place, drivenIn: false } } : {}),
+    grease: top && { place: surface.existingPlace ?? top.place },
+    wax: top?.family?.role === "wax" ? { place: top.place, drivenIn: false } : undefined,
   };
 }
 
@@ -92,12 +101,12 @@ const inWork = (final: SurfaceState, since: (putOn: PutOn) => Clock): Partial<Su
   masks: final.masks,
   removed: final.removed,
   tests: final.tests,
-  ...(final.grease ? { grease: final.grease } : {}),
-  ...(final.residue ? { residue: final.residue } : {}),
-  ...(final.dust ? { dust: final.dust } : {}),
-  ...(final.raised ? { raised: final.raised } : {}),
-  ...(final.wet ? { wet: { ...final.wet, since: since(final.wet) } } : {}),
-  ...(final.bleached ? { bleached: final.bleached } : {}),
+  grease: final.grease,
+  residue: final.residue,
+  dust: final.dust,
+  raised: final.raised,
+  wet: final.wet && { ...final.wet, since: since(final.wet) },
+  bleached: final.bleached,
 });
 
 /** A finished surface that was left for longer than this counts as used: 30 days. */
@@ -137,9 +146,9 @@ export function leftState(
     nextSerial: final.nextSerial,
     woodTakenMm: final.woodTakenMm,
     settled: final.settled,
-    ...(final.wax ? { wax: final.wax } : {}),
-    ...(final.silicone ? { silicone: final.silicone } : {}),
-    ...(final.distressed ? { distressed: final.distressed } : {}),
+    wax: final.wax,
+    silicone: final.silicone,
+    distressed: final.distressed,
     ...(gapHours === "years" || wasUsed ? {} : inWork(final, since)),
     ...(wasUsed ? { grease: { place } } : {}),
   };

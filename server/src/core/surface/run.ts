@@ -307,7 +307,9 @@ function runJob(job: Job, asking: Asking<RunView>, resolutions: Resolutions): re
       const bindings = bindArguments(recipe, defaults, givenTo(recipe, call, new Map()));
       return [{ recipe, apply: apply.place, ...expand(recipe, bindings, [apply.place], asked) }];
     });
-    const actions = parts.flatMap((part) => part.actions).map((action, index) => ({ ...action, index }));
+    const actions = parts
+      .flatMap((part) => part.actions)
+      .map((action, index) => (action.index === index ? action : { ...action, index }));
     const initial = initialState(job, surface, asking);
     const key = surfaceKey(job, surface);
     const isContinued = asking.ask("isContinued", [job.file, key]);

@@ -68,7 +68,7 @@ export function simulate(input: SimulationInput): readonly Moment<Action>[] {
         ? advance(before, input.overnightHours(waited))
         : perform(input, before, action);
     const dries = action.op === "wait" && action.until ? driesTo(before, action.until) : undefined;
-    moments.push({ action, before, after, ...(dries ? { dries } : {}) });
+    moments.push({ action, before, after, dries });
     waited = waitedSinceTask(waited, action, before, after);
     state = after;
   }
@@ -135,14 +135,14 @@ function takenHours({ takes }: StepAction, areaM2: number): number {
  */
 function onPart(before: SurfaceState, { part }: StepAction, after: SurfaceState): SurfaceState {
   if (!part) return after;
-  const { wax, grease, residue, dust, silicone, layers, openBelow, abrasions, woodTakenMm, settled } = before;
+  const { layers, openBelow, abrasions, woodTakenMm, settled } = before;
   return {
     ...after,
-    ...(wax ? { wax } : {}),
-    ...(grease ? { grease } : {}),
-    ...(residue ? { residue } : {}),
-    ...(dust ? { dust } : {}),
-    ...(silicone ? { silicone } : {}),
+    wax: before.wax ?? after.wax,
+    grease: before.grease ?? after.grease,
+    residue: before.residue ?? after.residue,
+    dust: before.dust ?? after.dust,
+    silicone: before.silicone ?? after.silicone,
     layers: after.layers.length > layers.length ? after.layers : layers,
     openBelow,
     abrasions,
@@ -203,12 +203,6 @@ function markReached(state: SurfaceState, anchor: Coat | Filling, stage: Stage):
 // ---------------------------------------------------------------------------------------------------------------
 // Steps
 
-const without = <K extends keyof SurfaceState>(state: SurfaceState, ...keys: readonly K[]): SurfaceState => {
-  const copy = { ...state };
-  for (const key of keys) delete copy[key];
-  return copy;
-};
-
 function performStep(input: SimulationInput, state: SurfaceState, step: StepAction): SurfaceState {
   switch (step.verb) {
     case "clean":
@@ -216,16 +210,14 @@ function performStep(input: SimulationInput, state: SurfaceState, step: StepActi
     case "dewax":
       return dewax(state, step);
     case "strip":
-      return takeAllFilms(without(state, "wax", "grease", "dust"), { residue: { place: step.place } });
+      return takeAllFilms({ ...state, ...SCRAPED_OFF, residue: { place: step.place } });
     case "scrape":
-      return takeAllFilms(without(state, "wax", "grease", "dust"), {
-        residue: scraped(state, step),
-      });
+      return takeAllFilms({ ...state, ...SCRAPED_OFF, residue: scraped(state, step) });
     case "sand":
     case "scuff":
       return abrade(withoutFlakes(state), step);
     case "dust":
-      return without(withoutFlakes(state), "dust");
+      return { ...withoutFlakes(state), dust: undefined };
     case "dampen":
       return dampen(state, step);
     case "bleach":
@@ -258,6 +250,8 @@ function performStep(input: SimulationInput, state: SurfaceState, step: StepActi
   }
 }
 
+const SCRAPED_OFF = { wax: undefined, grease: undefined, dust: undefined };
+
 /** What a stripper has left before stays there, and wax is smeared about. */
 function scraped(state: SurfaceState, { place }: StepAction): NonNullable<SurfaceState["residue"]> {
   const isWaxed = state.wax !== undefined || state.layers.some(({ family }) => family?.role === "wax");
@@ -266,22 +260,29 @@ function scraped(state: SurfaceState, { place }: StepAction): NonNullable<Surfac
 }
 
 const withoutFlakes = (state: SurfaceState): SurfaceState =>
-  state.residue?.dry ? without(state, "residue") : state;
+  state.residue?.dry ? { ...state, residue: undefined } : state;
 
 /** Takes the wax, and with a solvent the grease as well: mineral spirits clean what they dewax. */
 function dewax(state: SurfaceState, step: StepAction): SurfaceState {
   const isSolvent =
     step.use?.material?.family?.role === "solvent" && step.use.material.family.carrier !== "water";
   return {
-    ...(isSolvent ? without(state, "wax", "grease") : without(state, "wax")),
+    ...state,
+    wax: undefined,
+    grease: isSolvent ? undefined : state.grease,
     layers: state.layers.filter((coat) => coat.family?.role !== "wax"),
   };
 }
 
 /** Takes grease, dust, loose dirt and stripping residue, not wax; its water raises the grain of bare wood. */
 function clean(state: SurfaceState, step: StepAction): SurfaceState {
-  const cleaned = without(state, "grease", "dust", "residue");
-  const rinsed = cleaned.bleached ? { ...cleaned, bleached: { ...cleaned.bleached, rinsed: true } } : cleaned;
+  const rinsed = {
+    ...state,
+    grease: undefined,
+    dust: undefined,
+    residue: undefined,
+    bleached: state.bleached && { ...state.bleached, rinsed: true },
+  };
   return mayBeWatery(step) ? dampen(rinsed, step) : rinsed;
 }
 
@@ -322,24 +323,31 @@ const holdsSilicone = ({ material }: MaterialUse): boolean =>
  */
 function withSilicone(before: SurfaceState, step: StepAction, after: SurfaceState): SurfaceState {
   const { verb, use } = step;
-  if (verb === "strip" || verb === "scrape") return without(after, "silicone");
+  if (verb === "strip" || verb === "scrape") return withoutSilicone(after);
   const isWiped = verb === "clean" || verb === "dewax" || (verb === "buff" && use !== undefined);
   if (isWiped && use && holdsSilicone(use)) {
     return { ...after, silicone: { use, place: step.place, inWood: isBare(after) } };
   }
   if (!before.silicone || before.silicone.inWood) return after;
   if (verb === "sand" && isBare(after)) return { ...after, silicone: { ...before.silicone, inWood: true } };
-  return isWiped && verb !== "buff" && !isSoapAndWater(use) ? without(after, "silicone") : after;
+  return isWiped && verb !== "buff" && !isSoapAndWater(use) ? withoutSilicone(after) : after;
 }
+
+const withoutSilicone = (state: SurfaceState): SurfaceState =>
+  state.silicone ? { ...state, silicone: undefined } : state;
 
 function isSoapAndWater(use: MaterialUse | undefined): boolean {
   const name = use?.material?.family?.name;
   return use === undefined || name === "cleaner" || name === "water";
 }
 
-function takeAllFilms(state: SurfaceState, more: Partial<SurfaceState>): SurfaceState {
-  return { ...without(state, "distressed"), layers: [], openBelow: false, abrasions: [], ...more };
-}
+const takeAllFilms = (state: SurfaceState): SurfaceState => ({
+  ...state,
+  distressed: undefined,
+  layers: [],
+  openBelow: false,
+  abrasions: [],
+});
 
 const isWetOil = (state: SurfaceState): boolean => {
   const top = state.layers.at(-1);
@@ -369,24 +377,25 @@ function abrade(state: SurfaceState, step: StepAction): SurfaceState {
   // Under coats of this recipe an old film is out of reach, and they are no old film themselves.
   const covered = state.layers.some((coat) => coat.origin === "new");
   const base =
-    toWood && !covered && (state.layers.length > 0 || state.openBelow) ? takeAllFilms(state, {}) : state;
+    toWood && !covered && (state.layers.length > 0 || state.openBelow) ? takeAllFilms(state) : state;
   const bare = base.layers.length === 0 && !base.openBelow;
   // The dirt of use goes with the wood that so coarse a paper takes; wax and silicone do not. Common practice, no source.
   const isCoarse = step.verb === "sand" && step.grits.some((grit) => grit <= COARSEST_TAKES_DIRT);
   const isFreed = bare && !covered && isCoarse && !base.wax && !base.silicone;
   const taken = bare ? step.grits.reduce((sum, grit) => sum + materialTakenMm(grit), 0) : 0;
-  const freed = isFreed ? without(base, "grease") : base;
-  const wetted = bare && wetsWithWater(step) ? { ...freed, wet: wetHere(state, step, true) } : freed;
-  const dried = step.wet ? wetted : without(freed, "wet");
-  const knockedDown = dried.raised ? { ...without(dried, "raised"), settled: true } : dried;
   return {
-    ...knockedDown,
-    layers: abradeTop(knockedDown.layers, abrasion),
-    fillings: knockedDown.fillings.map((filling) => ({ ...filling, sanded: true })),
-    abrasions: withOneMore(knockedDown.abrasions, abrasion),
-    woodTakenMm: knockedDown.woodTakenMm + taken,
-    ...(makesSlurry(state, step) ? {} : { dust: { place: step.place } }),
-    ...(knockedDown.wax ? { wax: { ...knockedDown.wax, drivenIn: knockedDown.wax.drivenIn || toWood } } : {}),
+    ...base,
+    layers: abradeTop(base.layers, abrasion),
+    fillings: base.fillings.map((filling) => ({ ...filling, sanded: true })),
+    abrasions: withOneMore(base.abrasions, abrasion),
+    woodTakenMm: base.woodTakenMm + taken,
+    grease: isFreed ? undefined : base.grease,
+    wet: step.wet ? (bare && wetsWithWater(step) ? wetHere(state, step, true) : base.wet) : undefined,
+    // The grain is knocked down.
+    raised: undefined,
+    settled: base.settled || base.raised !== undefined,
+    dust: makesSlurry(state, step) ? base.dust : { place: step.place },
+    wax: base.wax && { ...base.wax, drivenIn: base.wax.drivenIn || toWood },
   };
 }
 
@@ -437,7 +446,8 @@ function buffWith(input: SimulationInput, state: SurfaceState, step: StepAction)
     abrasions: [],
   };
   return {
-    ...without(state, "distressed"),
+    ...state,
+    distressed: undefined,
     layers: withCoat(state.layers, coat),
     nextSerial: state.nextSerial + 1,
     wax: { place: step.place, drivenIn: false },
@@ -455,8 +465,8 @@ function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerA
     serial: state.nextSerial,
     origin: "new",
     what: layer.use.name,
-    ...(family ? { family } : {}),
-    ...(material ? { material } : {}),
+    family,
+    material,
     place: layer.place,
     action: layer,
     wiped: layer.wiped,
@@ -466,22 +476,23 @@ function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerA
     drying: layer.measuredAir
       ? timesInMeasuredAir(layer.measuredAir, input.air, material)
       : dryingTimes(input.air, material),
-    ...(film !== undefined ? { filmUm: film } : {}),
+    filmUm: film,
     masked: state.masks.map(({ what }) => what),
     abrasions: [],
   };
   const raises = family?.drying === "waterborne" && isBare(state) && !state.settled;
   // Around a part what lies on the surface stays, and so does what was done for the next coat.
-  const covered = layer.part ? state : { ...coveredBy(state, layer), abrasions: [] };
+  const covered = layer.part ? state : coveredBy(state, layer);
   return {
     ...covered,
     layers: withCoat(state.layers, coat),
     nextSerial: state.nextSerial + 1,
-    ...(raises ? { raised: { place: layer.place } } : {}),
-    ...(family?.role === "wax" ? { wax: { place: layer.place, drivenIn: false } } : {}),
-    ...(family?.role === "wax" && holdsSilicone(layer.use)
-      ? { silicone: { use: layer.use, place: layer.place, inWood: isBare(state) } }
-      : {}),
+    raised: raises ? { place: layer.place } : covered.raised,
+    wax: family?.role === "wax" ? { place: layer.place, drivenIn: false } : covered.wax,
+    silicone:
+      family?.role === "wax" && holdsSilicone(layer.use)
+        ? { use: layer.use, place: layer.place, inWood: isBare(state) }
+        : covered.silicone,
   };
 }
 
@@ -491,9 +502,18 @@ function performLayer(input: SimulationInput, state: SurfaceState, layer: LayerA
  */
 function coveredBy(state: SurfaceState, { use }: LayerAction): SurfaceState {
   const family = use.material?.family;
-  const covered = without(state, "wax", "grease", "residue", "dust", "bleached", "wet");
-  const sealed = family && !SEALS.has(family.role) ? covered : without(covered, "distressed");
-  return family && !family.buildsFilm ? sealed : without(sealed, "silicone");
+  return {
+    ...state,
+    abrasions: [],
+    wax: undefined,
+    grease: undefined,
+    residue: undefined,
+    dust: undefined,
+    bleached: undefined,
+    wet: undefined,
+    distressed: family && !SEALS.has(family.role) ? state.distressed : undefined,
+    silicone: family && !family.buildsFilm ? state.silicone : undefined,
+  };
 }
 
 /** Roles of layers that close bare wood. */

@@ -94,6 +94,7 @@ export interface Masking {
   readonly from: number;
 }
 
+/** Every state has all fields, those that may be absent as `undefined`: rules read thousands of them for an edit. */
 export interface SurfaceState {
   /** False after a part of the recipe that is not known: rules stay silent. */
   readonly certain: boolean;
