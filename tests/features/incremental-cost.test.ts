@@ -27,12 +27,12 @@ piece table_${index} {
 job job_${index} {
   piece table_${index}
   in    mill
-  start 2027-${String(index + 1).padStart(2, "0")}-08
+  start ${2027 + Math.floor(index / 12)}-${String((index % 12) + 1).padStart(2, "0")}-08
   apply way_${index} to top
 }
 `;
 
-const TEXT = `shop mill {
+const textOf = (units: number): string => `shop mill {
   air   20 C, 50 % RH
   room  90 m3, 2 air changes/h
   hours Mon to Fri 09:00 to 17:00
@@ -44,7 +44,9 @@ material clear {
   voc    400 g/L
 }
 
-${Array.from({ length: UNITS }, (_, index) => unit(index)).join("\n")}`;
+${Array.from({ length: units }, (_, index) => unit(index)).join("\n")}`;
+
+const TEXT = textOf(UNITS);
 
 /** What is done anew for the findings of the file after an edit, the plan being made without a memory of its own. */
 function costOf(
@@ -135,4 +137,30 @@ test("a job whose fumes meet those of another costs the air of both", () => {
   const meeting = (text: string) => text.replace("start 2027-06-08", "start 2027-05-08");
   // One plan of the job alone, and one of both in their shop.
   expect(costOf(meeting)).toEqual({ recipes: 0, surfaces: 1, jobs: 2, plans: 2 });
+});
+
+/**
+ * Steps in which the findings are worked out after an edit, in a file of so many recipes, pieces and jobs. Their shop has no
+ * room whose air is looked into again for all of them.
+ */
+function stepsAfter(units: number, edit: (text: string) => string): number {
+  const analyst = createAnalyst({ resolve: (_, path) => path });
+  const stepsOf = (text: string): number => {
+    analyst.setFile("a.finish", text);
+    return [...analyst.analysis().steps("a.finish")].length;
+  };
+  const text = textOf(units).replace(/^ {2}room.*\n/mu, "");
+  expect(stepsOf(text)).toBeGreaterThan(units * 10);
+  return stepsOf(edit(text));
+}
+
+test("an edit takes as many steps in a file of three times as many recipes and jobs", () => {
+  const edits = [
+    inside("recipe way_5 ", "x 2", "x 3"),
+    inside("piece table_5 ", "2 m2", "3 m2"),
+    one("start 2027-06-08", "start 2027-06-09"),
+    (text: string) =>
+      text.replace("layer clear x 2", "layer clear x 3 # allow oil-rags: cloths hang outside"),
+  ];
+  for (const edit of edits) expect(stepsAfter(3 * UNITS, edit)).toBe(stepsAfter(UNITS, edit));
 });

@@ -92,7 +92,8 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     leadsBack: (file, job, piece) => jobGraph(scopes(file)).leadsBack(job, piece),
     hasSurface: (file, job, surface) => jobGraph(scopes(file)).hasSurface(job, surface),
   };
-  const jobsIn = memo((shop: Shop) => jobsInShop(program, scopes, shop, remembered));
+  const filesOf = memo((shop: Shop) => filesWithJobsIn(program, shop, remembered));
+  const jobsIn = (shop: Shop, file: FileId): readonly Job[] => jobsInShop(program, scopes, shop, file);
   const remembered = parts.memory?.open(program, view) ?? anew(view);
   const runner = createRunner({
     scopeOf: scopes,
@@ -113,7 +114,8 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     plan: parts.plan,
     ...(parts.today === undefined ? {} : { today: parts.today }),
     ...(parts.kept === undefined ? {} : { kept: parts.kept }),
-    jobsIn: (shop) => jobsIn(shop).filter((job) => refused(job.file).get(job) === undefined),
+    filesOf,
+    jobsIn: (shop, file) => jobsIn(shop, file).filter((job) => refused(file).get(job) === undefined),
   });
   const runOf = outcomes(runner.assumed);
   const refused = (file: FileId): ReadonlyMap<Recipe | Job, TooLarge> => work.sized.now(file).refused;
@@ -130,7 +132,8 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     return totaller.result(job);
   });
   const room = memo((shop: Shop): RoomOfJobs | undefined => {
-    const results = jobsIn(shop).flatMap((job) => soundIn(totals(job)) ?? []);
+    const inRoom = filesOf(shop).flatMap((file) => jobsIn(shop, file));
+    const results = inRoom.flatMap((job) => soundIn(totals(job)) ?? []);
     if (results.some(({ schedule }) => isBeingPlanned(schedule))) return undefined;
     const releases = results.map((result) => releasesIn(result, remembered));
     return remembered.recall("room", shop, [shop, ...releases], () => roomOfJobs(shop, releases));
@@ -142,20 +145,24 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     rooms.set(shop, found);
     return found;
   };
-  /** These jobs, and those that share their shops. */
-  const inSameShops = (own: readonly Job[]): Iterable<Job> => {
-    const shops = new Set(
-      own.flatMap(({ file, shop, start }) => (shop && start && scopes(file).shops.get(shop.name)) ?? []),
+  /** The jobs of other files that share the shops of these jobs of a file. */
+  const inSameShops = (file: FileId, own: readonly Job[]): readonly Job[] => {
+    const shops = new Set<Shop>();
+    const known = scopes(file).shops;
+    for (const { shop: name, start } of own) {
+      const shop = name && start && known.get(name.name);
+      if (shop) shops.add(shop);
+    }
+    return [...shops].flatMap((shop) =>
+      filesOf(shop).flatMap((other) => (other === file ? [] : jobsIn(shop, other))),
     );
-    return [...shops].flatMap(jobsIn);
   };
-  const known = new Set<Job>();
-  const countOfUnknown = countUnknown(program, known);
-  const jobs = outcomes((job: Job) => {
-    const result = promised(withAir(valueIn(totals(job)), roomOf, remembered));
-    known.add(job);
-    return result;
-  });
+  const jobs = outcomes((job: Job) => promised(withAir(valueIn(totals(job)), roomOf, remembered)));
+  const isKnown = (job: Job): boolean => {
+    const outcome = jobs.known().get(job);
+    return outcome !== undefined && "value" in outcome;
+  };
+  const countOfUnknown = countUnknown(program, isKnown, () => jobs.known().size);
   const assumedAtHand = outcomes(runner.assumed);
   /** By itself: neither its file's bounds nor the air of others in its room are looked at, where they are not known. */
   const atHand = outcomes((job: Job) => {
@@ -190,6 +197,9 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     const reason = t`job \`${before.job.name}\` before it has no date`;
     return [{ rule: before.rule, reason, brief: t`the job before has no date`, causes: [] }];
   };
+  /** Whether a rule has something to say that keeps dates from being promised, whether or not it is allowed. */
+  const mayBeVoid = ({ job, runs }: JobResult): boolean =>
+    job.after !== undefined || dateVoids(runs, judge, () => false).length > 0;
   /** Why no date can be promised, or else what nobody has looked at for it; `key` is equal for equal reasons. */
   const promisesOf = (result: JobResult) => {
     const voids = voidsOf(result);
@@ -217,13 +227,9 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     runs: runOf,
     paired,
     totals,
-    results: Object.assign((job: Job) => jobs(job), {
-      note: (job: Job, result: Outcome<JobResult>) => {
-        jobs.note(job, result);
-        if ("value" in result) known.add(job);
-      },
-    }),
+    results: jobs,
     finished: (result) => promised(withAir(result, roomOf, remembered)),
+    mayBeVoid,
     promisesOf: (result) => promisesOf(result).key,
     roomOf,
     factsOf,
@@ -254,18 +260,20 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
       // Of few jobs the air of their rooms is soon known as well.
       if (countOfUnknown() <= most)
         return { results: all.flatMap((job) => soundIn(jobs(job)) ?? []), left: 0 };
-      const rest = all.filter((job) => !known.has(job));
+      const rest = all.filter((job) => !isKnown(job));
       const taken = new Set([...rest.filter(wanted), ...rest].slice(0, most));
       const results = all.flatMap(
-        (job) => soundIn(known.has(job) ? jobs(job) : taken.has(job) ? atHand(job) : NOT_AT_HAND) ?? [],
+        (job) => soundIn(isKnown(job) ? jobs(job) : taken.has(job) ? atHand(job) : NOT_AT_HAND) ?? [],
       );
       return { results, left: rest.length - taken.size };
     },
     awaitsPlans: (file) =>
-      jobsOf(program, file).some((job) => {
-        const result = soundIn(jobs(job));
-        const earlier = result && earlierJob(checker, job);
-        return [result, earlier].some((each) => each && (each.awaitsAir || isBeingPlanned(each.schedule)));
+      (work.worked.known(file)?.results ?? jobsOf(program, file).map(jobs)).some((outcome) => {
+        const result = soundIn(outcome);
+        if (!result) return false;
+        if (awaits(result)) return true;
+        const earlier = result.job.after && earlierJob(checker, result.job);
+        return earlier !== undefined && awaits(earlier);
       }),
     findings: memo((file: FileId) =>
       fileFindings(checker, { names, worked: work.worked.now, judge, parts }, file),
@@ -287,26 +295,28 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   return checker;
 }
 
-/** Jobs of all files that are done in this shop, on dates that are known, in the order of the files. */
-function jobsInShop(
+/** The files whose jobs may be done in a shop, in their order. */
+function filesWithJobsIn(program: Program, shop: Shop, remembered: Remembered<CheckView>): readonly FileId[] {
+  const leading = remembered.leadingTo(shop.file);
+  // Most shops are seen by their own file alone, and then the others need not be gone through.
+  if (leading?.size === 1) return [...leading];
+  return [...program.files.keys()].filter((file) => leading?.has(file) !== false);
+}
+
+/** Jobs of a file that are done in this shop, on dates that are known. */
+const jobsInShop = (
   program: Program,
   scopes: (file: FileId) => Scope,
   shop: Shop,
-  remembered: Remembered<CheckView>,
-): readonly Job[] {
-  const leading = remembered.leadingTo(shop.file);
-  // Most shops are seen by their own file alone, and then the others need not be gone through.
-  const seeing = leading?.size === 1 ? [...leading] : [...program.files.keys()];
-  return seeing.flatMap((file) =>
-    jobsOf(program, file).filter(
-      (job) =>
-        job.shop?.name === shop.name &&
-        job.start !== undefined &&
-        leading?.has(file) !== false &&
-        scopes(file).shops.get(shop.name) === shop,
-    ),
+  file: FileId,
+): readonly Job[] =>
+  jobsOf(program, file).filter(
+    (job) =>
+      job.shop?.name === shop.name && job.start !== undefined && scopes(file).shops.get(shop.name) === shop,
   );
-}
+
+const awaits = ({ awaitsAir, schedule }: JobResult): boolean =>
+  awaitsAir === true || isBeingPlanned(schedule);
 
 const asInRoom = ({ job, draws, schedule }: JobResult): JobInRoom => ({ name: job.name, draws, schedule });
 
@@ -406,15 +416,20 @@ function admit(refusal: TooLarge | undefined): void {
  * Counts the jobs of all files that are not known yet. What is known stays so: only those left at the last count are
  * looked at, and only when more have become known, since this is asked for each of many files.
  */
-function countUnknown(program: Program, known: ReadonlySet<Job>): () => number {
+function countUnknown(
+  program: Program,
+  isKnown: (job: Job) => boolean,
+  knownSize: () => number,
+): () => number {
   let left: readonly Job[] | undefined;
   let counted = -1;
   return () => {
-    if (!left || known.size !== counted) {
+    const size = knownSize();
+    if (!left || size !== counted) {
       left = (left ?? [...program.files.keys()].flatMap((file) => jobsOf(program, file))).filter(
-        (job) => !known.has(job),
+        (job) => !isKnown(job),
       );
-      counted = known.size;
+      counted = size;
     }
     return left.length;
   };

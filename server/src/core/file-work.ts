@@ -8,6 +8,7 @@
 import {
   beyondFile,
   isCutOff,
+  type JobWork,
   jobTooLarge,
   jobWork,
   MOST_FILE_JOB_ACTIONS,
@@ -63,6 +64,8 @@ export interface WorkedFile extends Omit<SizedFile, "runs"> {
 export interface Staged<T> {
   steps(file: FileId): Generator<void, T>;
   now(file: FileId): T;
+  /** Undefined where it is not done yet. */
+  known(file: FileId): T | undefined;
 }
 
 export function staged<T>(work: (file: FileId) => Generator<void, T>): Staged<T> {
@@ -77,6 +80,7 @@ export function staged<T>(work: (file: FileId) => Generator<void, T>): Staged<T>
   return {
     steps,
     now: (file) => drained(steps(file)),
+    known: (file) => known.get(file),
   };
 }
 
@@ -94,6 +98,8 @@ export interface FileWorkParts {
   readonly results: Outcomes<Job, JobResult>;
   /** With their air, and without dates where none can be promised. */
   readonly finished: (result: JobResult) => JobResult;
+  /** Whether `promisesOf` may have anything to say of a result; told by the result alone. */
+  readonly mayBeVoid: (result: JobResult) => boolean;
   /** Equal for equal reasons to promise no date, or to say what was not looked at for one. */
   readonly promisesOf: (result: JobResult) => string;
   readonly roomOf: (shop: Shop) => RoomOfJobs | undefined;
@@ -101,8 +107,8 @@ export interface FileWorkParts {
   readonly judge: Judge;
   /** What the figures of a file are told in. */
   readonly unitsOf: (file: FileId) => UnitSystem;
-  /** These jobs, and those that share their shops. */
-  readonly inSameShops: (own: readonly Job[]) => Iterable<Job>;
+  /** The jobs of other files that share the shops of these jobs of a file. */
+  readonly inSameShops: (file: FileId, own: readonly Job[]) => readonly Job[];
 }
 
 export interface FileWork {
@@ -135,46 +141,50 @@ export function createFileWork(parts: FileWorkParts): FileWork {
     const refused = new Map<Recipe | Job, TooLarge>();
     const recipes = recipesOf(program, file);
     const pairings = runner.pairings(file);
-    let actions = 0;
+    const pairs = recipes.map((recipe) => pairings.get(recipe)?.length ?? 0);
     const assumed = yield* remembered.each(file, {
       query: "assumed run",
       ownerOf: (row) => recipes[row]!,
-      columns: [recipes],
+      columns: [recipes, pairs],
       shared: [runner.around(file)],
       ask: (row) => valueIn(parts.runs(recipes[row]!)),
-      goesOn: (outcome, row) => {
-        const recipe = recipes[row]!;
-        parts.runs.note(recipe, outcome);
-        const run = soundIn(outcome);
-        // What cannot be run is named where it is worked out.
-        if (run) actions += run.moments.length * (1 + (pairings.get(recipe)?.length ?? 0));
-        if (actions > MOST_RECIPE_ACTIONS) refused.set(recipe, beyondFile());
-        return actions <= MOST_RECIPE_ACTIONS;
-      },
+      bounds: [
+        {
+          most: MOST_RECIPE_ACTIONS,
+          // What cannot be run is named where it is worked out.
+          weigh: (outcome, row) => (soundIn(outcome)?.moments.length ?? 0) * (1 + pairs[row]!),
+        },
+      ],
     });
+    parts.runs.noteAll(recipes, assumed);
     for (const recipe of recipes.slice(assumed.length)) refused.set(recipe, beyondFile());
     const jobs = jobsOf(program, file);
-    let [jobActions, planWork] = [0, 0];
-    const isFull = (): boolean => jobActions > MOST_FILE_JOB_ACTIONS || planWork > MOST_FILE_PLAN_WORK;
     const runs = yield* remembered.each(file, {
       query: "runs",
       ownerOf: (row) => jobs[row]!,
       columns: [jobs],
       ask: (row) => runner.job(jobs[row]!),
-      goesOn: (outcome, row) => {
-        const job = jobs[row]!;
-        const ofJob = soundIn(outcome);
-        if (ofJob) runner.note(job, ofJob);
-        const work = ofJob ? jobWork(ofJob) : NO_WORK;
-        const tooLarge = jobTooLarge(work);
-        jobActions += work.actions;
-        if (tooLarge) refused.set(job, tooLarge);
-        else planWork += work.planWork;
-        if (isFull() && !refused.has(job)) refused.set(job, beyondFile());
-        return !isFull();
-      },
+      onCarried: (carried) => runner.noteAll(jobs, carried),
+      bounds: [
+        { most: MOST_FILE_JOB_ACTIONS, weigh: (outcome) => workIn(outcome).actions },
+        {
+          most: MOST_FILE_PLAN_WORK,
+          weigh: (outcome) => (tooLargeIn(outcome) ? 0 : workIn(outcome).planWork),
+        },
+      ],
     });
-    for (const job of jobs.slice(runs.length)) refused.set(job, beyondFile());
+    const tooLarge = yield* remembered.rows("too large", whole(file), [runs], (row) =>
+      tooLargeIn(runs[row]!),
+    );
+    for (let row = 0; row < runs.length; row += 1) {
+      const found = soundIn(tooLarge[row]!);
+      if (found) refused.set(jobs[row]!, found);
+    }
+    for (let row = runs.length; row < jobs.length; row += 1) {
+      // What passes the bound may be too large by itself, and then that is said.
+      const own = row === runs.length && tooLargeIn(outcomeOf(() => runner.job(jobs[row]!)));
+      refused.set(jobs[row]!, own || beyondFile());
+    }
     if (refused.size === 0) return { refused, recipes, assumed, jobs, runs };
     const isAdmitted = (of: readonly (Recipe | Job)[]) => (_: unknown, row: number) => !refused.has(of[row]!);
     return {
@@ -222,52 +232,71 @@ export function createFileWork(parts: FileWorkParts): FileWork {
       return odd.length === 0 ? NONE : odd;
     });
 
-  /** What the air of a result depends on beside it: nothing, or what is given off in its room. */
-  const roomOf = (outcome: Outcome<JobResult>): unknown => {
-    const result = soundIn(outcome);
-    if (!result?.shop?.room || isBeingPlanned(result.schedule) || result.job.start === undefined)
-      return undefined;
-    return parts.roomOf(result.shop) ?? never();
-  };
+  /** What the air of each result depends on beside it: nothing, or what is given off in its room. */
+  function* roomsOf(all: readonly Outcome<JobResult>[]): Generator<void, readonly unknown[]> {
+    const known = new Map<Shop, unknown>();
+    const rooms: unknown[] = [];
+    for (let row = 0; row < all.length; row += 1) {
+      const result = soundIn(all[row]!);
+      const shop = result?.shop;
+      if (!shop?.room || isBeingPlanned(result!.schedule) || result!.job.start === undefined) {
+        rooms.push(undefined);
+        continue;
+      }
+      if (!known.has(shop)) {
+        known.set(shop, parts.roomOf(shop));
+        yield;
+      }
+      rooms.push(known.get(shop) ?? never());
+    }
+    return rooms;
+  }
+
+  /** For each result the same text for the same reasons to promise no date; of most there are none. */
+  function* voidsOf(file: FileId, all: readonly Outcome<JobResult>[]): Generator<void, readonly string[]> {
+    const mayBeVoid = yield* remembered.rows(
+      `may be void, ${parts.unitsOf(file)}`,
+      whole(file),
+      [all],
+      (row) => parts.mayBeVoid(valueIn(all[row]!)),
+    );
+    const voids: string[] = [];
+    for (let row = 0; row < all.length; row += 1) {
+      // A comment elsewhere in the text may allow what keeps a date from being promised.
+      const result = soundIn(mayBeVoid[row]!) === false ? undefined : soundIn(all[row]!);
+      voids.push(result ? parts.promisesOf(result) : "");
+      if (result) yield;
+    }
+    return voids;
+  }
 
   const worked = staged(function* (file: FileId): Generator<void, WorkedFile> {
     const { refused, recipes, assumed, jobs, runs } = yield* sized.steps(file);
     const ofRecipes = yield* judged("judged recipes", file, assumed, judge.run);
     const { paired, said } = yield* pairedIn(file);
     const unplanned = yield* totaller.prepareAll(file, jobs, runs);
-    const own = new Set(jobs);
-    for (const job of parts.inSameShops(jobs)) {
-      if (own.has(job)) continue;
+    for (const job of parts.inSameShops(file, jobs)) {
       // What fails here fails again where it is needed.
       totaller.prepareIfSound(job);
       yield;
     }
     const totals = yield* totaller.resultsOf(file, unplanned);
-    for (const [row, job] of jobs.entries()) parts.totals.note(job, totals[row]!);
-    const rooms: unknown[] = [];
-    for (const each of totals) {
-      rooms.push(roomOf(each));
-      yield;
-    }
-    // A comment elsewhere in the text may allow what keeps a date from being promised.
-    const voids: string[] = [];
-    for (const each of totals) {
-      const result = soundIn(each);
-      voids.push(result ? parts.promisesOf(result) : "");
-      yield;
-    }
+    parts.totals.noteAll(jobs, totals);
     const results = yield* remembered.rows(
       "results",
       whole(file),
-      [totals, rooms, voids],
+      [totals, yield* roomsOf(totals), yield* voidsOf(file, totals)],
       (row) => parts.finished(valueIn(totals[row]!)),
       ({ awaitsAir }) => awaitsAir !== true,
     );
-    for (const [row, job] of jobs.entries()) parts.results.note(job, results[row]!);
-    // What is told of a job that comes after another depends on that as well.
-    const after = jobs.map(({ after: earlier }) => earlier && never());
-    const facts = yield* remembered.rows("facts", whole(file), [results, after], (row) =>
-      parts.factsOf(valueIn(results[row]!)),
+    parts.results.noteAll(jobs, results);
+    const facts = yield* remembered.rows(
+      "facts",
+      whole(file),
+      [results],
+      (row) => parts.factsOf(valueIn(results[row]!)),
+      // What is told of a job that comes after another depends on that as well.
+      ({ job }) => job.after === undefined,
     );
     const ofJobs = yield* judged("judged jobs", file, facts, judge.job);
     const odd: SurfaceRun[] = [];
@@ -276,7 +305,8 @@ export function createFileWork(parts: FileWorkParts): FileWork {
       paired,
       yield* oddOf("odd jobs", file, results, ({ runs: all }) => all),
     ])
-      for (const outcome of each) if ("value" in outcome) odd.push(...outcome.value);
+      for (const outcome of each)
+        if ("value" in outcome && outcome.value.length > 0) odd.push(...outcome.value);
     return {
       refused,
       recipes,
@@ -300,3 +330,8 @@ const NONE: readonly SurfaceRun[] = [];
 const isOdd = (run: SurfaceRun): boolean => run.cycles.length > 0 || isCutOff(run);
 
 const NO_WORK = { actions: 0, planned: 0, planWork: 0 };
+
+const workIn = (runs: Outcome<readonly SurfaceRun[]>): JobWork =>
+  "value" in runs ? jobWork(runs.value) : NO_WORK;
+
+const tooLargeIn = (runs: Outcome<readonly SurfaceRun[]>): TooLarge | undefined => jobTooLarge(workIn(runs));

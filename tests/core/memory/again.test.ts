@@ -9,7 +9,11 @@ const [A, B, C, D] = [{ is: "a" }, { is: "b" }, { is: "c" }, { is: "d" }];
 function made(
   about: readonly object[],
   before?: Kept<object>,
-  { beside = about.map(() => 0), mayKeep = (): boolean => true, of = (it: object): object => ({ it }) } = {},
+  {
+    beside = about.map(() => 0),
+    mayKeep = (_: object): boolean => true,
+    of = (it: object): object => ({ it }),
+  } = {},
 ): { readonly kept: Kept<object>; readonly worked: readonly number[] } {
   const worked: number[] = [];
   const work = (row: number): object => {
@@ -57,8 +61,9 @@ test("where the same comes of it, the list is the same although rows were worked
 });
 
 test("what may not be kept, or threw, is worked out again", () => {
-  const first = made([A, B]);
-  expect(made([A, B], first.kept, { mayKeep: () => false }).worked).toEqual([0, 1]);
+  const first = made([A, B, C], undefined, { mayKeep: (it: { readonly it?: object }) => it.it !== B });
+  expect(made([A, B, C], first.kept).worked).toEqual([1]);
+  expect(made([D, A, B, C], first.kept).worked).toEqual([0, 2]);
   const failing = made([A, B], undefined, {
     of: (it) => {
       if (it === A) throw new Error("a");

@@ -18,7 +18,16 @@ import { MAX_SEEN_FILES } from "../model/use-graph.ts";
 import { isSameList } from "../once.ts";
 import { type Outcome, outcomeOf } from "../outcome.ts";
 import type { FileId } from "../place.ts";
-import { again, type Columns, type Kept, rowBefore, sameList, sameOutcome } from "./again.ts";
+import {
+  again,
+  type Columns,
+  carriedOver,
+  carry,
+  type Kept,
+  NOT_YET,
+  sameList,
+  sameOutcome,
+} from "./again.ts";
 import { changesBetween, type Replaced } from "./changes.ts";
 import {
   KIND_IN_SCOPE,
@@ -77,10 +86,19 @@ export interface Each<T> {
    * is given. What it throws is the outcome, and not remembered.
    */
   readonly ask: (row: number) => T;
-  /** Told of each row in its order; where it says no, the rest is left out. */
-  readonly goesOn?: (outcome: Outcome<T>, row: number) => boolean;
-  /** Whether the row is to be asked in any case, being given more than is told here. */
+  /** Told of the list before any row is asked: where one has to be, `NOT_YET` stands. */
+  readonly onCarried?: (values: readonly Outcome<T>[]) => void;
+  /** A row with which the rows come to more than one of these together is left out, and so is all behind it. */
+  readonly bounds?: readonly Bound<T>[];
+  /** Whether a row is to be asked in any case, being given more than is told here; told by what the columns say of it. */
   readonly isOpen?: (row: number) => boolean;
+}
+
+/** What rows may come to together. */
+export interface Bound<T> {
+  readonly most: number;
+  /** Of one row, told by what it came to and by what the columns say of it. */
+  readonly weigh: (outcome: Outcome<T>, row: number) => number;
 }
 
 /** The memory as one program sees it. */
@@ -173,6 +191,8 @@ class Slot<View> extends Map<string, Entry<View>> {
 interface KeptEach<View, T> extends Kept<T> {
   readonly entries: readonly (Entry<View> | undefined)[];
   readonly shared: readonly unknown[];
+  /** Of each bound, by row. */
+  readonly weights: readonly (readonly number[])[];
 }
 
 /** Without a memory all is worked out anew. */
@@ -185,17 +205,19 @@ export function anew<View extends ProgramView>(view: View): Remembered<View> {
   return {
     recall: asking.recall,
     last: () => undefined,
-    *each(_file, { columns, ask, goesOn }) {
+    *each(_file, { columns, ask, bounds = [] }) {
       const found: Outcome<ReturnType<typeof ask>>[] = [];
-      for (let row = 0; row < columns[0]!.length; row += 1) {
-        found.push(outcomeOf(() => ask(row)));
+      const left = bounds.map(({ most }) => most);
+      for (let row = 0; row < columns[0]!.length && left.every((each) => each >= 0); row += 1) {
+        const outcome = outcomeOf(() => ask(row));
+        for (const [which, { weigh }] of bounds.entries()) left[which]! -= weigh(outcome, row);
+        if (left.every((each) => each >= 0)) found.push(outcome);
         yield;
-        if (goesOn?.(found[row]!, row) === false) break;
       }
       return found;
     },
     *rows(_list, _owner, columns, work) {
-      return (yield* again(undefined, columns, work, () => false)).values;
+      return (yield* again(undefined, columns, work)).values;
     },
     scopeOf: (_file, make) => make(),
     outlines: () => [],
@@ -242,7 +264,7 @@ export function createMemory<View extends ProgramView>(
           owner: Owner,
           columns: Columns,
           work: (row: number) => T,
-          mayKeep: (value: T) => boolean = () => true,
+          mayKeep?: (value: T) => boolean,
         ) {
           const before = isCurrent() ? (store.lists(owner).get(list) as Kept<T> | undefined) : undefined;
           const kept = yield* again(before, columns, work, mayKeep);
@@ -292,33 +314,60 @@ class Store<View extends ProgramView> {
 
   *each<T>(
     file: FileId,
-    { query, ownerOf, columns, shared = [], ask, goesOn, isOpen }: Each<T>,
+    { query, ownerOf, columns, shared = [], ask, onCarried, bounds = [], isOpen }: Each<T>,
     isCurrent: () => boolean,
   ): Generator<void, readonly Outcome<T>[]> {
     const whole = { file, declaration: "" };
     const known = isCurrent() ? (this.lists(whole).get(query) as KeptEach<View, T> | undefined) : undefined;
     const before = known && isSameList(known.shared, shared) ? known : undefined;
-    const count = columns[0]!.length;
-    const values: Outcome<T>[] = [];
-    const entries: (Entry<View> | undefined)[] = [];
-    for (let row = 0; row < count; row += 1) {
-      const at = isOpen?.(row) ? -1 : rowBefore(before, columns, row);
-      const entry = at < 0 ? undefined : before!.entries[at];
-      if (entry && isCurrent() && this.#surelyHolds(entry)) {
-        values.push(before!.values[at]!);
-        entries.push(entry);
-      } else {
-        const outcome = outcomeOf(() => ask(row));
-        values.push(sameOutcome(known?.values[row], outcome));
-        const asked = isCurrent() && "value" in outcome ? this.#slot(ownerOf(row)).get(query) : undefined;
-        entries.push(asked?.program === this.#program ? asked : undefined);
-        yield;
-      }
-      if (goesOn?.(values[row]!, row) === false) break;
+    const { from, rows } = carriedOver(before, columns, before ? this.#doubtfulRows(before.entries) : []);
+    const values = carry<Outcome<T>>(before?.values, from, NOT_YET);
+    for (const row of rows) values[row] = NOT_YET;
+    onCarried?.(values);
+    const entries = carry(before?.entries, from, undefined);
+    const weights = bounds.map((_, which) => carry(before?.weights[which], from, 0));
+    const open: number[] = [];
+    const left = bounds.map(({ most }) => most);
+    let weighed = 0;
+    /** Whether the rows before this one are within all bounds; they are counted up to the first with which they are not. */
+    const reaches = (row: number): boolean => {
+      for (; weighed < row && left.every((each) => each >= 0); weighed += 1)
+        for (let which = 0; which < left.length; which += 1) left[which]! -= weights[which]![weighed]!;
+      return left.every((each) => each >= 0);
+    };
+    for (const row of rows) {
+      if (!reaches(row)) break;
+      const outcome = outcomeOf(() => ask(row));
+      values[row] = sameOutcome(known?.values[row], outcome);
+      const asked = isCurrent() && "value" in outcome ? this.#slot(ownerOf(row)).get(query) : undefined;
+      entries[row] = asked?.program === this.#program ? asked : undefined;
+      for (let which = 0; which < left.length; which += 1)
+        weights[which]![row] = bounds[which]!.weigh(outcome, row);
+      if (entries[row] === undefined || isOpen?.(row)) open.push(row);
+      yield;
     }
-    const kept: KeptEach<View, T> = { columns, shared, entries, values: sameList(known?.values, values) };
+    const count = reaches(columns[0]!.length) ? values.length : weighed - 1;
+    for (const list of [values, entries, ...weights]) list.length = count;
+    const kept: KeptEach<View, T> = {
+      columns,
+      shared,
+      entries,
+      weights,
+      values: sameList(known?.values, values),
+      open: open.filter((row) => row < count),
+    };
     if (isCurrent()) this.lists(whole).set(query, kept);
     return kept.values;
+  }
+
+  /** Those of which a look is needed whether they still hold. */
+  #doubtfulRows(entries: readonly (Entry<View> | undefined)[]): readonly number[] {
+    const rows: number[] = [];
+    for (let row = 0; row < entries.length; row += 1) {
+      const entry = entries[row];
+      if (entry && !this.#surelyHolds(entry)) rows.push(row);
+    }
+    return rows;
   }
 
   /** Without another look: no name that it looked up and no arrangement has changed, and it asked nothing else. */

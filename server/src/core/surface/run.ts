@@ -10,6 +10,7 @@ import type { Job, ModelDeclaration, Piece, Recipe, Shop, Surface } from "../mod
 import type { Scope } from "../model/program.ts";
 import { MAX_SEEN_FILES, type Sight } from "../model/use-graph.ts";
 import { memo, onceFor } from "../once.ts";
+import { Noted, type Outcome, soundIn } from "../outcome.ts";
 import type { FileId, Place } from "../place.ts";
 import { amend, type SurfaceLine, type SurfaceRecord } from "../record/amend.ts";
 import type { Resolutions } from "../resolution/resolutions.ts";
@@ -78,8 +79,8 @@ export interface Runner {
   paired(recipe: Recipe): readonly SurfaceRun[];
   /** One run for every surface that the job applies something to, in the order in which pieces and surfaces stand. */
   job(job: Job): readonly SurfaceRun[];
-  /** The runs of a job are known. */
-  note(job: Job, runs: readonly SurfaceRun[]): void;
+  /** The runs of these jobs are known. */
+  noteAll(jobs: readonly Job[], runs: readonly Outcome<readonly SurfaceRun[]>[]): void;
   /** Beside a recipe itself and what its names mean, all that its assumed run depends on; the same while nothing of it changes. */
   around(file: FileId): object;
   /** The recipes of a file that `meantFor` knows. */
@@ -111,33 +112,44 @@ export interface RunnerParts {
 /** Of a job that comes after itself, which the names check reports, and of a recipe that is meant for no surface. */
 const NOTHING: readonly SurfaceRun[] = [];
 
+const NO_PAIRING: Pairing = new Map();
+
 export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "isContinued"> {
   const { scopeOf, remembered, resolutions, history, assumed = runAssumed } = parts;
-  const jobs = new Map<Job, readonly SurfaceRun[]>();
+  const jobs = new Noted<Job, readonly SurfaceRun[]>();
+  const knownRuns = (job: Job): readonly SurfaceRun[] | undefined => {
+    const known = jobs.get(job);
+    return known && soundIn(known);
+  };
   const running = new Set<Job>();
   const arranged = createArrangements(parts);
   const pairings = memo((file: FileId): Pairing => {
-    const { busy, followed } = arranged(file).recipes;
-    const isFree = (model: Owner): boolean => !busy.has(ownerKey(model)) && !followed.has(ownerKey(model));
-    const free = parts.modelsOf(file).filter(isFree);
-    const pieces = free.filter((model) => model.kind === "piece");
-    return pieces.length === 0
-      ? new Map()
-      : pairUp(
-          free.filter((model) => model.kind === "recipe"),
-          pieces,
-        );
+    const { recipes } = arranged(file);
+    const isFree = (model: Owner): boolean =>
+      !recipes.busy.has(ownerKey(model)) && !recipes.followed.has(ownerKey(model));
+    const freePieces = (): readonly Piece[] =>
+      parts.modelsOf(file).filter((model) => model.kind === "piece" && isFree(model)) as readonly Piece[];
+    // Most files have none, and then not all of their recipes and pieces need be gone through.
+    const hasSome = remembered.recall(
+      "whether pieces are free",
+      { file, declaration: "" },
+      [recipes, ...remembered.outlines([file])],
+      () => freePieces().length > 0,
+    );
+    if (!hasSome) return NO_PAIRING;
+    const free = parts.modelsOf(file).filter((model) => model.kind === "recipe" && isFree(model));
+    return pairUp(free as readonly Recipe[], freePieces());
   });
   const meantFor = (recipe: Recipe): readonly JobSurface[] | undefined => pairings(recipe.file).get(recipe);
   const run = (job: Job): void => {
     const runs = remembered.recall("runs", job, [job], (asking) => runJob(job, asking, resolutions));
-    jobs.set(job, runs);
+    jobs.set(job, { value: runs });
   };
   /** Runs the jobs that a job starts from before it, without recursion: a chain may be longer than the stack is deep. */
   const runInOrder = (last: Job): void => {
     const way: { readonly job: Job; readonly before: readonly Job[]; next: number }[] = [];
     const enter = (job: Job): void => {
-      if (jobs.has(job) || running.has(job)) return;
+      if (knownRuns(job) || running.has(job)) return;
       running.add(job);
       way.push({ job, before: jobsBefore(job, scopeOf(job.file), history), next: 0 });
     };
@@ -171,8 +183,8 @@ export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "isCont
       );
     },
     meantFor,
-    note: (job, runs) => {
-      jobs.set(job, runs);
+    noteAll: (of, runs) => {
+      jobs.setAll(of, runs);
     },
     around: (file) => arranged(file).recipes,
     pairings,
@@ -185,11 +197,11 @@ export function createRunner(parts: RunnerParts): Runner & Pick<RunView, "isCont
       );
     },
     job: (job) => {
-      const known = jobs.get(job);
-      if (known) return known;
+      const known = jobs.atHand(job);
+      if (known && "value" in known) return known.value;
       if (!startsFromOthers(job, scopeOf(job.file))) run(job);
       else if (!running.has(job)) runInOrder(job);
-      return jobs.get(job) ?? NOTHING;
+      return knownRuns(job) ?? NOTHING;
     },
     isContinued: (file, surface) => arranged(file).continuedSurfaces().has(surface),
   };

@@ -10,7 +10,7 @@ import { cents } from "../measure/figures.ts";
 import type { ProgramView, Remembered } from "../memory/memory.ts";
 import type { Job, Material, Shop } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
-import { type Outcome, outcomeOf, outcomes, soundIn, valueIn } from "../outcome.ts";
+import { Noted, type Outcome, outcomeOf, outcomes, soundIn, valueIn } from "../outcome.ts";
 import type { FileId } from "../place.ts";
 import { cheapestContainers } from "../quantities/containers.ts";
 import type { DateVoid } from "../rules/voids.ts";
@@ -20,7 +20,7 @@ import { planKey } from "../schedule/plan-key.ts";
 import type { ShopPlans } from "../schedule/shop/plan-shop.ts";
 import type { Schedule, ScheduleInput } from "../schedule/types.ts";
 import { hasWork } from "../surface/has-work.ts";
-import type { Runner, SurfaceRun } from "../surface/run.ts";
+import { type Runner, type SurfaceRun, startsFromOthers } from "../surface/run.ts";
 import { litresForLater } from "./earned.ts";
 import { type Draw, jobDraws, jobNeeds, type Need } from "./needs.ts";
 import { chainKey } from "./planned-tasks.ts";
@@ -140,8 +140,10 @@ export interface TotallerParts {
   readonly scopeOf: (file: FileId) => Scope;
   readonly remembered: Remembered<ProgramView>;
   readonly plan: Planner;
-  /** The jobs that are done in a shop on known dates; they share its people and its room. */
-  readonly jobsIn: (shop: Shop) => readonly Job[];
+  /** The files whose jobs may be done in a shop. */
+  readonly filesOf: (shop: Shop) => readonly FileId[];
+  /** The jobs of such a file that are done in the shop on known dates; they share its people and its room. */
+  readonly jobsIn: (shop: Shop, file: FileId) => readonly Job[];
   /** A local ISO date or date-time before which nothing more is done; without it, jobs go on from their last record. */
   readonly today?: string;
   /** Notes on what is to be planned of a job where a plan that was kept has it; without it, none was. */
@@ -158,6 +160,8 @@ export interface UnplannedJob extends Omit<JobResult, "schedule" | "totals" | "a
   readonly begun?: Begun;
   /** Of a job that has been begun: as it was before anything was done. */
   readonly asPlanned?: UnplannedJob;
+  /** See the function of this name. */
+  readonly startsFromOthers: boolean;
 }
 
 type UnplannedTotals = Omit<
@@ -174,11 +178,18 @@ export function createTotaller({
   scopeOf,
   remembered,
   plan,
+  filesOf,
   jobsIn,
   today,
   kept,
 }: TotallerParts): Totaller {
-  const known = new Map<Job, UnplannedJob>();
+  const known = new Noted<Job, UnplannedJob>();
+  const knownOf = (job: Job): UnplannedJob | undefined => {
+    const outcome = job.after ? known.get(job) : known.atHand(job);
+    return outcome && soundIn(outcome);
+  };
+  /** What jobs bring to their shops, of files whose jobs have been totalled as a whole. */
+  const joining = new Map<FileId, readonly Outcome<Joining>[]>();
   const noted = (unplanned: UnplannedJob): UnplannedJob =>
     kept ? { ...unplanned, input: kept(unplanned.job, unplanned.runs, unplanned.input) } : unplanned;
   const total = (job: Job, stock: Stock | undefined): UnplannedJob => {
@@ -211,14 +222,21 @@ export function createTotaller({
     plan,
     scopeOf,
     members: (shop) =>
-      jobsIn(shop).flatMap((job) => {
-        const member = ifSound(() => {
-          const unplanned = prepared(job);
-          return { job, input: unplanned.input, alone: alone(unplanned) };
-        });
-        return member ? [member] : [];
+      filesOf(shop).flatMap((file) => {
+        const ofFile = joining.get(file) ?? jobsIn(shop, file).map((job) => outcomeOf(() => joiningOf(job)));
+        const members: Joining[] = [];
+        for (const outcome of ofFile) {
+          // What fails is named where the job itself is worked out.
+          const member = soundIn(outcome);
+          if (member?.shop === shop) members.push(member);
+        }
+        return members;
       }),
   });
+  const joiningOf = (job: Job): Joining => {
+    const unplanned = prepared(job);
+    return joins(unplanned, alone(unplanned));
+  };
   const withSchedule = (query: string, unplanned: UnplannedJob, schedule: Schedule): JobResult =>
     remembered.recall(query, unplanned.job, [unplanned, schedule], () =>
       withPlan(unplanned, schedule, isBeingPlanned(schedule) ? undefined : planBefore(unplanned)),
@@ -228,19 +246,17 @@ export function createTotaller({
     // job that comes after itself starts from nothing as well; the names check reports it.
     const chain = new Set<Job>();
     let earlier: Job | undefined = job;
-    while (earlier && !known.has(earlier) && !chain.has(earlier)) {
+    while (earlier && !knownOf(earlier) && !chain.has(earlier)) {
       chain.add(earlier);
       earlier = earlier.after && scopeOf(earlier.file).jobs.get(earlier.after.job);
     }
-    let before = earlier && known.get(earlier);
+    let before = earlier && knownOf(earlier);
     for (const each of [...chain].reverse()) {
       before = total(each, before && stockAfter(before));
-      known.set(each, before);
+      known.set(each, { value: before });
     }
-    return known.get(job)!;
+    return knownOf(job)!;
   };
-  /** A job without dates shares nobody's hours. */
-  const isShared = ({ shop, job }: UnplannedJob): boolean => shop !== undefined && job.start !== undefined;
   const scheduleOf = (unplanned: UnplannedJob): Schedule =>
     (isShared(unplanned) ? shops.scheduleOf(unplanned) : undefined) ?? alone(unplanned);
   const withItsPlan = (unplanned: UnplannedJob, schedule: Schedule): JobResult =>
@@ -257,10 +273,7 @@ export function createTotaller({
         // They are given what an earlier job left as well.
         isOpen: (row) => jobs[row]!.after !== undefined,
         ask: (row) => prepared(jobs[row]!),
-        goesOn: (outcome, row) => {
-          if ("value" in outcome) known.set(jobs[row]!, outcome.value);
-          return true;
-        },
+        onCarried: (carried) => known.setAll(jobs, carried),
       });
     },
     *resultsOf(file, all) {
@@ -273,12 +286,27 @@ export function createTotaller({
         (row) => alone(valueIn(all[row]!)),
         isSettled,
       );
-      for (const [row, unplanned] of all.entries())
-        if ("value" in unplanned) plansAlone.note(unplanned.value, plans[row]!);
+      plansAlone.noteAll(all.map(soundIn), plans);
+      const members = yield* remembered.rows("in shops", owner, [all, plans], (row) =>
+        joins(valueIn(all[row]!), valueIn(plans[row]!)),
+      );
+      joining.set(file, members);
+      const inShops = new Map<Shop, Outcome<ReadonlyMap<Job, Schedule>>>();
       const schedules: (Schedule | undefined)[] = [];
-      for (const unplanned of all) {
-        schedules.push(soundIn(outcomeOf(() => scheduleOf(valueIn(unplanned)))));
-        yield;
+      for (let row = 0; row < all.length; row += 1) {
+        const member = soundIn(members[row]!);
+        const shop = member?.shop;
+        if (shop && !inShops.has(shop)) {
+          inShops.set(
+            shop,
+            outcomeOf(() => shops.schedulesIn(shop)),
+          );
+          yield;
+        }
+        const shared = shop && inShops.get(shop)!;
+        if (!shared) schedules.push(member?.alone);
+        else if ("value" in shared) schedules.push(shared.value.get(member.job) ?? member.alone);
+        else schedules.push(undefined);
       }
       // Where one has none, what kept it from having one is thrown again.
       const result = (row: number): JobResult => {
@@ -304,6 +332,26 @@ export function createTotaller({
     shopPlans: shops.plansOf,
   };
 }
+
+/** What a job brings to its shop. */
+interface Joining {
+  readonly job: Job;
+  /** None where the job has no dates: it shares nobody's hours. */
+  readonly shop: Shop | undefined;
+  readonly input: ScheduleInput;
+  readonly alone: Schedule;
+  readonly startsFromOthers: boolean;
+}
+
+const isShared = ({ shop, job }: UnplannedJob): boolean => shop !== undefined && job.start !== undefined;
+
+const joins = (unplanned: UnplannedJob, alone: Schedule): Joining => ({
+  job: unplanned.job,
+  shop: isShared(unplanned) ? unplanned.shop : undefined,
+  input: unplanned.input,
+  alone,
+  startsFromOthers: unplanned.startsFromOthers,
+});
 
 /** With the former input where it is the same to the planner, so that the plans of its shop are not asked for again. */
 const withInputOf = (before: UnplannedJob | undefined, now: UnplannedJob): UnplannedJob =>
@@ -379,7 +427,18 @@ function totalJob(
     }),
   };
   const input = scheduleInput(job, shop, runs, vapoursOf(shop, draws));
-  const all = { job, ...(shop ? { shop } : {}), runs, draws, needs, left, input, totals, prices };
+  const all = {
+    job,
+    ...(shop ? { shop } : {}),
+    runs,
+    draws,
+    needs,
+    left,
+    input,
+    totals,
+    prices,
+    startsFromOthers: startsFromOthers(job, scope),
+  };
   if (!begun) return { ...all, input: notBefore(input, today) };
   const record: RecordSums = {
     lastAt: job.records.at(-1)!.at,
@@ -400,7 +459,7 @@ function notBefore(input: ScheduleInput, today: string | undefined): ScheduleInp
 
 /** `before`: the plan of a job that has been begun, before anything was done. */
 function withPlan(
-  { input: _, begun, asPlanned, totals: unplanned, ...counted }: UnplannedJob,
+  { input: _, begun, asPlanned, totals: unplanned, startsFromOthers: __, ...counted }: UnplannedJob,
   left: Schedule,
   before: Schedule | undefined,
 ): JobResult {

@@ -6,7 +6,7 @@ import type { ProgramView, Remembered } from "../memory/memory.ts";
 import { jobGraph } from "../model/job-graph.ts";
 import type { Job, Shop } from "../model/model.ts";
 import type { Scope } from "../model/program.ts";
-import { memo, onceFor } from "../once.ts";
+import { memo, onceFor, onFirstUse } from "../once.ts";
 import { type Outcome, valueIn } from "../outcome.ts";
 import type { FileId } from "../place.ts";
 import { BEING_PLANNED, isBeingPlanned } from "../schedule/being-planned.ts";
@@ -15,7 +15,6 @@ import { shareOf } from "../schedule/shop/job-share.ts";
 import { planShop, type ShopPlans } from "../schedule/shop/plan-shop.ts";
 import { type ShopMember, sharedInput } from "../schedule/shop/shop-input.ts";
 import type { Schedule, ScheduleInput } from "../schedule/types.ts";
-import { startsFromOthers } from "../surface/run.ts";
 
 /** A job that may share its shop. */
 export interface JobInShop extends ShopMember {
@@ -27,15 +26,20 @@ interface ShopParts {
   readonly plan: Planner;
   readonly scopeOf: (file: FileId) => Scope;
   /** The jobs that are done in a shop on known dates, with their plans by themselves. */
-  readonly members: (
-    shop: Shop,
-  ) => readonly { readonly job: Job; readonly input: ScheduleInput; readonly alone: Schedule }[];
+  readonly members: (shop: Shop) => readonly {
+    readonly job: Job;
+    readonly input: ScheduleInput;
+    readonly alone: Schedule;
+    readonly startsFromOthers: boolean;
+  }[];
 }
 
 export interface Shops {
   readonly plansOf: (shop: Shop) => ShopPlans<JobInShop>;
   /** Whether `plansOf` has been asked for this shop. */
   readonly isKnown: (shop: Shop) => boolean;
+  /** Of each job its part of its shop's plan; of those that are planned by themselves none. */
+  readonly schedulesIn: (shop: Shop) => ReadonlyMap<Job, Schedule>;
   /** The job's part of its shop's plan; undefined where it is planned by itself. */
   readonly scheduleOf: (unplanned: { readonly job: Job; readonly shop?: Shop }) => Schedule | undefined;
 }
@@ -79,15 +83,18 @@ export function createShops({ remembered, plan, scopeOf, members }: ShopParts): 
   });
   /** The same objects and the same list while all is the same. */
   const membersOf = (shop: Shop, jobs: ReturnType<typeof members>): readonly JobInShop[] => {
-    const inShop = new Set(jobs.map(({ job }) => job));
-    const after = jobs.map(({ job }) => earlierIn(job, scopeOf(job.file), inShop));
-    const columns = [
-      jobs.map(({ job }) => job),
-      jobs.map(({ input }) => input),
-      jobs.map(({ alone }) => alone),
+    const inShop = onFirstUse(() => new Set(jobs.map(({ job }) => job)));
+    const columns: [Job[], ScheduleInput[], Schedule[], string[]] = [[], [], [], []];
+    const after: (readonly string[])[] = [];
+    for (const { job, input, alone, startsFromOthers } of jobs) {
+      const keys = startsFromOthers ? earlierIn(job, scopeOf(job.file), inShop()) : NOBODY;
+      after.push(keys);
+      columns[0].push(job);
+      columns[1].push(input);
+      columns[2].push(alone);
       // By what it says, since the jobs that it comes after may change without it.
-      after.map((keys) => keys.join("\n")),
-    ];
+      columns[3].push(keys === NOBODY ? "" : keys.join("\n"));
+    }
     const member = (row: number): JobInShop => memberOf(jobs[row]!, after[row]!);
     return valuesIn(drained(remembered.rows("members", shop, columns, member)));
   };
@@ -118,9 +125,12 @@ export function createShops({ remembered, plan, scopeOf, members }: ShopParts): 
   return {
     plansOf,
     isKnown: (shop) => known.has(shop),
+    schedulesIn,
     scheduleOf: ({ job, shop }) => shop && schedulesIn(shop).get(job),
   };
 }
+
+const NOBODY: readonly string[] = [];
 
 const NONE: ShopPlans<JobInShop> = { plans: [], singles: [], leftOut: [], pending: new Set() };
 
@@ -137,7 +147,6 @@ const keyOf = ({ file, declaration }: Job): string => `${file}\u0000${declaratio
 
 /** The keys of the jobs in the same shop that end before this one begins. */
 function earlierIn(job: Job, scope: Scope, inShop: ReadonlySet<Job>): readonly string[] {
-  if (!startsFromOthers(job, scope)) return [];
   return jobGraph(scope)
     .earlier(job)
     .flatMap((name) => {
