@@ -10,6 +10,7 @@ import { dustOf } from "./room-dust.ts";
 import { ceilToGrid, type Group, type Kind, type SessionProblem } from "./session-problem.ts";
 import {
   type Batch,
+  copyOf,
   emptyWorkshop,
   mayBegin,
   putDown,
@@ -46,15 +47,77 @@ export interface DispatchRule {
 
 export const usualRule: DispatchRule = { share: 1, prefers: "first blocks" };
 
-/** The plan of a sequence; undefined when something fits nowhere. */
-export function planSequence(
+/** Plans sequences one after the other, most of which begin like one that it knows. */
+export interface SequencePlanner {
+  /**
+   * The plan of a sequence; undefined when something fits nowhere. What it has in common with the beginning of `base` is
+   * put down once for many.
+   */
+  readonly plan: (
+    sequence: readonly Gene[],
+    rule: DispatchRule,
+    base?: readonly Gene[],
+  ) => SessionPlan | undefined;
+}
+
+/** What is put down and what waits, before the gene at a place of a sequence. */
+interface Progress {
+  readonly at: number;
+  readonly shop: Workshop;
+  readonly done: readonly Gene[];
+  readonly pending: readonly Gene[];
+}
+
+/** So many states of a sequence are kept at most, at equal distances. */
+const mostKept = 12;
+
+export function createSequencePlanner(problem: SessionProblem): SequencePlanner {
+  /** Of which sequence states are kept. */
+  let known: readonly Gene[] = [];
+  /** In the order of their places. */
+  let kept: Progress[] = [];
+  return {
+    plan: (sequence, rule, base = []) => {
+      const shared = sharedLength(known, base);
+      kept = kept.filter(({ at }) => at <= shared);
+      known = base;
+      const common = sharedLength(sequence, base);
+      const from = kept.findLast(({ at }) => at <= common);
+      const stride = Math.max(2, Math.ceil(base.length / mostKept));
+      return planFrom(problem, sequence, rule, from, (progress) => {
+        if (progress.at <= common && progress.at % stride === 0 && progress.at > (kept.at(-1)?.at ?? 0))
+          kept.push(copyOfProgress(progress));
+      });
+    },
+  };
+}
+
+const copyOfProgress = ({ at, shop, done, pending }: Progress): Progress => ({
+  at,
+  shop: copyOf(shop),
+  done: [...done],
+  pending: [...pending],
+});
+
+/** How many genes two sequences have in common at the beginning. */
+function sharedLength(a: readonly Gene[], b: readonly Gene[]): number {
+  const most = Math.min(a.length, b.length);
+  let length = 0;
+  while (length < most && a[length] === b[length]) length++;
+  return length;
+}
+
+/** Goes on with a sequence from some progress, without it from nothing; `passes` is told of each gene before it is put down. */
+function planFrom(
   problem: SessionProblem,
   sequence: readonly Gene[],
   rule: DispatchRule,
+  from: Progress | undefined,
+  passes: (progress: Progress) => void,
 ): SessionPlan | undefined {
-  const shop = emptyWorkshop(problem);
-  const done: Gene[] = [];
-  let pending: Gene[] = [];
+  const shop = from === undefined ? emptyWorkshop(problem) : copyOf(from.shop);
+  const done: Gene[] = [...(from?.done ?? [])];
+  let pending: Gene[] = [...(from?.pending ?? [])];
   const tryOne = (gene: Gene): boolean | undefined => {
     const group = problem.groups[gene.group]!;
     const isWhole = goesWhole(group, gene);
@@ -65,11 +128,14 @@ export function planSequence(
       : largestBatch(shop, gene, chains.slice(0, gene.size));
     if (batch === undefined) return undefined;
     putDown(shop, batch);
-    done.push({ ...gene, size: batch.members.length });
-    const left = gene.size - batch.members.length;
-    return left <= 0 || chains.length <= batch.members.length ? true : tryOne({ ...gene, size: left });
+    const { length } = batch.members;
+    done.push(length === gene.size ? gene : { ...gene, size: length });
+    const left = gene.size - length;
+    return left <= 0 || chains.length <= length ? true : tryOne({ ...gene, size: left });
   };
-  for (const gene of sequence) {
+  for (let at = from?.at ?? 0; at < sequence.length; at++) {
+    passes({ at, shop, done, pending });
+    const gene = sequence[at]!;
     const tried = tryOne(gene);
     if (tried === undefined) return undefined;
     if (!tried) pending.push(gene);

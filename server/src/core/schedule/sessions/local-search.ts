@@ -10,10 +10,10 @@ import { lastOpening } from "../calendar.ts";
 import { chance } from "../priority-rules.ts";
 import {
   compareObjectives,
+  createSequencePlanner,
   type DispatchRule,
   endAt,
   type Gene,
-  planSequence,
   type SessionPlan,
   sessionsAt,
   usualRule,
@@ -61,8 +61,13 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
   let best: SessionPlan | undefined;
   /** When the best was found, or the search began to look for something else. */
   let since = 0;
-  const plan = (sequence: readonly Gene[], rule: DispatchRule): SessionPlan | undefined => {
-    const found = planSequence(problem, sequence, rule);
+  const sequences = createSequencePlanner(problem);
+  const plan = (
+    sequence: readonly Gene[],
+    rule: DispatchRule,
+    base?: readonly Gene[],
+  ): SessionPlan | undefined => {
+    const found = sequences.plan(sequence, rule, base);
     looks += found?.shop.looks ?? problem.nHands;
     if (
       found !== undefined &&
@@ -112,6 +117,8 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
   }
   if (best === undefined) return undefined;
   const next = chance();
+  const changedPlan = ({ sequence }: SessionPlan): SessionPlan | undefined =>
+    plan(changed(sequence, problem, next), usualRule, sequence);
   for (const half of [0.6, 1]) {
     const measure = half < 1 ? smoothed : ({ objective }: SessionPlan) => objective;
     const isDone = half < 1 ? isEarliest : isBest;
@@ -121,7 +128,7 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
     let least = value;
     let idle = 0;
     while (looks < most * half && !isDone() && !isNearEnough()) {
-      const found = plan(changed(current.sequence, problem, next), usualRule);
+      const found = changedPlan(current);
       if (found === undefined) continue;
       const other = measure(found);
       if (compareObjectives(other, value) <= 0 || next() < backward) {
@@ -135,8 +142,7 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
       if (idle < patience) continue;
       // From the best, or now and then from another start, a few changes away.
       current = next() < 0.7 ? best : starts[Math.floor(next() * starts.length)]!;
-      for (let turn = 0; turn < 3; turn++)
-        current = plan(changed(current.sequence, problem, next), usualRule) ?? current;
+      for (let turn = 0; turn < 3; turn++) current = changedPlan(current) ?? current;
       value = measure(current);
       least = value;
       idle = 0;

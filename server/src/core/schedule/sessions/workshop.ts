@@ -98,6 +98,32 @@ export function emptyWorkshop(problem: SessionProblem): Workshop {
   };
 }
 
+/** The same state once more; what is put down in one is not in the other. */
+export function copyOf(shop: Workshop): Workshop {
+  const byKind = new Map<Kind, Session[]>();
+  for (const [kind, sessions] of shop.byKind)
+    byKind.set(
+      kind,
+      sessions.map((session) => ({ ...session, tasks: session.tasks.slice() })),
+    );
+  return {
+    problem: shop.problem,
+    profile: shop.profile.copy(),
+    times: shop.times.map(({ starts, ends, holds }) => ({
+      starts: starts.slice(),
+      ends: ends.slice(),
+      holds,
+    })),
+    byKind,
+    position: shop.position.slice(),
+    waiting: shop.waiting.map((row) => row.slice()),
+    open: shop.open.slice(),
+    jobEnd: shop.jobEnd.slice(),
+    releases: shop.releases.slice(),
+    looks: shop.looks,
+  };
+}
+
 /** Whether a job may begin: those that it comes after are done. */
 export const mayBegin = ({ problem, open }: Workshop, job: number): boolean =>
   problem.jobs[job]!.after.every((before) => open[before] === 0);
