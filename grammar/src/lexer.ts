@@ -1,9 +1,9 @@
 /**
  * Turns text into tokens.
  *
- * The lexer keeps everything, blanks and comments included, so that the tokens are the lossless view of the text: those
- * of the tree are the ones that the lexer made, and nothing is copied.  It cannot fail: a character that belongs to nothing
- * is a token of kind `unknown`.  No token crosses a line end, hence the tokens of a line do not depend on other lines.
+ * The lexer keeps everything, blanks and comments included, so that the tokens are the lossless view of the text.  It
+ * cannot fail: a character that belongs to nothing is a token of kind `unknown`.  No token crosses a line end, hence the
+ * tokens of a line do not depend on other lines.
  *
  * A token is what the first pattern of the table finds (`tokens.ts`); what is common in ASCII is found without it.
  */

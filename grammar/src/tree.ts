@@ -2,8 +2,9 @@
  * The syntax tree of a finish recipe file.
  *
  * Two views of the same text live side by side.  The *lossless* view is `FileTree.pieces`: every character of the
- * file belongs to exactly one token of exactly one piece.  The *typed* view is `DeclarationTree.syntax`: what the
- * lines of a declaration say, with every part that may be missing typed as optional.
+ * file belongs to exactly one token of exactly one piece; those of a declaration are made when they are asked for
+ * (`tokens-of.ts`).  The *typed* view is `DeclarationTree.syntax`: what the lines of a declaration say, with every part
+ * that may be missing typed as optional.
  *
  * All spans inside a declaration are relative to the start of that declaration, so that its tree stays the same
  * object while text above it changes; `DeclarationTree.offset` says where it stands in the file.
