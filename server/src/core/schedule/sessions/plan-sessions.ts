@@ -96,7 +96,9 @@ export function planSessions(
       : undefined;
   }
   for (let crew = Math.min(problem.crew, problem.chains.length) - 1; crew > 0 && !isProven(best); crew--) {
-    const other = searchSessions({ ...free, crew }, { ...limits, effort: effort * lessEffort });
+    const fewer = { ...free, crew };
+    if (best.objective[0] === 0 && lastWorkWith(fewer, input) > best.objective[1]!) break;
+    const other = searchSessions(fewer, { ...limits, effort: effort * lessEffort });
     if (other !== undefined && compareObjectives(other.objective, best.objective) < 0) best = other;
   }
   const held = inRoom(free, input, best, (within, { objective: [, lastWork], sequence }) =>
@@ -120,6 +122,10 @@ export function planSessions(
     ...(problem.kept === undefined ? {} : { kept: "let go" }),
   };
 }
+
+/** No plan of these people ends its last work before, who may be fewer than the shop has. */
+const lastWorkWith = (problem: SessionProblem, input: ScheduleInput): number =>
+  boundSessions(problem, { ...input, calendar: { ...input.calendar!, crew: problem.crew } }).lastWork;
 
 const impossible = (problem: SessionProblem, conflicts: readonly Conflict[]): Schedule => ({
   status: "impossible",
