@@ -14,7 +14,7 @@ import {
   emptyWorkshop,
   mayBegin,
   putDown,
-  readyOf,
+  readyTimes,
   type Session,
   timeBatch,
   type Workshop,
@@ -164,14 +164,17 @@ export function availableOf(
   isWhole: boolean,
 ): number[] {
   if (!shop.waiting[group]![block]) return [];
-  const { members, job } = shop.problem.groups[group]!;
+  const own = shop.problem.groups[group]!;
+  const { members, job } = own;
   if (!mayBegin(shop, job)) return [];
   if (isWhole && shop.waiting[group]![block]! < members.length) return [];
-  const ready = new Map<number, number>();
   shop.looks += members.length / 8;
-  for (const chain of members) if (shop.position[chain] === block) ready.set(chain, readyOf(shop, chain));
-  const chains = [...ready.keys()];
-  return chains.sort((a, b) => ready.get(a)! - ready.get(b)! || a - b);
+  const chains = members.filter((chain) => shop.position[chain] === block);
+  const ready = readyTimes(shop, own, block, chains);
+  // Mostly they are in order as they stand.
+  if (ready.every((time, at) => at === 0 || ready[at - 1]! <= time)) return chains;
+  const order = chains.map((_, at) => at).sort((a, b) => ready[a]! - ready[b]! || a - b);
+  return order.map((at) => chains[at]!);
 }
 
 /** The batch, or a smaller one where it is too much for one session; undefined where not even one chain goes. */

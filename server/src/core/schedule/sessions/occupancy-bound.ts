@@ -67,7 +67,7 @@ export function boundByOccupancy(problem: SessionProblem, leastSessions: LeastSe
           group,
           index,
           kind: group.kinds[index]!,
-          work: workAt(problem, chain, index),
+          work: problem.works[chain]![index]!,
           count,
           head: heads.starts[index]!,
         });
@@ -93,11 +93,6 @@ function classesOf({ chains }: SessionProblem, { members }: Group): readonly (re
   }
   return [...classes.values()];
 }
-
-const workAt = ({ chains }: SessionProblem, chain: number, index: number): number => {
-  const step = chains[chain]!.steps[index]!;
-  return step.kind === "hands" ? step.work : 0;
-};
 
 /** When the tasks of a chain start at the earliest; undefined where one fits no opening. */
 function headsOf(
@@ -169,7 +164,7 @@ const offsetsIn = onceFor((problem: SessionProblem): OffsetsOf => {
   for (const { kinds, members } of problem.groups)
     for (const chain of members)
       for (const [index, kind] of kinds.entries()) {
-        const work = kind === undefined ? 0 : workAt(problem, chain, index) % gridMs;
+        const work = kind === undefined ? 0 : problem.works[chain]![index]! % gridMs;
         if (kind === undefined || work === 0) continue;
         const others = byKind.get(kind);
         if (others === undefined) byKind.set(kind, [{ chain, work }]);

@@ -116,6 +116,7 @@ function partOf(
     groupOf,
     jobs: [{ ...rest, start, after: [] }],
     jobOf: places.map(() => 0),
+    works: places.map((place) => problem.works[place]!),
     air: problem.air && {
       ...problem.air,
       vapours: places.map((place) => problem.air!.vapours[place]!),

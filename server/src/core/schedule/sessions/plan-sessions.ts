@@ -29,7 +29,7 @@
  * other (`plan-in-order.ts`).
  */
 import { dayMs, endAfterWork, hourMs, pausesBetween, workingTimeBefore } from "../calendar.ts";
-import { localDateTime, type ProblemChain } from "../problem.ts";
+import { localDateTime } from "../problem.ts";
 import type { Conflict, PlannedItem, PlannedSession, Schedule, ScheduleInput } from "../types.ts";
 import { compareObjectives, inTurn, type SessionPlan } from "./batch-sequence.ts";
 import { searchSessions } from "./local-search.ts";
@@ -145,12 +145,12 @@ interface WholeBatch {
   readonly work: number;
 }
 
-const wholeBatches = ({ groups, chains }: SessionProblem): readonly WholeBatch[] =>
+const wholeBatches = ({ groups, chains, works }: SessionProblem): readonly WholeBatch[] =>
   groups.flatMap(({ kinds, members }) =>
     kinds.flatMap((kind, index): readonly WholeBatch[] => {
       if (!kind?.isWhole || members.length < 2) return [];
       const steps = members.map((chain) => chains[chain]!.steps[index]!);
-      const work = steps.reduce((sum, step) => sum + (step.kind === "hands" ? step.work : 0), 0);
+      const work = members.reduce((sum, chain) => sum + works[chain]![index]!, 0);
       return [{ kind, items: steps.map(({ id }) => id), work }];
     }),
   );
@@ -184,14 +184,11 @@ function inOrder(problem: SessionProblem, input: ScheduleInput): Schedule | unde
   const { plan, said } = inRoom(problem, input, free, planInOrder);
   // Nobody is at work on more than one thing, and only within opening hours.
   const begin = problem.jobs.reduce((first, { start }) => Math.min(first, start), Number.POSITIVE_INFINITY);
-  const work = problem.chains.reduce((sum, chain) => sum + workOfChain(chain), 0);
+  const work = problem.works.flat().reduce((sum, each) => sum + each, 0);
   const opened = workingTimeBefore(problem.shop, begin);
   const bound = floorToGrid(endAfterWork(problem.shop, opened + work / problem.crew));
   return { ...scheduleOf(problem, plan, Math.max(problem.start, bound)), inOrder: true, ...said };
 }
-
-const workOfChain = ({ steps }: ProblemChain): number =>
-  steps.reduce((sum, step) => sum + (step.kind === "hands" ? step.work : 0), 0);
 
 /** A plan for the room, and what is to be said of its air and of its dust. */
 interface InRoom {

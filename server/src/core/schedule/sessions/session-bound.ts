@@ -17,7 +17,6 @@ import type { Chain, ChainItem, ScheduleInput } from "../types.ts";
 import { boundByOccupancy, type LeastSessions } from "./occupancy-bound.ts";
 import { ceilToGrid, type Group, gridMs, type Kind, type SessionProblem } from "./session-problem.ts";
 import { boundByWindows } from "./window-bound.ts";
-import { workOf } from "./workshop.ts";
 
 export interface SessionBound {
   /** By energetic reasoning, at once. */
@@ -82,7 +81,7 @@ function leastOfKinds(problem: SessionProblem): readonly KindLeast[] {
       const one = works.get(kind) ?? { work: 0, isOnGrid: true };
       works.set(kind, one);
       for (const chain of group.members) {
-        const work = workOf(problem, chain, index);
+        const work = problem.works[chain]![index]!;
         one.work += work;
         one.isOnGrid &&= work % gridMs === 0;
       }

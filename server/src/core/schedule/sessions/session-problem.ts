@@ -63,6 +63,8 @@ export interface SessionProblem extends Problem {
   /** By chain. */
   readonly jobOf: readonly number[];
   readonly groupOf: readonly number[];
+  /** By chain and step, milliseconds of work; 0 for waits. */
+  readonly works: readonly (readonly number[])[];
   /** What the air of the room must carry away; undefined: it is not asked for. */
   readonly air: RoomLimit | undefined;
   /** Whether nothing makes dust while a coat of another session is wet; see `room-dust.ts`. */
@@ -147,6 +149,7 @@ export function makeSessionProblem(input: ScheduleInput): SessionProblem | undef
     jobOf,
     groups,
     groupOf,
+    works: problem.chains.map(({ steps }) => steps.map((step) => (step.kind === "hands" ? step.work : 0))),
     air: undefined,
     keepsDustOut: false,
     taken: undefined,

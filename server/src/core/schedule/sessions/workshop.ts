@@ -128,14 +128,24 @@ export function copyOf(shop: Workshop): Workshop {
 export const mayBegin = ({ problem, open }: Workshop, job: number): boolean =>
   problem.jobs[job]!.after.every((before) => open[before] === 0);
 
-/** When the chain's next block may begin at the earliest, by what is done of it. */
-export function readyOf(shop: Workshop, chain: number): number {
-  const { problem, times, position } = shop;
-  const [first] = problem.groups[problem.groupOf[chain]!]!.blocks[position[chain]!]!;
-  const { start, after } = problem.jobs[problem.jobOf[chain]!]!;
+/** When blocks of a job may begin at the earliest. */
+function jobFloor({ problem, jobEnd }: Workshop, job: number): number {
+  const { start, after } = problem.jobs[job]!;
   let floor = start;
-  for (const before of after) floor = Math.max(floor, shop.jobEnd[before]!);
-  return Math.max(floor, first === 0 ? floor : times[chain]!.ends[first - 1]!);
+  for (const before of after) floor = Math.max(floor, jobEnd[before]!);
+  return floor;
+}
+
+/** When a block of some chains of a group may begin at the earliest, by what is done of each of them. */
+export function readyTimes(
+  shop: Workshop,
+  { job, blocks }: Group,
+  block: number,
+  chains: readonly number[],
+): readonly number[] {
+  const floor = jobFloor(shop, job);
+  const before = blocks[block]![0] - 1;
+  return chains.map((chain) => (before < 0 ? floor : Math.max(floor, shop.times[chain]!.ends[before]!)));
 }
 
 /**
@@ -152,13 +162,15 @@ export function timeBatch(
   const { problem } = shop;
   const first = group.blocks[block]![0];
   const last = group.blocks[until]![1];
-  const steps = group.pattern.steps;
-  const ready = members.map((chain) => readyOf(shop, chain));
+  const { steps, hasWindows } = group.pattern;
+  const ready = readyTimes(shop, group, block, members);
   // From here on every week is the same, and nobody else is at work.
-  const settled = Math.max(...ready, problem.shop.settledFrom, lastEnd(shop), problem.taken?.until ?? 0);
-  const firstBegun = new Map<number, number>();
+  const settled = hasWindows
+    ? Math.max(...ready, problem.shop.settledFrom, lastEnd(shop), problem.taken?.until ?? 0)
+    : 0;
+  const firstBegun: number[] = [];
   const placed: Placed[] = [];
-  const holds = new Map<number, number>();
+  const holds: number[] = [];
   for (let index = first; index <= last; index++) {
     if (steps[index]!.kind !== "hands") {
       for (let at = 0; at < members.length; at++) placeWait(shop, members[at]!, index, first, ready[at]!);
@@ -167,51 +179,43 @@ export function timeBatch(
     shop.looks += members.length + 4;
     const from = index === first ? ready : members.map((chain) => shop.times[chain]!.ends[index - 1]!);
     const kind = group.kinds[index]!;
-    const turns = kind.isApart ? members.map((_, at) => [at]) : [[...members.keys()]];
-    const those: Placed[] = [];
-    for (const turn of turns) {
-      const before = [...placed, ...those];
-      const one = placeTask(
-        shop,
-        kind,
-        index,
-        turn.map((at) => members[at]!),
-        {
-          ready: turn.map((at) => from[at]!),
-          hold: holds.get(index) ?? 0,
-          floor: before.at(-1)?.end ?? problem.start,
-          before,
-        },
-      );
+    const turns = kind.isApart ? members.map((_, at) => [at]) : undefined;
+    const before = placed.length;
+    for (let turn = 0; turn < (turns?.length ?? 1); turn++) {
+      const those = turns?.[turn];
+      const one = placeTask(shop, kind, index, those?.map((at) => members[at]!) ?? members, {
+        ready: those?.map((at) => from[at]!) ?? from,
+        hold: holds[index] ?? 0,
+        floor: placed.at(-1)?.end ?? problem.start,
+        before: placed,
+      });
       if (one === undefined) return undefined;
-      those.push(one);
+      placed.push(one);
     }
+    if (!hasWindows) continue;
     // What windows keep from going in one settled week goes in none.
-    const begun = firstBegun.get(index);
-    const begin = those[0]!.begin;
-    if (begun === undefined) firstBegun.set(index, Math.max(settled, begin));
+    const begun = firstBegun[index];
+    const begin = placed[before]!.begin;
+    if (begun === undefined) firstBegun[index] = Math.max(settled, begin);
     else if (begin > begun + weekMs) return undefined;
     const late = lateBy(shop, index, members);
-    if (late > 0) {
-      const step = steps[index]!;
-      const of = step.kind === "hands" ? step.window!.of : -1;
-      const at = placed.findIndex((other) => other.index === of);
-      if (at < 0) return undefined;
-      holds.set(of, placed[at]!.begin + late);
-      placed.length = at;
-      index = of - 1;
-      continue;
-    }
-    placed.push(...those);
+    if (late <= 0) continue;
+    const step = steps[index]!;
+    const of = step.kind === "hands" ? step.window!.of : -1;
+    const at = placed.findIndex((other) => other.index === of);
+    if (at < 0) return undefined;
+    holds[of] = placed[at]!.begin + late;
+    placed.length = at;
+    index = of - 1;
   }
-  const firsts = placed.filter(({ index }) => index === placed[0]!.index);
+  const firsts = placed.findLast(({ index }) => index === placed[0]!.index);
   return {
     members,
     blocks: until - block + 1,
     last,
     placed,
     start: placed[0]?.start ?? Math.max(...ready),
-    firstEnd: firsts.at(-1)?.end ?? Math.max(...ready),
+    firstEnd: firsts?.end ?? Math.max(...ready),
   };
 }
 
@@ -251,14 +255,15 @@ function placeTask(
   { ready, hold, floor, before }: Floors,
 ): Placed | undefined {
   const { problem, profile } = shop;
+  const { works, kept } = problem;
   let work = 0;
   let readyAt = hold;
   let earliest = hold;
   for (let at = 0; at < members.length; at++) {
     const chain = members[at]!;
     readyAt = Math.max(readyAt, ready[at]! - work);
-    earliest = Math.max(earliest, (problem.kept?.[chain]?.[index]?.from ?? 0) - work);
-    work += workOf(problem, chain, index);
+    if (kept !== undefined) earliest = Math.max(earliest, (kept[chain]?.[index]?.from ?? 0) - work);
+    work += works[chain]![index]!;
   }
   earliest = Math.max(earliest, readyAt);
   if (work > kind.most && members.length > 1) return undefined;
@@ -402,11 +407,12 @@ function writeTask(
   { index, members, begin, start, kind }: Placed,
   isWhole: boolean,
 ): void {
-  let done = 0;
+  let done = begin;
   for (const chain of members) {
-    const work = workOf(problem, chain, index);
-    times[chain]!.starts[index] = isWhole ? begin + done : start;
-    times[chain]!.ends[index] = isWhole ? begin + done + work : endOf(problem.shop, start, kind.fixed + work);
+    const work = problem.works[chain]![index]!;
+    const { starts, ends } = times[chain]!;
+    starts[index] = isWhole ? done : start;
+    ends[index] = isWhole ? done + work : endOf(problem.shop, start, kind.fixed + work);
     done += work;
   }
 }
@@ -463,11 +469,6 @@ export function putDown(shop: Workshop, { members, blocks, placed, last }: Batch
     jobEnd[job] = Math.max(jobEnd[job]!, times[chain]!.ends[last]!);
     if (position[chain] === waitingOf.length) open[job]!--;
   }
-}
-
-export function workOf({ chains }: SessionProblem, chain: number, index: number): number {
-  const step = chains[chain]!.steps[index]!;
-  return step.kind === "hands" ? step.work : 0;
 }
 
 /** Whether the room's air carries away all that has been put down. */
