@@ -21,8 +21,15 @@ import {
   timesOf,
 } from "./fumes/job-air.ts";
 import { type JobRelease, type RoomOfJobs, roomOfJobs } from "./fumes/room-of-jobs.ts";
+import { drained } from "./memory/again.ts";
 import { type Asking, anew, createMemory, type Memory, type Remembered } from "./memory/memory.ts";
-import { checkNames, type NamesIn, namesInDeclaration, repeatsNames } from "./model/check-names.ts";
+import {
+  checkNames,
+  type DeclarationNames,
+  type NamesIn,
+  namesInDeclaration,
+  repeatsNames,
+} from "./model/check-names.ts";
 import { answerWith, jobGraph } from "./model/job-graph.ts";
 import type { Job, Recipe, Shop } from "./model/model.ts";
 import {
@@ -34,7 +41,7 @@ import {
   scopeOf,
 } from "./model/program.ts";
 import { type Sight, useGraph } from "./model/use-graph.ts";
-import { firstBefore, memo } from "./once.ts";
+import { firstBefore, isSameList, memo, onceFor } from "./once.ts";
 import { type Outcome, outcomeOf, outcomes, soundIn, valueIn } from "./outcome.ts";
 import type { FileId, Place } from "./place.ts";
 import { MOST_SUGGESTIONS } from "./resolution/problems.ts";
@@ -49,7 +56,7 @@ import { createJobHistory } from "./surface/job-history.ts";
 import { outlineOf } from "./surface/outline.ts";
 import { createRunner, runAssumed, type SurfaceRun } from "./surface/run.ts";
 import { createTotaller, type JobResult, withoutDates } from "./totals/job-totals.ts";
-import { unitsFor } from "./units-told.ts";
+import { balanceOf, habitBy } from "./units-told.ts";
 
 export type { Checker, CheckerParts, CheckView } from "./checker.ts";
 
@@ -147,15 +154,13 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   };
   /** The jobs of other files that share the shops of these jobs of a file. */
   const inSameShops = (file: FileId, own: readonly Job[]): readonly Job[] => {
-    const shops = new Set<Shop>();
-    const known = scopes(file).shops;
-    for (const { shop: name, start } of own) {
-      const shop = name && start && known.get(name.name);
-      if (shop) shops.add(shop);
-    }
-    return [...shops].flatMap((shop) =>
-      filesOf(shop).flatMap((other) => (other === file ? [] : jobsIn(shop, other))),
-    );
+    const names = new Set<string>();
+    for (const { shop, start } of own) if (shop && start) names.add(shop.name);
+    return [...names].flatMap((name) => {
+      const shop = scopes(file).shops.get(name);
+      const others = shop ? filesOf(shop).filter((other) => other !== file) : [];
+      return others.flatMap((other) => jobsIn(shop!, other));
+    });
   };
   const jobs = outcomes((job: Job) => promised(withAir(valueIn(totals(job)), roomOf, remembered)));
   const isKnown = (job: Job): boolean => {
@@ -170,7 +175,9 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
     return promised(withAir(totaller.atHand(job), (shop) => rooms.get(shop), remembered));
   });
   // Asked for every run and job on every edit; what people set does not change while a checker is there.
-  const unitsOf = memo((file: FileId) => unitsFor({ program, units: parts.units }, file));
+  const unitsOf = memo(
+    (file: FileId) => parts.units?.(file) ?? habitBy((each) => unitBalance(each, remembered), program, file),
+  );
   const judge = judgeBy(parts.rules, unitsOf);
   const isAllowed = (rule: string, place: Place): boolean => {
     const file = program.files.get(place.file);
@@ -315,6 +322,17 @@ const jobsInShop = (
       job.shop?.name === shop.name && job.start !== undefined && scopes(file).shops.get(shop.name) === shop,
   );
 
+/** The same as for another program where no declaration has changed its units. */
+function unitBalance({ id, declarations }: ProgramFile, remembered: Remembered<CheckView>): number {
+  const bodies = declarations.map(({ tree }) => tree.body);
+  const owner = { file: id, declaration: "" };
+  return sumIn(drained(remembered.rows("units", owner, [bodies], (row) => balanceOf(bodies[row]!))));
+}
+
+const sumIn = onceFor((all: readonly Outcome<number>[]): number =>
+  all.reduce((sum, each) => sum + valueIn(each), 0),
+);
+
 const awaits = ({ awaitsAir, schedule }: JobResult): boolean =>
   awaitsAir === true || isBeingPlanned(schedule);
 
@@ -376,14 +394,21 @@ const namesIn = (file: ProgramFile, resolutions: Resolutions, remembered: Rememb
   const find: NamesIn = (declaration, suggestions) => {
     const query = suggestions === 0 ? "names without suggestions" : "names";
     const owner = ownerOf(file.id, declaration);
-    return remembered.recall(query, owner, [declaration.lowered, suggestions], (asking) => {
+    const work = (asking: Asking<CheckView>): DeclarationNames => {
       const resolution = resolutions.of(file.id, declaration, asking);
       return namesInDeclaration(file.id, declaration, resolution, askingScope(asking, file.id), suggestions);
-    });
+    };
+    return remembered.recall(query, owner, [declaration.lowered, suggestions], work, isAsSound);
   };
   return (declaration, suggestions) =>
     suggestions === MOST_SUGGESTIONS ? withAll(declaration) : find(declaration, suggestions);
 };
+
+/** Of most declarations nothing is said, and then an edit leaves the list of them as it was. */
+const isAsSound = (before: DeclarationNames, now: DeclarationNames): boolean =>
+  before.findings.length + now.findings.length === 0 &&
+  before.unknown === now.unknown &&
+  isSameList(before.files, now.files);
 
 /** The scope of a file whose graph of jobs writes down what it is asked. */
 function askingScope({ scopeOf, ask }: Asking<CheckView>, file: FileId): Scope {

@@ -111,15 +111,19 @@ export function jobsOf(program: Program, file: FileId): readonly Job[] {
   return found ? jobsIn(found) : [];
 }
 
-const jobsIn = onceFor((file: ProgramFile): readonly Job[] =>
-  modelsOf(file).filter((model) => model.kind === "job"),
-);
+const jobsIn = onceFor((file: ProgramFile): readonly Job[] => {
+  const jobs: Job[] = [];
+  for (const model of modelsOf(file)) if (model.kind === "job") jobs.push(model);
+  return jobs;
+});
 
 export function recipesOf(program: Program, file: FileId): readonly Recipe[] {
   const found = program.files.get(file);
   return found ? recipesIn(found) : [];
 }
 
-const recipesIn = onceFor((file: ProgramFile): readonly Recipe[] =>
-  modelsOf(file).filter((model) => model.kind === "recipe"),
-);
+const recipesIn = onceFor((file: ProgramFile): readonly Recipe[] => {
+  const recipes: Recipe[] = [];
+  for (const model of modelsOf(file)) if (model.kind === "recipe") recipes.push(model);
+  return recipes;
+});

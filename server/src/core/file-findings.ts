@@ -18,7 +18,14 @@ import { onceFor } from "./once.ts";
 import { withoutConsequences } from "./one-mistake.ts";
 import { type Outcome, soundIn, valueIn } from "./outcome.ts";
 import { type FileId, type Place, placeKey } from "./place.ts";
-import { type JobFacts, type Judge, outdoorsOnly, type RuleFindings, runRules } from "./rules/engine.ts";
+import {
+  type JobFacts,
+  type Judge,
+  type Judgement,
+  outdoorsOnly,
+  type RuleFindings,
+  runRules,
+} from "./rules/engine.ts";
 import { languageSeverity } from "./rules/registry.ts";
 import { applySuppressions } from "./rules/suppressions.ts";
 import type { SurfaceRun } from "./surface/run.ts";
@@ -86,8 +93,7 @@ function faultsOfWork(
   { refused, assumed, paired, results }: WorkedFile,
   file: FileId,
 ): readonly Fault[] {
-  const isSound = (outcome: Outcome<unknown>): boolean => "value" in outcome;
-  if (refused.size === 0 && [assumed, paired, results].every((all) => all.every(isSound))) return [];
+  if (refused.size === 0 && [assumed, paired, results].every(areSound)) return [];
   const faults: Fault[] = [];
   for (const job of jobsOf(checker.program, file))
     attempt(
@@ -106,17 +112,23 @@ function faultsOfWork(
   return faults;
 }
 
+/** Asked once a list, which most edits leave as it is. */
+const areSound = onceFor((all: readonly Outcome<unknown>[]): boolean =>
+  all.every((outcome) => "value" in outcome),
+);
+
 /** What the reading of a file has found, before anything is looked up elsewhere. */
 function readFindings(found: ProgramFile): readonly Finding[] {
-  const local = found.declarations.flatMap((declaration) => readIn(found.id, declaration));
-  const stray = found.tree.pieces.flatMap((piece) =>
-    piece.kind === "stray" ? strayFindings(found.id, piece) : [],
-  );
+  const stray: Finding[] = [];
+  for (const piece of found.tree.pieces)
+    if (piece.kind === "stray") stray.push(...strayFindings(found.id, piece));
+  const local: Finding[] = [];
+  for (const declaration of found.declarations)
+    if (declaration.lowered.findings.length > 0) local.push(...readIn(found.id, declaration));
   return [...stray, ...local];
 }
 
 function readIn(file: FileId, { tree, lowered }: ProgramDeclaration): readonly Finding[] {
-  if (lowered.findings.length === 0) return [];
   const known = READ.get(lowered) ?? lowered.findings.map((each) => findingIn(file, tree.key, each));
   READ.set(lowered, known);
   return known;
@@ -197,25 +209,37 @@ function tradeFindings(
   { assumed, results, judged }: WorkedFile,
   file: FileId,
 ): RuleFindings {
-  const runs = soundOnes(assumed);
-  const jobs = soundOnes(results);
+  const isElsewhere = (checker.program.files.get(file)?.uses.length ?? 0) > 0;
+  const elsewhere = isElsewhere
+    ? recipesElsewhere(checker.program, soundOnes(assumed), soundOnes(results))
+    : [];
   return runRules({
-    assumed: judged.assumed.flatMap((outcome) => soundIn(outcome) ?? []),
+    assumed: tellingOnes(judged.assumed),
     paired: judged.paired.map(valueIn),
     // Of a job that could not be worked out that is said; what fails with the others concerns the file.
-    jobs: judged.jobs.flatMap((outcome, row) => ("value" in results[row]! ? [valueIn(outcome)] : [])),
-    elsewhere: recipesElsewhere(checker.program, file, runs, jobs).flatMap((recipe) => {
+    jobs: areSound(judged.jobs)
+      ? tellingOnes(judged.jobs)
+      : judged.jobs.flatMap((outcome, row) => ("value" in results[row]! ? [valueIn(outcome)] : [])),
+    elsewhere: elsewhere.flatMap((recipe) => {
       const run = checker.assumedIfSound(recipe);
       return run ? [judge.run(run)] : [];
     }),
-    outdoors: jobs.some(({ shop }) => shop?.outdoors)
+    outdoors: areOutdoors(results)
       ? outdoorsOnly(
-          runs,
-          jobs.flatMap((job) => job.runs),
+          soundOnes(assumed),
+          soundOnes(results).flatMap((job) => job.runs),
         )
       : NOWHERE,
   });
 }
+
+/** Most of a file has nothing to be said of; looked for once a list, which most edits leave as it is. */
+const tellingOnes = onceFor((all: readonly Outcome<Judgement>[]): readonly Judgement[] =>
+  soundOnes(all).filter(({ drafts, faults }) => drafts.length + faults.length > 0),
+);
+
+const areOutdoors = (results: readonly Outcome<JobResult>[]): boolean =>
+  results.some((outcome) => soundIn(outcome)?.shop?.outdoors);
 
 const NOWHERE: ReadonlySet<string> = new Set();
 
@@ -225,11 +249,9 @@ const soundOnes = <T>(outcomes: readonly Outcome<T>[]): readonly T[] =>
 /** Recipes of other files that these runs lead through: what holds of them always is said in their own files. */
 function recipesElsewhere(
   program: Program,
-  file: FileId,
   assumed: readonly SurfaceRun[],
   jobs: readonly JobResult[],
 ): readonly Recipe[] {
-  if (program.files.get(file)?.uses.length === 0) return [];
   const found = new Map<string, Recipe>();
   const look = (run: SurfaceRun): void => {
     for (const place of declarationsElsewhere(run)) {

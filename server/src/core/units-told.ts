@@ -34,11 +34,18 @@ export const unitsFor = ({ program, units }: Pick<Checker, "program" | "units">,
 export const habitOf = (program: Program, file: FileId): UnitSystem => habitsIn(program)(file);
 
 const habitsIn = onceFor((program: Program) =>
-  memo((file: FileId): UnitSystem => {
-    const files = reachableFiles(program, file).flatMap((each) => program.files.get(each) ?? []);
-    return files.reduce((sum, each) => sum + balanceIn(each), 0) > 0 ? "us" : "metric";
-  }),
+  memo((file: FileId): UnitSystem => habitBy(balanceIn, program, file)),
 );
+
+/** `balanceOfFile` is what its declarations come to by `balanceOf`. */
+export function habitBy(
+  balanceOfFile: (file: ProgramFile) => number,
+  program: Program,
+  file: FileId,
+): UnitSystem {
+  const files = reachableFiles(program, file).flatMap((each) => program.files.get(each) ?? []);
+  return files.reduce((sum, each) => sum + balanceOfFile(each), 0) > 0 ? "us" : "metric";
+}
 
 const balanceIn = onceFor(({ declarations }: ProgramFile): number =>
   declarations.reduce((sum, { tree }) => sum + balanceOf(tree.body), 0),
@@ -49,7 +56,7 @@ export const unitsForAll = (unitsOf: (file: FileId) => UnitSystem, files: readon
   files.length > 0 && files.every((file) => unitsOf(file) === "us") ? "us" : "metric";
 
 /** How many more of its figures have units of the United States than metric ones. Cans are what shops sell. */
-const balanceOf = onceFor(({ text: said }: DeclarationBody): number => {
+export const balanceOf = onceFor(({ text: said }: DeclarationBody): number => {
   let balance = 0;
   let isCans = false;
   let isFirst = true;

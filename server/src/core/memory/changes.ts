@@ -79,7 +79,7 @@ function differing(
   b: readonly ProgramDeclaration[],
 ): readonly [readonly ProgramDeclaration[], readonly ProgramDeclaration[]] {
   const isSame = (x: ProgramDeclaration | undefined, y: ProgramDeclaration | undefined): boolean =>
-    x !== undefined && y !== undefined && x.lowered === y.lowered && x.tree.key === y.tree.key;
+    x !== undefined && y !== undefined && (x === y || (x.lowered === y.lowered && x.tree.key === y.tree.key));
   let start = 0;
   while (isSame(a[start], b[start])) start += 1;
   let end = 0;

@@ -177,6 +177,8 @@ interface Entry<View> {
   arrangement: number;
   /** The program for which it was last found to hold. */
   program: number;
+  /** Those that have become doubtful of the list that it is in. */
+  doubted: Set<Entry<View>> | undefined;
 }
 
 /** What belongs to one declaration, by the kind of work. */
@@ -193,6 +195,11 @@ interface KeptEach<View, T> extends Kept<T> {
   readonly shared: readonly unknown[];
   /** Of each bound, by row. */
   readonly weights: readonly (readonly number[])[];
+  /** Which uses of files and which arrangement all its entries were last compared with, but for those that are doubted or open. */
+  readonly uses: number;
+  readonly arrangement: number;
+  /** Those of its entries, and perhaps of former ones, that have become doubtful since. */
+  readonly doubted: Set<Entry<View>>;
 }
 
 /** Without a memory all is worked out anew. */
@@ -320,7 +327,7 @@ class Store<View extends ProgramView> {
     const whole = { file, declaration: "" };
     const known = isCurrent() ? (this.lists(whole).get(query) as KeptEach<View, T> | undefined) : undefined;
     const before = known && isSameList(known.shared, shared) ? known : undefined;
-    const { from, rows } = carriedOver(before, columns, before ? this.#doubtfulRows(before.entries) : []);
+    const { from, rows } = carriedOver(before, columns, before ? this.#doubtfulRows(before) : []);
     const values = carry<Outcome<T>>(before?.values, from, NOT_YET);
     for (const row of rows) values[row] = NOT_YET;
     onCarried?.(values);
@@ -343,16 +350,23 @@ class Store<View extends ProgramView> {
       entries[row] = asked?.program === this.#program ? asked : undefined;
       for (let which = 0; which < left.length; which += 1)
         weights[which]![row] = bounds[which]!.weigh(outcome, row);
-      if (entries[row] === undefined || isOpen?.(row)) open.push(row);
+      if (entries[row] === undefined || this.#isOpen(entries[row]) || isOpen?.(row)) open.push(row);
       yield;
     }
     const count = reaches(columns[0]!.length) ? values.length : weighed - 1;
     for (const list of [values, entries, ...weights]) list.length = count;
+    const doubted = known?.doubted ?? new Set();
+    for (const row of rows) if (entries[row]) entries[row].doubted = doubted;
+    const inList = new Set(doubted.size > 0 ? entries : []);
+    for (const entry of doubted) if (!entry.isDoubtful || !inList.has(entry)) doubted.delete(entry);
     const kept: KeptEach<View, T> = {
       columns,
       shared,
       entries,
       weights,
+      doubted,
+      uses: this.#uses,
+      arrangement: this.#arrangement(),
       values: sameList(known?.values, values),
       open: open.filter((row) => row < count),
     };
@@ -360,9 +374,11 @@ class Store<View extends ProgramView> {
     return kept.values;
   }
 
-  /** Those of which a look is needed whether they still hold. */
-  #doubtfulRows(entries: readonly (Entry<View> | undefined)[]): readonly number[] {
+  /** Those of which a look is needed whether they still hold; next to none of them need be looked at for that. */
+  #doubtfulRows({ entries, doubted, uses, arrangement }: KeptEach<View, unknown>): readonly number[] {
     const rows: number[] = [];
+    const isSameAround = uses === this.#uses && arrangement === this.#arrangement();
+    if (isSameAround && doubted.size === 0) return rows;
     for (let row = 0; row < entries.length; row += 1) {
       const entry = entries[row];
       if (entry && !this.#surelyHolds(entry)) rows.push(row);
@@ -371,9 +387,19 @@ class Store<View extends ProgramView> {
   }
 
   /** Without another look: no name that it looked up and no arrangement has changed, and it asked nothing else. */
-  #surelyHolds({ isDoubtful, uses, questions, isArranged, arrangement }: Entry<View>): boolean {
-    if (isDoubtful || uses !== this.#uses) return false;
-    return questions.length === 0 || (isArranged && arrangement === this.#arrangement());
+  #surelyHolds(entry: Entry<View>): boolean {
+    if (entry.isDoubtful || entry.uses !== this.#uses || this.#isOpen(entry)) return false;
+    return entry.questions.length === 0 || entry.arrangement === this.#arrangement();
+  }
+
+  /** It asked what may have another answer after any edit. */
+  #isOpen({ questions, isArranged }: Entry<View>): boolean {
+    return questions.length > 0 && !isArranged;
+  }
+
+  #doubt(entry: Entry<View>): void {
+    entry.isDoubtful = true;
+    entry.doubted?.add(entry);
   }
 
   /** A file may see no more files than this, so that an outline of another may count where more are used. */
@@ -430,6 +456,7 @@ class Store<View extends ProgramView> {
       isArranged: questions.every(({ question }) => this.#byOutlines.has(question)),
       arrangement: this.#outlinesSeen,
       program: this.#program,
+      doubted: undefined,
     };
     if (before) this.#forget(before);
     slot.set(query, entry);
@@ -473,7 +500,7 @@ class Store<View extends ProgramView> {
 
   #forget(entry: Entry<View>): void {
     // Nobody tells it any more when a name changes.
-    entry.isDoubtful = true;
+    this.#doubt(entry);
     for (const lookup of entry.lookups) {
       const key = lookupKey(lookup);
       const byFile = this.#askers.get(key);
@@ -522,7 +549,7 @@ class Store<View extends ProgramView> {
     for (const key of names) {
       const byFile = this.#askers.get(key);
       const askers = isUsed ? [...(byFile?.values() ?? [])] : [byFile?.get(id) ?? []];
-      for (const each of askers) for (const entry of each) entry.isDoubtful = true;
+      for (const each of askers) for (const entry of each) this.#doubt(entry);
     }
     for (const declaration of gone) this.#forgetAll(id, declaration);
     if (isRearranged) this.#outlines.set(id, ++this.#outlinesSeen);

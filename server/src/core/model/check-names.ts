@@ -5,6 +5,7 @@
 import { t, translated } from "../../../../grammar/src/translate.ts";
 import type { Finding } from "../findings.ts";
 import { findingAt, findingIn } from "../language-findings.ts";
+import { onceFor } from "../once.ts";
 import { type Outcome, valueIn } from "../outcome.ts";
 import type { FileId } from "../place.ts";
 import { findingsOf, MOST_SUGGESTIONS, type Suggestions } from "../resolution/problems.ts";
@@ -110,15 +111,24 @@ export function checkNames(
   const named = new Set<FileId>();
   const findings: Finding[] = [];
   let left = MOST_SUGGESTIONS;
-  for (const [index, outcome] of names.entries()) {
-    let found = valueIn(outcome);
-    if (found.unknown > left) found = namesIn(file.declarations[index]!, left);
+  for (const row of tellingRows(names)) {
+    let found = valueIn(names[row]!);
+    if (found.unknown > left) found = namesIn(file.declarations[row]!, left);
     left = Math.max(0, left - found.unknown);
-    if (file.uses.length > 0) for (const target of found.files) named.add(target);
-    if (found.findings.length > 0) findings.push(...found.findings);
+    findings.push(...found.findings);
   }
+  if (file.uses.length > 0)
+    for (const outcome of names) for (const target of valueIn(outcome).files) named.add(target);
   return [...findings, ...(mayRepeat ? duplicates(program, file) : []), ...checkUses(program, file, named)];
 }
+
+/** The declarations of which something is said; looked for once a list, which most edits leave as it is. */
+const tellingRows = onceFor((names: readonly Outcome<DeclarationNames>[]): readonly number[] =>
+  names.flatMap((outcome, row) => {
+    const { findings, unknown } = valueIn(outcome);
+    return findings.length + unknown > 0 ? [row] : [];
+  }),
+);
 
 /** Whether one of these files, or two of them, declare something of one kind and name twice. */
 export function repeatsNames(program: Program, files: readonly FileId[]): boolean {

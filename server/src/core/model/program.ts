@@ -30,10 +30,15 @@ export interface ProgramFile {
   readonly id: FileId;
   readonly tree: FileTree;
   readonly declarations: readonly ProgramDeclaration[];
-  readonly byKey: ReadonlyMap<string, ProgramDeclaration>;
+  readonly byKey: DeclarationsByKey;
   readonly uses: readonly UseLink[];
   /** What could not be read for a fault in this program. */
   readonly faults: readonly Fault[];
+}
+
+/** The declarations of a file by their keys. */
+export interface DeclarationsByKey {
+  get(key: string): ProgramDeclaration | undefined;
 }
 
 /** Files by their names; a map that knows can tell what changed, so that not all have to be looked at. */
@@ -65,36 +70,58 @@ export function programFile(
   previous?: ProgramFile,
 ): ProgramFile {
   const declarations: ProgramDeclaration[] = [];
+  const uses: UseLink[] = [];
+  const faults: Fault[] = [];
+  let hasSameKeys = previous !== undefined;
   for (const piece of tree.pieces) {
     if (piece.kind !== "declaration") continue;
     // Most often it stands at the same place.
     const there = previous?.declarations[declarations.length];
-    const before = there?.tree.key === piece.key ? there : previous?.byKey.get(piece.key);
+    const isThere = there?.tree.key === piece.key;
+    hasSameKeys &&= isThere;
+    const before = isThere ? there : previous?.byKey.get(piece.key);
     if (before?.tree === piece) declarations.push(before);
     else {
       const lowered = before?.tree.body === piece.body ? before.lowered : lower(id, piece.key, piece.body);
       declarations.push({ tree: piece, lowered });
     }
+    const { syntax } = piece.body;
+    if (syntax.kind !== "use" || !syntax.path) continue;
+    const { value } = syntax.path;
+    const part = { part: t`The search for this file`, place: pathPlace(id, piece.key, syntax) };
+    uses.push(...attempt(faults, part, () => [useLink(id, piece.key, syntax, value, resolve)], []));
   }
-  const faults: Fault[] = [];
-  return {
-    id,
-    tree,
-    declarations,
-    byKey: new Map(declarations.map((declaration) => [declaration.tree.key, declaration])),
-    uses: declarations.flatMap(({ tree: declaration }) => {
-      const syntax = declaration.body.syntax;
-      return syntax.kind === "use" && syntax.path
-        ? attempt(
-            faults,
-            { part: t`The search for this file`, place: pathPlace(id, declaration.key, syntax) },
-            () => [useLink(id, declaration.key, syntax, syntax.path!.value, resolve)],
-            [],
-          )
-        : [];
-    }),
-    faults,
-  };
+  hasSameKeys &&= previous?.declarations.length === declarations.length;
+  const byKey =
+    hasSameKeys && previous?.byKey instanceof ByKey
+      ? previous.byKey.withThe(declarations)
+      : ByKey.of(declarations);
+  return { id, tree, declarations, byKey, uses, faults };
+}
+
+/** Where the keys stand is found once for all states of a file that have the same ones. */
+class ByKey implements DeclarationsByKey {
+  readonly #declarations: readonly ProgramDeclaration[];
+  readonly #places: ReadonlyMap<string, number>;
+
+  private constructor(declarations: readonly ProgramDeclaration[], places: ReadonlyMap<string, number>) {
+    this.#declarations = declarations;
+    this.#places = places;
+  }
+
+  static of(declarations: readonly ProgramDeclaration[]): ByKey {
+    return new ByKey(declarations, new Map(declarations.map(({ tree }, place) => [tree.key, place])));
+  }
+
+  /** Of declarations that have the same keys in the same order. */
+  withThe(declarations: readonly ProgramDeclaration[]): ByKey {
+    return new ByKey(declarations, this.#places);
+  }
+
+  get(key: string): ProgramDeclaration | undefined {
+    const place = this.#places.get(key);
+    return place === undefined ? undefined : this.#declarations[place];
+  }
 }
 
 function useLink(
@@ -114,11 +141,12 @@ const pathPlace = (file: FileId, declaration: string, syntax: UseDeclaration): P
 });
 
 /** What a file declares, those without a name left out; gathered once, since every file that sees it asks. */
-export const modelsOf = onceFor((file: ProgramFile): readonly ModelDeclaration[] =>
-  file.declarations.flatMap(({ lowered }) =>
-    lowered.model && lowered.model.name !== "" ? [lowered.model] : [],
-  ),
-);
+export const modelsOf = onceFor((file: ProgramFile): readonly ModelDeclaration[] => {
+  const models: ModelDeclaration[] = [];
+  for (const { lowered } of file.declarations)
+    if (lowered.model && lowered.model.name !== "") models.push(lowered.model);
+  return models;
+});
 
 /** The file itself and all it uses, directly or not, each once, those that it mentions itself first. */
 export const reachableFiles = (program: Program, from: FileId): readonly FileId[] =>

@@ -141,11 +141,17 @@ function gravestByCause(drafts: readonly Draft[]): ReadonlyMap<string, Draft> {
 /** Most of a file has nothing to be said of. */
 function together(judgements: readonly Judgement[]): Judgement {
   const telling = judgements.filter(({ drafts, faults }) => drafts.length + faults.length > 0);
-  return {
-    drafts: telling.flatMap(({ drafts }) => drafts),
-    faults: telling.flatMap(({ faults }) => faults),
-  };
+  return judgementOf(
+    telling.flatMap(({ drafts }) => drafts),
+    telling.flatMap(({ faults }) => faults),
+  );
 }
+
+/** The same object where nothing is said, so that what is made of it stands while more things come to it. */
+const judgementOf = (drafts: readonly Draft[], faults: readonly Fault[]): Judgement =>
+  drafts.length + faults.length > 0 ? { drafts, faults } : NOTHING_SAID;
+
+const NOTHING_SAID: Judgement = { drafts: [], faults: [] };
 
 /** Keys are made once, since every keystroke compares the drafts of the whole file. */
 const draftOf = (draft: Omit<Draft, "key" | "line">): Draft => ({
@@ -225,7 +231,7 @@ function judgeRun(rules: readonly TradeRule[], run: SurfaceRun, units: UnitSyste
     else if (onWait) look(onWait, waits);
     if (onRun) look(onRun, [whole]);
   }
-  return { drafts, faults };
+  return judgementOf(drafts, faults);
 }
 
 /** A moment as rules are shown it. */
@@ -289,7 +295,7 @@ function judgeJob(rules: readonly TradeRule[], facts: JobFacts, units: UnitSyste
       });
     attempt(faults, { part: partOf(rule), place: facts.job.namePlace }, check, undefined);
   }
-  return { drafts, faults };
+  return judgementOf(drafts, faults);
 }
 
 /** Groups of rules that go by what a material is, but for those of them that are about people. */
