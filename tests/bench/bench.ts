@@ -34,7 +34,8 @@ const PEERS_FOLDER = fileURLToPath(new URL("peers/", import.meta.url));
 
 const FULL: Options = {
   starts: 7,
-  keystrokes: 24,
+  warm: 40,
+  keystrokes: 120,
   sizes: [100, 1000, 10_000],
   documents: 1000,
   burst: 2000,
@@ -42,6 +43,7 @@ const FULL: Options = {
 };
 const QUICK: Options = {
   starts: 1,
+  warm: 2,
   keystrokes: 6,
   sizes: [100, 1000],
   documents: 50,
@@ -86,7 +88,7 @@ const PARTS: Readonly<Record<string, () => Promise<void> | void>> = {
   requests: eachServer(requests),
   burst: eachServer(burst),
   many: eachServer(manyDocuments),
-  view: () => benchViews(options.keystrokes, table),
+  view: () => benchViews(Math.min(24, options.keystrokes), table),
   check: () => checkFolders(values.quick ? [20] : [1000, 10_000], table),
 };
 

@@ -12,6 +12,8 @@ export interface Server {
   readonly ending: string;
   /** Asked for diagnostics, where the others publish them. */
   readonly pullsDiagnostics?: true;
+  /** Waits for half a second or less after an edit, in case another follows. */
+  readonly waits?: true;
   /** Tells in a second answer what needs a plan. */
   readonly plansLater?: true;
   /** It is the one that is measured; the others are to compare with. */
@@ -130,6 +132,7 @@ export const PEERS: readonly Server[] = [
   },
   {
     name: "JSON",
+    waits: true,
     command: [extracted("json")],
     languageId: "json",
     ending: ".json",
@@ -147,6 +150,7 @@ export const PEERS: readonly Server[] = [
   },
   {
     name: "CSS",
+    waits: true,
     command: [extracted("css")],
     languageId: "css",
     ending: ".css",
@@ -163,6 +167,7 @@ export const PEERS: readonly Server[] = [
   },
   {
     name: "YAML",
+    waits: true,
     command: [path("peers/node_modules/yaml-language-server/bin/yaml-language-server")],
     languageId: "yaml",
     ending: ".yaml",

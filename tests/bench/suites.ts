@@ -20,6 +20,8 @@ export interface Row {
 
 export interface Options {
   readonly starts: number;
+  /** Keystrokes before those that count: somebody who types has typed for a while. */
+  readonly warm: number;
   readonly keystrokes: number;
   readonly sizes: readonly number[];
   readonly documents: number;
@@ -108,8 +110,15 @@ export async function coldStart(server: Server, { starts }: Options, table: Tabl
   table.set("the same without V8's compile cache", server.name, without);
 }
 
+/** Half a second each where a server waits on purpose: of those fewer tell as much. */
+const strokesFor = (server: Server, { warm, keystrokes: all }: Options) => {
+  const share = server.waits ? 5 : 1;
+  return { warm: Math.ceil(warm / share), strokes: Math.ceil(all / share) };
+};
+
 /** Keystrokes with fresh diagnostics, by length of the text and by place; then memory once all is quiet. */
 export async function keystrokes(server: Server, options: Options, table: Table): Promise<void> {
+  const { warm, strokes } = strokesFor(server, options);
   for (const size of options.sizes) {
     const text = server.text(size);
     const client = new Client(server);
@@ -119,17 +128,17 @@ export async function keystrokes(server: Server, options: Options, table: Table)
     table.set(`open ${size} lines`, server.name, opened);
     for (const [where, place] of Object.entries(server.places)) {
       const type = typist(placeIn(text, place));
-      for (let warm = 0; warm < options.keystrokes / 4; warm += 1) await client.keystroke(uri, type());
+      for (let early = 0; early < warm; early += 1) await client.keystroke(uri, type());
       await sleep(500);
       const [before, answeringBefore] = [client.cpuMs(), client.answeringMs()];
       const walls: number[] = [];
-      for (let stroke = 0; stroke < options.keystrokes; stroke += 1) {
+      for (let stroke = 0; stroke < strokes; stroke += 1) {
         const began = performance.now();
         await client.keystroke(uri, type());
         walls.push(performance.now() - began);
       }
       await sleep(300);
-      const perStroke = (ms: number): number => ms / options.keystrokes;
+      const perStroke = (ms: number): number => ms / strokes;
       const cpuMs = perStroke(client.answeringMs() - answeringBefore);
       table.set(`keystroke in a ${where}, ${size} lines`, server.name, { cpuMs, wallMs: median(walls) });
       const all = { cpuMs: perStroke(client.cpuMs() - before) };
@@ -170,6 +179,7 @@ async function sent(answer: unknown, times: number): Promise<Figure> {
 /** Answers asked for at once after an edit; beside ours, the same answer from a server that has it ready. */
 export async function requests(server: Server, options: Options, table: Table): Promise<void> {
   const formatting = { options: { tabSize: 2, insertSpaces: true } };
+  const { warm, strokes } = strokesFor(server, options);
   for (const size of options.sizes.filter((each) => each >= 1000)) {
     const text = server.text(size);
     const lines = text.split("\n").length;
@@ -191,7 +201,7 @@ export async function requests(server: Server, options: Options, table: Table): 
       if (!client.provides(provider)) continue;
       const figures: Figure[] = [];
       let answer: unknown;
-      for (let time = 0; time < Math.ceil(options.keystrokes / 2); time += 1) {
+      for (let time = 0; time < (warm + strokes) / 4; time += 1) {
         figures.push(
           await answered(client, async () => {
             client.change(uri, type());
@@ -202,7 +212,7 @@ export async function requests(server: Server, options: Options, table: Table): 
         await client.keystroke(uri, type());
       }
       const row = `${what} after an edit, ${size} lines`;
-      table.set(row, server.name, medianOf(figures));
+      table.set(row, server.name, medianOf(figures.slice(Math.floor(warm / 4))));
       if (server.isMeasured) table.set(row, FLOOR.name, await sent(answer, figures.length));
     }
     await client.stop();
@@ -243,7 +253,8 @@ export async function quiet(client: Client, mostMs = 3): Promise<void> {
  * when all have, and when all that follows from it is done; then a keystroke in one of them.
  */
 export async function manyDocuments(server: Server, options: Options, table: Table): Promise<void> {
-  const { documents, keystrokes: strokes } = options;
+  const { documents } = options;
+  const { strokes } = strokesFor(server, options);
   const text = server.text(26);
   const client = new Client(server);
   await client.initialize();
