@@ -9,7 +9,7 @@ import type { ChangedPart } from "../../grammar/src/parse.ts";
 import { TRADE_RULES } from "../../server/src/core/rules/registry.ts";
 import { PlanQueue } from "../../server/src/core/schedule/plan-queue.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
-import type { Analysis, Analyst } from "../../server/src/features/types.ts";
+import { type Analysis, type Analyst, INLAY_HINT_KINDS } from "../../server/src/features/types.ts";
 import { plan } from "../harness/planner.ts";
 import { expectAmong, expectSame } from "../harness/same.ts";
 
@@ -103,7 +103,11 @@ function textsOf(chosen: ReadonlyMap<string, number>): Readonly<Record<string, s
 }
 
 const said = (analysis: Analysis) =>
-  NAMES.map((name) => ({ findings: analysis.findings(name), totals: analysis.totals(name) }));
+  NAMES.map((name) => ({
+    findings: analysis.findings(name),
+    totals: analysis.totals(name),
+    hints: analysis.inlayHints(name, { start: 0, end: Number.MAX_SAFE_INTEGER }, INLAY_HINT_KINDS),
+  }));
 
 /** What an editor would say of the change from one text to the next: all that lies between their common ends. */
 function changeBetween(before: string | undefined, now: string): ChangedPart | undefined {
@@ -142,6 +146,7 @@ function planAll(analyst: Analyst, queue: PlanQueue): void {
 
 test("says after any edits what it says from scratch, at once or when the plans are there", () => {
   let findings = 0;
+  let hints = 0;
   let late = 0;
   fc.assert(
     fc.property(fc.array(edit, { minLength: 1, maxLength: 12 }), (edits) => {
@@ -170,6 +175,7 @@ test("says after any edits what it says from scratch, at once or when the plans 
         for (const [other, whole] of Object.entries(textsOf(chosen))) fresh.setFile(other, whole);
         const expected = said(fresh.analysis());
         findings += expected.reduce((sum, one) => sum + one.findings.length, 0);
+        hints += expected.reduce((sum, one) => sum + one.hints.length, 0);
         expectSame(said(analyst.analysis()), expected);
         const first = said(later.analysis());
         const ofPlans = first.flatMap((one) => one.findings.filter(({ rule }) => OF_PLANS.has(rule)));
@@ -183,5 +189,6 @@ test("says after any edits what it says from scratch, at once or when the plans 
     { numRuns: 14, seed: 51 },
   );
   expect(findings).toBeGreaterThan(500); // there was something to say
+  expect(hints).toBeGreaterThan(100);
   expect(late).toBeGreaterThan(20); // and some of it had to wait for plans
 });

@@ -13,8 +13,10 @@ import { tokensOfBody } from "../../../../grammar/src/tokens-of.ts";
 import type { RecipeStatement, Span, Statement, Token } from "../../../../grammar/src/tree.ts";
 import { absoluteOffset } from "../../../../grammar/src/walk.ts";
 import type { Checker } from "../../core/check.ts";
-import { figuresIn, type ShownFigures } from "../../core/measure/shown-figures.ts";
+import { figuresIn, type ShownFigures, type UnitSystem } from "../../core/measure/shown-figures.ts";
+import type { Recipe } from "../../core/model/model.ts";
 import type { ProgramDeclaration } from "../../core/model/program.ts";
+import { isSameList, onceFor } from "../../core/once.ts";
 import type { FileId, Place } from "../../core/place.ts";
 import { isItsLine } from "../../core/surface/actions.ts";
 import type { SurfaceRun } from "../../core/surface/run.ts";
@@ -41,96 +43,153 @@ export function inlayHintsOf(
       span.start <= tree.offset + tree.length,
   );
   if (asked.length === 0 || kinds.length === 0) return [];
-  const linesIn = (files: readonly FileId[]): Lines =>
-    linesOf(
-      file,
-      files.flatMap(checker.jobs).flatMap((result) => result.runs.map((run) => ({ run, result }))),
-    );
-  const own = linesIn([file]);
-  let foreign: Lines | undefined;
-  const elsewhere = (): Lines => {
-    foreign ??= linesIn([...checker.program.files.keys()].filter((other) => other !== file));
+  const comingBy = (files: readonly FileId[]): ComingBy => runsComingBy(file, files.flatMap(checker.jobs));
+  const own = comingBy([file]);
+  let foreign: ComingBy | undefined;
+  const elsewhere = (): ComingBy => {
+    foreign ??= comingBy([...checker.program.files.keys()].filter((other) => other !== file));
     return foreign;
   };
+  const units = unitsFor(checker, file);
   return asked
-    .flatMap((declaration) => recipeHints(file, declaration, { own, elsewhere, checker }, kinds))
+    .flatMap((declaration) => {
+      const { tree, lowered } = declaration;
+      if (lowered.model?.kind !== "recipe") return [];
+      const runs = runsOf(checker, lowered.model, own.get(tree.key), () => elsewhere().get(tree.key));
+      return hintsAgain(lowered.model, { file, declaration, runs, kinds, units }).map(
+        ({ at, parts }): InlayHintInfo => ({ offset: absoluteOffset(tree, at), parts }),
+      );
+    })
     .filter(({ offset }) => span.start <= offset && offset <= span.end);
 }
 
-type Lines = ReadonlyMap<string, readonly LineRun[]>;
+/** A run of a job, or of a recipe by itself. */
+type Done = Pick<LineRun, "run" | "result">;
 
-const lineKey = (declaration: string, start: number): string => `${declaration}\u0000${start}`;
+/** By declarations of a file, the runs that come by their lines. */
+type ComingBy = ReadonlyMap<string, readonly Done[]>;
 
-/** Every line of this file that these runs come by, with the times that it is done on each surface. */
-function linesOf(
-  file: FileId,
-  runs: readonly { readonly run: SurfaceRun; readonly result?: JobResult }[],
-): Lines {
-  const lines = new Map<string, LineRun[]>();
+function runsComingBy(file: FileId, results: readonly JobResult[]): ComingBy {
+  const found = new Map<string, Done[]>();
+  for (const result of results)
+    for (const run of result.runs)
+      for (const declaration of declarationsOn(run).get(file) ?? []) {
+        const known = found.get(declaration);
+        if (known) known.push({ run, result });
+        else found.set(declaration, [{ run, result }]);
+      }
+  return found;
+}
+
+/** The declarations whose lines a run does, by file. */
+const declarationsOn = onceFor(({ moments }: SurfaceRun): ReadonlyMap<FileId, ReadonlySet<string>> => {
+  const found = new Map<FileId, Set<string>>();
+  for (const { action } of moments) {
+    if (!isItsLine(action)) continue;
+    const { file, declaration } = action.place;
+    const known = found.get(file);
+    if (known) known.add(declaration);
+    else found.set(file, new Set([declaration]));
+  }
+  return found;
+});
+
+/** What the hints of a recipe are told by: dates and waits by some runs, litres and waits by others or the same. */
+interface RecipeRuns {
+  readonly dates: readonly Done[];
+  readonly amounts: readonly Done[];
+}
+
+function runsOf(
+  checker: Checker,
+  recipe: Recipe,
+  own: readonly Done[] | undefined,
+  elsewhere: () => readonly Done[] | undefined,
+): RecipeRuns {
+  if (own) return { dates: own, amounts: own };
+  const run = checker.assumedIfSound(recipe);
+  const dates = run ? [{ run }] : [];
+  return { dates, amounts: elsewhere() ?? dates };
+}
+
+interface HintsGiven {
+  readonly file: FileId;
+  readonly declaration: ProgramDeclaration;
+  readonly runs: RecipeRuns;
+  readonly kinds: readonly InlayHintKind[];
+  readonly units: UnitSystem;
+}
+
+/** At an offset inside the declaration. */
+interface RecipeHint {
+  readonly at: number;
+  readonly parts: readonly InlayHintPart[];
+}
+
+/** They are kept with the recipe, since an edit leaves the runs of most recipes alone. */
+function hintsAgain(recipe: Recipe, given: HintsGiven): readonly RecipeHint[] {
+  const { runs, kinds, units } = given;
+  const by = [
+    units,
+    ...kinds,
+    ...runs.dates.flatMap(({ run, result }) => [run, result]),
+    "amounts",
+    ...runs.amounts.flatMap(({ run, result }) => [run, result]),
+  ];
+  const before = KEPT_HINTS.get(recipe);
+  if (before && isSameList(before.by, by)) return before.hints;
+  const hints = recipeHints(given);
+  KEPT_HINTS.set(recipe, { by, hints });
+  return hints;
+}
+
+const KEPT_HINTS = new WeakMap<
+  Recipe,
+  { readonly by: readonly unknown[]; readonly hints: readonly RecipeHint[] }
+>();
+
+/** By the start of a line, on which surfaces it is done, and when on each. */
+type Lines = ReadonlyMap<number, readonly LineRun[]>;
+
+/** Every line of a declaration that these runs come by, with the times that it is done on each surface. */
+function linesOf(file: FileId, declaration: string, runs: readonly Done[]): Lines {
+  const lines = new Map<number, LineRun[]>();
   for (const { run, result } of runs) {
-    const times = new Map<string, LineRun["times"][number][]>();
+    const times = new Map<number, LineRun["times"][number][]>();
     run.moments.forEach((moment, index) => {
       const { place }: { readonly place: Place } = moment.action;
-      if (place.file !== file || !isItsLine(moment.action)) return;
-      const key = lineKey(place.declaration, place.span.start);
-      const list = times.get(key) ?? [];
-      times.set(key, list);
+      if (place.file !== file || place.declaration !== declaration || !isItsLine(moment.action)) return;
+      const list = times.get(place.span.start) ?? [];
+      times.set(place.span.start, list);
       list.push({ ...moment, index });
     });
-    for (const [key, list] of times) {
+    for (const [start, list] of times) {
       const line: LineRun = { run, times: list, ...(result ? { result } : {}) };
-      lines.set(key, [...(lines.get(key) ?? []), line]);
+      lines.set(start, [...(lines.get(start) ?? []), line]);
     }
   }
   return lines;
 }
 
-interface Sources {
-  readonly checker: Checker;
-  readonly own: Lines;
-  readonly elsewhere: () => Lines;
-}
-
-function recipeHints(
-  file: FileId,
-  { tree, lowered }: ProgramDeclaration,
-  { checker, own, elsewhere }: Sources,
-  kinds: readonly InlayHintKind[],
-): readonly InlayHintInfo[] {
+function recipeHints({ file, declaration: { tree }, runs, kinds, units }: HintsGiven): readonly RecipeHint[] {
   const { syntax } = tree.body;
-  const { model } = lowered;
-  if (syntax.kind !== "recipe" || model?.kind !== "recipe") return [];
-  const statements = allStatements(syntax.statements);
-  const runsFor = (lines: Lines, { span }: Statement): readonly LineRun[] =>
-    lines.get(lineKey(tree.key, span.start)) ?? [];
-  const reach = (lines: Lines): boolean =>
-    statements.some((statement) => runsFor(lines, statement).length > 0);
-  const assumed = (): Lines => {
-    const run = checker.assumedIfSound(model);
-    return linesOf(file, run ? [{ run }] : []);
-  };
-  const isInJob = reach(own);
-  const dates = isInJob ? own : assumed();
-  const say = figuresIn(unitsFor(checker, file));
-  const amounts = isInJob ? own : reach(elsewhere()) ? elsewhere() : dates;
-  const told = statements.flatMap((statement) => {
+  if (syntax.kind !== "recipe") return [];
+  const dates = linesOf(file, tree.key, runs.dates);
+  const amounts = runs.amounts === runs.dates ? dates : linesOf(file, tree.key, runs.amounts);
+  const say = figuresIn(units);
+  const told = allStatements(syntax.statements).flatMap((statement) => {
     const parts = kinds.flatMap((kind): readonly InlayHintPart[] => {
-      const runs = runsFor(kind === "elapsed" ? dates : amounts, statement);
-      const hint = runs.length > 0 ? hintOf(kind, statement, runs, say) : undefined;
+      const lines = (kind === "elapsed" ? dates : amounts).get(statement.span.start) ?? [];
+      const hint = lines.length > 0 ? hintOf(kind, statement, lines, say) : undefined;
       return hint ? [{ kind, ...hint }] : [];
     });
     return parts.length === 0 ? [] : [{ statement, parts }];
   });
-  return told.flatMap(({ statement, parts }, index): readonly InlayHintInfo[] => {
+  return told.flatMap(({ statement, parts }, index): readonly RecipeHint[] => {
     const above = told[index - 1]?.parts ?? [];
     const fresh = parts.filter((part) => !isRepeated(part, above));
     if (fresh.length === 0) return [];
-    return [
-      {
-        offset: absoluteOffset(tree, contentEnd(tokensOfBody(tree.body), statement.span.end)),
-        parts: fitting(fresh),
-      },
-    ];
+    return [{ at: contentEnd(tokensOfBody(tree.body), statement.span.end), parts: fitting(fresh) }];
   });
 }
 

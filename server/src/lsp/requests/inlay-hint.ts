@@ -5,6 +5,7 @@ import type {
   InlayHintLabelPart,
   InlayHintParams,
 } from "vscode-languageserver";
+import { onceFor } from "../../core/once.ts";
 import { shownText } from "../../escape/shown-text.ts";
 import { HINT_SEPARATOR } from "../../features/inlay-hints/hint-text.ts";
 import type { InlayHintPart } from "../../features/types.ts";
@@ -31,17 +32,19 @@ export const inlayHint = async (
     .inlayHints(file, spanOf(document, params.range), kinds)
     .map(({ offset, parts }) => ({
       position: document.positionAt(offset),
-      label: parts.flatMap((part, i) => labelParts(part, i === 0, session.facts.hoverMarkdown)),
+      label: (session.facts.hoverMarkdown ? labelWithMarks : plainLabel)(parts),
       paddingLeft: true,
     }));
 };
 
 /** Each with its own reason. The client names no format for these; one that shows hovers with marks shows them here, too. */
-const labelParts = (
-  { text, markdown }: InlayHintPart,
-  isFirst: boolean,
-  hoverMarkdown: boolean,
-): readonly InlayHintLabelPart[] => [
-  ...(isFirst ? [] : [{ value: HINT_SEPARATOR }]),
-  { value: shownText(text), tooltip: toMarkup(markdown, hoverMarkdown) },
-];
+const labelBy = (hoverMarkdown: boolean) =>
+  onceFor((parts: readonly InlayHintPart[]): InlayHintLabelPart[] =>
+    parts.flatMap(({ text, markdown }, i) => [
+      ...(i === 0 ? [] : [{ value: HINT_SEPARATOR }]),
+      { value: shownText(text), tooltip: toMarkup(markdown, hoverMarkdown) },
+    ]),
+  );
+
+/** Hints are kept while nothing of them changes, and so are their labels. */
+const [labelWithMarks, plainLabel] = [labelBy(true), labelBy(false)];
