@@ -154,9 +154,10 @@ export function createChecker(program: Program, given: Partial<CheckerParts> = {
   };
   /** The jobs of other files that share the shops of these jobs of a file. */
   const inSameShops = (file: FileId, own: readonly Job[]): readonly Job[] => {
-    const names = new Set<string>();
-    for (const { shop, start } of own) if (shop && start) names.add(shop.name);
-    return [...names].flatMap((name) => {
+    const shopOf = (row: number): string | undefined => own[row]!.start && own[row]!.shop?.name;
+    const owner = { file, declaration: "" };
+    const named = drained(remembered.rows("shops of jobs", owner, [own], shopOf));
+    return distinct(named).flatMap((name) => {
       const shop = scopes(file).shops.get(name);
       const others = shop ? filesOf(shop).filter((other) => other !== file) : [];
       return others.flatMap((other) => jobsIn(shop!, other));
@@ -387,6 +388,11 @@ const repeatsNamesIn = (
   remembered.recall("repeated names", { file: owner, declaration: "" }, remembered.outlines(files), () =>
     repeatsNames(program, files),
   );
+
+/** Each name of a list once, whatever it is of; looked for once a list. */
+const distinct = onceFor((all: readonly Outcome<string | undefined>[]): readonly string[] => [
+  ...new Set(all.flatMap((outcome) => soundIn(outcome) ?? [])),
+]);
 
 /** Every declaration is asked twice, by the steps and by the findings. */
 const namesIn = (file: ProgramFile, resolutions: Resolutions, remembered: Remembered<CheckView>): NamesIn => {

@@ -24,7 +24,7 @@ import type { Owner, Remembered } from "./memory/memory.ts";
 import type { DeclarationNames, NamesIn } from "./model/check-names.ts";
 import type { Job, Recipe, Shop } from "./model/model.ts";
 import type { Program, ProgramFile } from "./model/program.ts";
-import { memo } from "./once.ts";
+import { memo, onceFor } from "./once.ts";
 import { type Outcome, type Outcomes, outcomeOf, soundIn, valueIn } from "./outcome.ts";
 import type { FileId } from "./place.ts";
 import { MOST_SUGGESTIONS } from "./resolution/problems.ts";
@@ -299,14 +299,11 @@ export function createFileWork(parts: FileWorkParts): FileWork {
       ({ job }) => job.after === undefined,
     );
     const ofJobs = yield* judged("judged jobs", file, facts, judge.job);
-    const odd: SurfaceRun[] = [];
-    for (const each of [
-      yield* oddOf("odd recipes", file, assumed, (run) => [run]),
-      paired,
-      yield* oddOf("odd jobs", file, results, ({ runs: all }) => all),
-    ])
-      for (const outcome of each)
-        if ("value" in outcome && outcome.value.length > 0) odd.push(...outcome.value);
+    const odd = [
+      ...allIn(yield* oddOf("odd recipes", file, assumed, (run) => [run])),
+      ...allIn(paired),
+      ...allIn(yield* oddOf("odd jobs", file, results, ({ runs: all }) => all)),
+    ];
     return {
       refused,
       recipes,
@@ -326,6 +323,11 @@ export function createFileWork(parts: FileWorkParts): FileWork {
 }
 
 const NONE: readonly SurfaceRun[] = [];
+
+/** Gathered once a list, which most edits leave as it is. */
+const allIn = onceFor((all: readonly Outcome<readonly SurfaceRun[]>[]): readonly SurfaceRun[] =>
+  all.flatMap((outcome) => soundIn(outcome) ?? NONE),
+);
 
 const isOdd = (run: SurfaceRun): boolean => run.cycles.length > 0 || isCutOff(run);
 

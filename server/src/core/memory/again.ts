@@ -91,13 +91,15 @@ export function* again<T>(
     return { columns, values: before.values, open: rows };
   const values = carry(before?.values, from, NOT_YET);
   const open: number[] = [];
+  let isSame = before !== undefined && from === undefined;
   for (const row of rows) {
     const outcome = outcomeOf(() => work(row));
     values[row] = sameOutcome(before?.values[row], outcome);
+    isSame &&= values[row] === before!.values[row];
     if (!("value" in outcome) || mayKeep?.(outcome.value) === false) open.push(row);
     yield;
   }
-  return { columns, values: sameList(before?.values, values), open };
+  return { columns, values: isSame ? before!.values : values, open };
 }
 
 /** Stands in a list until its row is worked out. */
@@ -106,13 +108,6 @@ export const NOT_YET: Outcome<never> = { error: undefined };
 /** The outcome of before where it has the same value, so that what is made of it may be kept as well. */
 export const sameOutcome = <T>(before: Outcome<T> | undefined, now: Outcome<T>): Outcome<T> =>
   before && "value" in before && "value" in now && before.value === now.value ? before : now;
-
-/** The list of before where it has the same in it. */
-export function sameList<T>(before: readonly T[] | undefined, now: readonly T[]): readonly T[] {
-  if (before === undefined || before.length !== now.length) return now;
-  for (let row = 0; row < now.length; row += 1) if (before[row] !== now[row]) return now;
-  return before;
-}
 
 /** All steps at once. */
 export function drained<T>(steps: Generator<void, T>): T {

@@ -18,16 +18,7 @@ import { MAX_SEEN_FILES } from "../model/use-graph.ts";
 import { isSameList } from "../once.ts";
 import { type Outcome, outcomeOf } from "../outcome.ts";
 import type { FileId } from "../place.ts";
-import {
-  again,
-  type Columns,
-  carriedOver,
-  carry,
-  type Kept,
-  NOT_YET,
-  sameList,
-  sameOutcome,
-} from "./again.ts";
+import { again, type Columns, carriedOver, carry, type Kept, NOT_YET, sameOutcome } from "./again.ts";
 import { changesBetween, type Replaced } from "./changes.ts";
 import {
   KIND_IN_SCOPE,
@@ -357,8 +348,12 @@ class Store<View extends ProgramView> {
     for (const list of [values, entries, ...weights]) list.length = count;
     const doubted = known?.doubted ?? new Set();
     for (const row of rows) if (entries[row]) entries[row].doubted = doubted;
-    const inList = new Set(doubted.size > 0 ? entries : []);
-    for (const entry of doubted) if (!entry.isDoubtful || !inList.has(entry)) doubted.delete(entry);
+    for (const entry of doubted) if (!entry.isDoubtful || !entries.includes(entry)) doubted.delete(entry);
+    const isAsBefore = (row: number): boolean => values[row] === known!.values[row];
+    const isSame =
+      count === known?.values.length &&
+      // Where nothing has moved, only what was asked can have come to something else.
+      (from ? values.every((_, row) => isAsBefore(row)) : rows.every(isAsBefore));
     const kept: KeptEach<View, T> = {
       columns,
       shared,
@@ -367,7 +362,7 @@ class Store<View extends ProgramView> {
       doubted,
       uses: this.#uses,
       arrangement: this.#arrangement(),
-      values: sameList(known?.values, values),
+      values: isSame ? known.values : values,
       open: open.filter((row) => row < count),
     };
     if (isCurrent()) this.lists(whole).set(query, kept);

@@ -42,7 +42,9 @@ export function planShop<M extends ShopMember>(
   const leftOut = members.filter((member) => !isAble(member) && member.alone.items.length > 0);
   const sorted = members
     .filter(isAble)
-    .toSorted((a, b) => beginOf(a) - beginOf(b) || (a.key < b.key ? -1 : 1));
+    .map((member) => ({ member, begin: beginOf(member) }))
+    .sort((a, b) => a.begin - b.begin || (a.member.key < b.member.key ? -1 : 1))
+    .map(({ member }) => member);
   const followers = followersOf(sorted);
   const plans: SharedPlan<M>[] = [];
   const singles: M[] = [];
