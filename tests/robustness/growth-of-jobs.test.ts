@@ -3,6 +3,9 @@
  * checking them takes little more than in proportion. Measured as exponents (see `growth.ts`), never as seconds.
  */
 import { describe, expect, test } from "vitest";
+import { isSameData } from "../../server/src/core/same-data.ts";
+import { shareOf } from "../../server/src/core/schedule/shop/job-share.ts";
+import type { Schedule } from "../../server/src/core/schedule/types.ts";
 import { habitOf, unitsForAll } from "../../server/src/core/units-told.ts";
 import { createAnalyst } from "../../server/src/features/analyst.ts";
 import { sheetReport } from "../../server/src/reports/sheet-report.ts";
@@ -57,6 +60,41 @@ describe("jobs", () => {
   ];
   test.each(texts)("%s", (_, make) => {
     expect(growth(make, check, { from: 64, to: 1024 })).toBeLessThan(MOST_GROWTH);
+  });
+
+  test("of one shop get their parts of its plan without going through each other", () => {
+    const plan = (jobs: number, hours: number): Schedule => ({
+      status: "planned",
+      startAt: "2027-03-08T09:00",
+      elapsedHours: jobs,
+      lowerBound: jobs,
+      exact: true,
+      gap: 0,
+      conflicts: [],
+      items: Array.from({ length: jobs }, (_, at) => ({
+        ...{ id: `j${at}/top:0`, chain: `j${at}/top`, start: at, end: at + hours },
+        ...{ slack: 0, critical: true, pauses: [] },
+      })),
+      sessions: Array.from({ length: jobs }, (_, at) => ({
+        ...{ kind: "sand", start: at, end: at + hours, hours, fixed: 0, person: 0, items: [`j${at}/top:0`] },
+      })),
+    });
+    // Each begins when it may: nobody waits for another.
+    const shop = (jobs: number) => {
+      const members = Array.from({ length: jobs }, (_, at) => {
+        const day = new Date(Date.UTC(2027, 2, 8, 9 + at)).toISOString().slice(0, 16);
+        const alone: Schedule = { ...plan(0, 0), startAt: day, lastWorkHours: 1 };
+        return { key: `job_${at}`, name: `job_${at}`, input: { chains: [] }, alone, after: [] };
+      });
+      return { members, before: plan(jobs, 1), now: plan(jobs, 1) };
+    };
+    const sharesOf = ({ members, before, now }: ReturnType<typeof shop>) => {
+      // The plan is a new one each time, as it is when it comes from the planner.
+      const [a, b, list] = [{ ...before }, { ...now }, [...members]];
+      return list.map((_, place) => isSameData(shareOf(a, list, place), shareOf(b, list, place)));
+    };
+    expect(sharesOf(shop(3))).toEqual([true, true, true]);
+    expect(growth(shop, sharesOf, { from: 256, to: 4096 })).toBeLessThan(MOST_GROWTH);
   });
 
   test("after one another are not gone through from each of them when a line is typed elsewhere", () => {

@@ -12,7 +12,7 @@ import type { Help } from "../core/what-helps.ts";
 import { jsonText } from "../escape/json.ts";
 import { shownText } from "../escape/shown-text.ts";
 import { beingPlannedText, gapsOf, noDateText, unpromised } from "../views/missing-inputs.ts";
-import { aloneSentences, amongSentences } from "../views/schedule/among.ts";
+import { aloneSentences, amongSentences, othersAmong } from "../views/schedule/among.ts";
 import { helpJson, helpText, isLate } from "../views/schedule/helps.ts";
 import { dateReasons, fewestCoatJobDates, jobDates } from "../views/schedule/job-dates.ts";
 import {
@@ -275,7 +275,7 @@ const amongJson = ({ among, lastWorkAt }: Schedule) =>
   among === undefined
     ? null
     : {
-        with: among.jobs,
+        with: othersAmong(among),
         last_work: lastWorkAt ?? null,
         later_h: rounded(among.laterHours),
         held_by: among.heldBy.map(({ job, hours, why }) => ({ job, hours: rounded(hours), why })),

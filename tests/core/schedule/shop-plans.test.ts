@@ -62,7 +62,9 @@ function shares(members: readonly ShopMember[]): Record<string, unknown> {
     plans.flatMap(({ members: together, schedule }) =>
       together.map(({ key }, place) => {
         const { items, lastWorkAt, among } = shareOf(schedule, together, place);
-        return [key, { from: items[0]!.startAt, to: lastWorkAt, ...among }];
+        const { names, place: own, ...more } = among!;
+        const jobs = names.filter((_, at) => at !== own);
+        return [key, { from: items[0]!.startAt, to: lastWorkAt, jobs, ...more }];
       }),
     ),
   );

@@ -249,11 +249,12 @@ export interface OverAir {
 
 /** What sharing a shop with other jobs does to one of them. */
 export interface Among {
-  /** The names of the other jobs in the plan. */
-  readonly jobs: readonly string[];
+  /** The names of all jobs in the plan, one list for all of them, and its own place among them: see `othersAmong`. */
+  readonly names: readonly string[];
+  readonly place: number;
   /** By how many hours its last work ends later than in a plan of it by itself, 0 or more. */
   readonly laterHours: number;
-  /** What it waits for, the longest first. */
+  /** What it waits for, the longest first, ten at most. */
   readonly heldBy: readonly Holdup[];
   /** See `Schedule.inOrder`. */
   readonly inOrder?: true;

@@ -9,6 +9,7 @@ import type { Scope } from "../model/program.ts";
 import { memo, onceFor, onFirstUse } from "../once.ts";
 import { type Outcome, valueIn } from "../outcome.ts";
 import type { FileId } from "../place.ts";
+import { isSameData } from "../same-data.ts";
 import { BEING_PLANNED, isBeingPlanned } from "../schedule/being-planned.ts";
 import type { Planner } from "../schedule/plan-cache.ts";
 import { shareOf } from "../schedule/shop/job-share.ts";
@@ -114,7 +115,7 @@ export function createShops({ remembered, plan, scopeOf, members }: ShopParts): 
           member.job,
           [schedule, member.alone, place, names],
           () => shareOf(schedule, together, place),
-          isSameSchedule,
+          isSameData,
         );
         schedules.set(member.job, share);
       }
@@ -133,8 +134,6 @@ export function createShops({ remembered, plan, scopeOf, members }: ShopParts): 
 const NOBODY: readonly string[] = [];
 
 const NONE: ShopPlans<JobInShop> = { plans: [], singles: [], leftOut: [], pending: new Set() };
-
-const isSameSchedule = (a: Schedule, b: Schedule): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 const isPlanned = ({ plans, pending }: ShopPlans<JobInShop>): boolean =>
   pending.size === 0 && plans.every(({ schedule }) => !isBeingPlanned(schedule));

@@ -9,10 +9,13 @@ import { markdownCode as code } from "../../escape/markdown.ts";
 /** More are no help to whoever reads it. */
 const MOST_NAMED = 3;
 
+/** The names of the other jobs in the plan. */
+export const othersAmong = ({ names, place }: Among): readonly string[] => names.toSpliced(place, 1);
+
 /** Sentences with names in backticks, about a job in its shop's plan; empty for one that is planned by itself. */
 export function amongSentences({ among, heldByAir }: Schedule): readonly string[] {
   if (among === undefined) return [];
-  const names = namesText(among.jobs);
+  const names = namesText(among);
   const with_ = among.inOrder
     ? t`Planned with ${names}, job by job in the order of \`ready\``
     : t`Planned with ${names}`;
@@ -24,7 +27,7 @@ export function aloneSentences(inShop: Schedule): readonly string[] {
   const { among, lastWorkAt, heldByAir } = inShop;
   // Where nobody else needs the people of the shop, there is nothing to be said.
   if (among === undefined || lastWorkAt === undefined) return [];
-  const beside = t`Planned with ${namesText(among.jobs)}, its last work is ${momentText(lastWorkAt)}`;
+  const beside = t`Planned with ${namesText(among)}, its last work is ${momentText(lastWorkAt)}`;
   return [t`This looks at the job alone.`, `${beside}: ${effectText(among, heldByAir !== undefined)}.`];
 }
 
@@ -48,8 +51,9 @@ function effectText({ laterHours, heldBy }: Among, isHeldByAir: boolean): string
 }
 
 /** The first three, and how many more there are. */
-function namesText(names: readonly string[]): string {
-  const named = names.slice(0, MOST_NAMED).map(code);
-  const left = names.length - named.length;
+function namesText({ names, place }: Among): string {
+  const others = names.slice(0, MOST_NAMED + 1).filter((_, at) => at !== place);
+  const named = others.slice(0, MOST_NAMED).map(code);
+  const left = names.length - 1 - named.length;
   return andList(left > 0 ? [...named, t`${left} more`] : named);
 }

@@ -35,7 +35,7 @@ export const startsBeforeEarlierJob: TradeRule = {
       const { startAt, among } = schedule;
       if (!job.start || !startAt || !earlier?.finish || startAt >= earlier.finish) return;
       // In one plan it begins when the other has ended, whatever its `start` says.
-      if (among?.jobs.includes(earlier.job.name)) return;
+      if (among?.names.includes(earlier.job.name)) return;
       reportAt(job.start.place, {
         headline: t`The job begins before \`${earlier.job.name}\` is finished`,
         why: t`It begins on ${momentText(startAt)}, and the job that it comes after is finished on ${momentText(earlier.finish)}. What that job still has to do, and its last wait, would be cut short.`,

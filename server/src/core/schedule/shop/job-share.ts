@@ -2,10 +2,11 @@
  * A job's part of the plan of its shop, as if it had been planned by itself: with its own ids, in hours after its own
  * start. What it waits for is told beside it.
  */
+import { firstIndex } from "../../../../../grammar/src/binary-search.ts";
 import { hoursBetween } from "../../measure/iso-dates.ts";
 import { onceFor } from "../../once.ts";
 import type { Among, Holdup, PlannedItem, PlannedSession, Schedule } from "../types.ts";
-import { keyAt, type ShopMember, splitKey } from "./shop-input.ts";
+import { keyAt, placeOf, type ShopMember, splitKey } from "./shop-input.ts";
 
 /** The part of one of the members in their plan, by its place among them. */
 export function shareOf(plan: Schedule, members: readonly ShopMember[], place: number): Schedule {
@@ -36,7 +37,7 @@ export function shareOf(plan: Schedule, members: readonly ShopMember[], place: n
     ...(plan.overAir ? { overAir: plan.overAir } : {}),
     // What it costs to keep dust from wet coats is the shop's, not the job's.
     ...(plan.dust?.meetings.length
-      ? { dust: { ...plan.dust, inShop: { place, names: members.map(({ name }) => name), later } } }
+      ? { dust: { ...plan.dust, inShop: { place, names: togetherIn(members).names, later } } }
       : {}),
     ...(plan.kept ? { kept: plan.kept } : {}),
     among: amongOf(plan, members, place, lastWorkHours, later),
@@ -51,23 +52,29 @@ function amongOf(
   later: number,
 ): Among {
   const member = members[place]!;
-  const keys = new Map(members.map(({ key }, at) => [key, keyAt(at)]));
-  const names = new Map(members.map(({ name }, at) => [keyAt(at), name]));
-  const after = member.after.flatMap((key) => keys.get(key) ?? []);
+  const { names, places } = togetherIn(members);
+  const after = member.after.flatMap((key) => (places.has(key) ? keyAt(places.get(key)!) : []));
   const laterHours = Math.max(0, lastWorkHours - (member.alone.lastWorkHours ?? 0));
   return {
-    jobs: members.filter((other) => other !== member).map(({ name }) => name),
+    names,
+    place,
     laterHours: toMinutes(laterHours),
     heldBy:
       laterHours > 0
         ? holdups(plan, keyAt(place), after, later).map((holdup) => ({
             ...holdup,
-            job: names.get(holdup.job)!,
+            job: names[placeOf(holdup.job)]!,
           }))
         : [],
     ...(plan.inOrder ? { inOrder: true } : {}),
   };
 }
+
+/** What all of them have in common, once for as many as there are. */
+const togetherIn = onceFor((members: readonly ShopMember[]) => ({
+  names: members.map(({ name }) => name),
+  places: new Map(members.map(({ key }, place) => [key, place])),
+}));
 
 /** Differences of hours leave dust behind. */
 const toMinutes = (hours: number): number => Math.round(hours * 60) / 60;
@@ -88,8 +95,11 @@ function holdups(plan: Schedule, own: string, after: readonly string[], later: n
       if (key !== own) people.set(key, (people.get(key) ?? 0) + Math.min(to, end) - Math.max(from, start));
   for (const [job, hours] of people)
     if (hours > 1e-6) found.push({ job, hours: toMinutes(hours), why: "people" });
-  return found.sort((a, b) => b.hours - a.hours);
+  return found.sort((a, b) => b.hours - a.hours).slice(0, MOST_HOLDUPS);
 }
+
+/** In a shop of hundreds of jobs a job waits for nearly all others; people are told of three. */
+const MOST_HOLDUPS = 10;
 
 interface Stretch {
   readonly from: number;
@@ -191,7 +201,9 @@ const workOf = onceFor((plan: Schedule) => {
 
 function workBetween(plan: Schedule, from: number, to: number): readonly Work[] {
   const { work, longest } = workOf(plan);
-  return work.filter(({ start, end }) => start < to && start >= from - longest && end > from);
+  const first = firstIndex(work, ({ start }) => start >= from - longest);
+  const last = firstIndex(work, ({ start }) => start >= to);
+  return work.slice(first, last).filter(({ end }) => end > from);
 }
 
 const latest = (items: readonly PlannedItem[]): PlannedItem | undefined =>

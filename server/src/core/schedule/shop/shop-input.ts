@@ -46,6 +46,9 @@ export function sharedInput(members: readonly ShopMember[]): ScheduleInput {
 /** The key of a job in the input, by its place among the members. */
 export const keyAt = (place: number): string => `j${place}`;
 
+/** The place of such a key. */
+export const placeOf = (key: string): number => Number(key.slice(1));
+
 const inJob = (key: string, id: string): string => `${key}/${id}`;
 
 /** The key of the job in front of an id or the key of a chain, and what stands behind it. */
