@@ -347,7 +347,7 @@ describe("by hand", () => {
       wait(`${key}v`, 120),
       task(`${key}d`, 35, { ...coat, kind: "d" }),
     ];
-    const result = planSessions(shop([...alike(5, items), { key: "z", items: [task("z", 0, sand)] }]))!;
+    const result = planSessions(shop([...alike(7, items), { key: "z", items: [task("z", 0, sand)] }]))!;
     // So that the bound is raised by prices, which no task is paid.
     expect(result.exact).toBe(false);
     expect(result.items.at(-1)).toMatchObject({ start: 0, end: 0 });

@@ -47,6 +47,8 @@ export interface SearchLimits {
   readonly sessions: number;
   /** Nothing ends before, once the last work is as early as can be; Infinity: that settles it. */
   readonly end: number;
+  /** Whether it is proven that no last work ends by a moment; asked again for each one that is found. */
+  readonly isTooEarly?: (lastWork: number) => boolean;
   /** How much of the usual search, 1 for all of it. */
   readonly effort: number;
   /** A sequence to begin with, beside those of the dispatch rules. */
@@ -78,9 +80,18 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
     }
     return found;
   };
+  let { lastWork: bound } = limits;
+  let asked = Number.POSITIVE_INFINITY;
   /** Nothing can be earlier. */
-  const isEarliest = (): boolean =>
-    best !== undefined && best.objective[0] === 0 && best.objective[1]! <= limits.lastWork;
+  const isEarliest = (): boolean => {
+    if (best === undefined || best.objective[0]! > 0) return false;
+    const lastWork = best.objective[1]!;
+    if (lastWork > bound && lastWork < asked && limits.isTooEarly !== undefined) {
+      asked = lastWork;
+      if (limits.isTooEarly(lastWork - gridMs)) bound = lastWork;
+    }
+    return lastWork <= bound;
+  };
   /**
    * Of a single job, what may be left to gain is a step of the grid, which the bound may well have lost to rounding. Of
    * several the bound says little; what has not been found for long is seldom found at all.
@@ -91,7 +102,7 @@ export function searchSessions(problem: SessionProblem, limits: SearchLimits): S
     const unbettered = (looks - since) / problem.nHands;
     if (problem.jobs.length > 1) return unbettered > (late > 0 ? looksWhileLate : looksForSeveral);
     const each = best.objective[endAt]! <= limits.end ? looksForAStep : looksForTheEnd;
-    return late === 0 && lastWork <= limits.lastWork + gridMs && unbettered > each;
+    return late === 0 && lastWork <= bound + gridMs && unbettered > each;
   };
   /** Nothing can be better, of a single job: changes of material count last and are hardly worth a search. */
   const isBest = (): boolean =>

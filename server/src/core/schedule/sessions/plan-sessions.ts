@@ -33,6 +33,7 @@ import { localDateTime } from "../problem.ts";
 import type { Conflict, PlannedItem, PlannedSession, Schedule, ScheduleInput } from "../types.ts";
 import { compareObjectives, inTurn, type SessionPlan } from "./batch-sequence.ts";
 import { searchSessions } from "./local-search.ts";
+import { isTooEarlyForOrders } from "./order-proof.ts";
 import { planInOrder } from "./plan-in-order.ts";
 import { dustMeetings, isDustLikely } from "./room-dust.ts";
 import { roomHolds } from "./room-load.ts";
@@ -41,6 +42,7 @@ import { floatOfSessions } from "./session-float.ts";
 import {
   ceilToGrid,
   floorToGrid,
+  gridMs,
   type Kind,
   makeSessionProblem,
   type RoomLimit,
@@ -75,8 +77,13 @@ export function planSessions(
   if (conflicts.length > 0) return impossible(problem, conflicts);
   if (isTooMuchTogether(problem)) return inOrder(problem, input);
   const bound = boundSessions(problem, input);
-  const isProven = ({ objective }: SessionPlan): boolean =>
-    objective[0] === 0 && objective[1]! <= bound.lastWork;
+  let proven = bound.lastWork;
+  const isProven = ({ objective }: SessionPlan): boolean => objective[0] === 0 && objective[1]! <= proven;
+  const isTooEarly = (lastWork: number): boolean => {
+    const isSo = isTooEarlyForOrders(made, lastWork);
+    if (isSo) proven = Math.max(proven, lastWork + gridMs);
+    return isSo;
+  };
   const limits = { lastWork: bound.lastWork, end: bound.end, sessions: fewestSessions(problem) };
   const near = nearKept?.plan(problem);
   const nearPlan = (): Schedule | undefined => {
@@ -85,7 +92,7 @@ export function planSessions(
   };
   if (near?.objective[0] === 0) return nearPlan();
   const free = { ...problem, kept: undefined };
-  let best = searchSessions(free, { ...limits, effort });
+  let best = searchSessions(free, { ...limits, isTooEarly, effort });
   if (near !== undefined && (best === undefined || near.objective[0]! <= best.objective[0]!))
     return nearPlan();
   if (best === undefined) {
@@ -105,6 +112,7 @@ export function planSessions(
     searchSessions(within, {
       ...limits,
       lastWork: within.keepsDustOut ? Math.max(limits.lastWork, lastWork!) : limits.lastWork,
+      isTooEarly: (moment) => isTooEarlyForOrders(within, moment),
       effort: effort * roomEffort,
       ...(within.keepsDustOut ? { from: sequence } : {}),
     }),
@@ -112,12 +120,10 @@ export function planSessions(
   // One chain by itself leaves nothing to choose: each task goes as early as it can.
   const isOnly = problem.chains.length === 1 && held.plan === best;
   const lastWork = held.plan.objective[1]!;
+  const freely = Math.min(lastWork, best.objective[1]!);
+  const lowest = isOnly ? lastWork : proven >= freely ? proven : Math.max(proven, bound.raisedTo(freely));
   return {
-    ...scheduleOf(
-      problem,
-      held.plan,
-      isOnly ? lastWork : bound.raisedTo(Math.min(lastWork, best.objective[1]!)),
-    ),
+    ...scheduleOf(problem, held.plan, lowest),
     ...held.said,
     ...(problem.kept === undefined ? {} : { kept: "let go" }),
   };
