@@ -55,6 +55,7 @@ function costOf(
   const count = { recipes: 0, surfaces: 0, jobs: 0, plans: 0 };
   const counting: TradeRule = {
     ...TRADE_RULES[0]!,
+    looksAt: undefined,
     id: "counts",
     checks: {
       onRun: ({ run }) => {

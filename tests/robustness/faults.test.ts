@@ -58,7 +58,12 @@ const boom = (): never => {
   throw new TypeError("on\npurpose");
 };
 
-const throwing = (checks: RuleChecks): TradeRule => ({ ...TRADE_RULES[0]!, id: "throws-on-purpose", checks });
+const throwing = (checks: RuleChecks): TradeRule => ({
+  ...TRADE_RULES[0]!,
+  id: "throws-on-purpose",
+  looksAt: undefined,
+  checks,
+});
 
 interface Faulty {
   readonly analysis: Analysis;

@@ -19,6 +19,7 @@ import type { Action, LayerAction, StepAction, WaitAction } from "../surface/act
 import type { SurfaceRun } from "../surface/run.ts";
 import { cautious } from "./lead-caution.ts";
 import type { JobContext, MomentContext, Report, RunContext, TradeRule } from "./rule.ts";
+import { rulesLookingAt } from "./run-traits.ts";
 import { whereText, whereWithoutJob } from "./texts.ts";
 
 export interface JobFacts extends Omit<JobContext, "report" | "reportAt" | "units"> {}
@@ -166,9 +167,10 @@ const inEachUnits = <T>(make: (units: UnitSystem) => T): Readonly<Record<UnitSys
 });
 
 /** What rules say of a run depends on the run and its figures' units alone, so it is said once for as long as the run is kept. */
-const runOutcomes = onceFor((rules: readonly TradeRule[]) =>
-  inEachUnits((units) => onceFor((run: SurfaceRun) => judgeRun(rules, run, units))),
-);
+const runOutcomes = onceFor((rules: readonly TradeRule[]) => {
+  const lookingAt = rulesLookingAt(rules);
+  return inEachUnits((units) => onceFor((run: SurfaceRun) => judgeRun(lookingAt(run), run, units)));
+});
 
 /** The rules at work: what they say of a run, and of a job and its runs, once for as long as they are kept. */
 export interface Judge {

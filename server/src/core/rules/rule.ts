@@ -6,6 +6,7 @@
  */
 import type { Caution, Eased, FindingText, Fix, GroupPart, RelatedPlace, Severity } from "../findings.ts";
 import type { JobAir } from "../fumes/job-air.ts";
+import type { Role } from "../knowledge/family-schema.ts";
 import type { UnitSystem } from "../measure/shown-figures.ts";
 import type { Job, Material } from "../model/model.ts";
 import type { Place } from "../place.ts";
@@ -183,8 +184,30 @@ export interface RuleChecks {
   readonly onJob?: (ctx: JobContext) => void;
 }
 
+/** What a run is made of, see `run-traits.ts`. */
+export interface RunTraits {
+  readonly kind: SurfaceRun["kind"];
+  /** Of its steps. */
+  readonly verbs: ReadonlySet<string>;
+  /** Of the materials that its layers put on, as far as these are known. */
+  readonly roles: ReadonlySet<Role>;
+  /** A line, or what describes its recipes and materials, says something in words. */
+  readonly isSpoken: boolean;
+  /** Words of it, of its materials or of its piece name a chemical of the table. */
+  readonly namesChemicals: boolean;
+  /** Something lies on the surface at the start. */
+  readonly isCoated: boolean;
+  /** Holes, pores or joints of the surface hold a filler or glue, or come to. */
+  readonly isFilled: boolean;
+}
+
 export interface TradeRule extends RuleMeta {
   readonly checks: RuleChecks;
+  /**
+   * Whether its checks of steps, layers, waits and runs may say anything of a run that is made of these; where not, they are
+   * not asked. Without it they always are. Whatever it leaves out, the checks must be silent on.
+   */
+  readonly looksAt?: (run: RunTraits) => boolean;
   /** It looks at the plan of a job, or at the air by its hours, and so may still find something when that is made. */
   readonly readsPlan?: true;
   /** Its own words are about lead, so the caution that remedies on old coats begin with is not added. */

@@ -3,6 +3,7 @@
  */
 import type { Family } from "../knowledge/family-schema.ts";
 import { wearShare } from "../knowledge/wear.ts";
+import { onceFor } from "../once.ts";
 import type { SurfaceRun } from "../surface/run.ts";
 import type { Coat } from "../surface/state.ts";
 
@@ -26,7 +27,7 @@ export const worthOfCoat = (coat: Coat): number =>
  * The coats that bear the wear of a surface, from the top down to what they hide. Undefined where nothing new ends the
  * work, where another recipe goes on, or where a material is not known.
  */
-export function wearingCoats(run: SurfaceRun): WearingCoats | undefined {
+export const wearingCoats = onceFor((run: SurfaceRun): WearingCoats | undefined => {
   const { certain } = run.final;
   // Of `x 2 to 3` only two are sure to go on, and a mist covers nothing.
   const layers = run.final.layers.filter(({ action }) => !action?.ifNeeded && action?.laid !== "mist");
@@ -42,7 +43,7 @@ export function wearingCoats(run: SurfaceRun): WearingCoats | undefined {
   // A film that stood up to wear before the work does so under new wax or a stain that freshens it.
   const isLasting = !wearing.some((coat) => coat.origin === "new" && worthOfCoat(coat) > 0) && worth > 0;
   return { last, worth: isLasting ? 1 : worth };
-}
+});
 
 const isPaint = (family: Family | undefined): boolean => family?.role === "paint";
 

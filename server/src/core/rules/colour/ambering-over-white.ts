@@ -104,6 +104,8 @@ ${FILE('"#f3ead3"', "  layer  warm_clear #! ambering-over-white\n")}`,
 `,
     },
   ],
+  looksAt: ({ roles, isCoated }) =>
+    isCoated || roles.has("paint") || roles.has("stain") || roles.has("glaze"),
   checks: {
     onLayer: ({ action, before, report }) => {
       const material = action.use.material;

@@ -195,6 +195,7 @@ job shelves {
 `,
     },
   ],
+  looksAt: ({ roles }) => roles.has("stain"),
   checks: {
     onLayer: ({ action, before, run, index, report }) => {
       const over = action.use.material?.family;

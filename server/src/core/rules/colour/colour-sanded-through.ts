@@ -82,6 +82,7 @@ export const colourSandedThrough: TradeRule = {
 `),
     },
   ],
+  looksAt: ({ verbs }) => verbs.has("sand"),
   checks: {
     onStep: ({ action, before, run, index, report }) => {
       if (action.verb !== "sand" || !action.gritsKnown || action.grits.length === 0) return;

@@ -90,6 +90,7 @@ recipe painted {
       text: FILE("  layer  trim, thinned 10:1 with mineral_spirits, wiped off\n"),
     },
   ],
+  looksAt: ({ roles }) => roles.has("paint"),
   checks: {
     onLayer: (ctx) => {
       const { action, before, run, index, report } = ctx;

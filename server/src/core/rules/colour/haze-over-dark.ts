@@ -72,6 +72,8 @@ recipe stained {
 `,
     },
   ],
+  looksAt: ({ roles, isCoated }) =>
+    isCoated || roles.has("paint") || roles.has("primer") || roles.has("stain") || roles.has("glaze"),
   checks: {
     onLayer: ({ action, before, report }) => {
       if (!isDull(action)) return;

@@ -78,6 +78,7 @@ export const knotsNotSealed: TradeRule = {
       text: FILE("pine, veneer 0.6 mm", "white", "  layer  trim_white\n"),
     },
   ],
+  looksAt: ({ roles }) => roles.has("paint"),
   checks: {
     onLayer: ({ action, before, run, index, report }) => {
       const over = action.use.material?.family;

@@ -71,6 +71,7 @@ export const stainOverEndGrain: TradeRule = {
       text: FILE("disc 900 mm x 25 mm", "walnut, veneer 0.9 mm", "120"),
     },
   ],
+  looksAt: ({ roles }) => roles.has("stain"),
   checks: {
     onLayer: ({ action, before, run, index, report }) => {
       const over = action.use.material?.family;

@@ -143,6 +143,7 @@ export const tanninBleed: TradeRule = {
     { title: "A dark paint", text: FILE("white oak", '"#2b3a42"', "  layer  milk_white\n") },
     { title: "Wood with neither", text: FILE("beech", "white", "  layer  milk_white\n") },
   ],
+  looksAt: ({ roles }) => roles.has("paint"),
   checks: {
     onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;

@@ -47,6 +47,7 @@ job lid {
 `,
     },
   ],
+  looksAt: ({ kind }) => kind === "job",
   checks: {
     onRun: ({ run, reportAt }) => {
       if (run.kind !== "job") return;

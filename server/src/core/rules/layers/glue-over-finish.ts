@@ -64,6 +64,7 @@ export const glueOverFinish: TradeRule = {
 `,
     },
   ],
+  looksAt: ({ verbs }) => verbs.has("glue") || verbs.has("repair"),
   checks: {
     onStep: ({ action, before, report }) => {
       const text = textOf(action) ?? "";

@@ -59,6 +59,8 @@ recipe any_surface {
 `,
     },
   ],
+  looksAt: ({ verbs, roles }) =>
+    verbs.has("bleach") || verbs.has("fill") || roles.has("conditioner") || roles.has("filler"),
   checks: {
     onLayer: (ctx) => check(ctx, ctx.action.use.material?.family?.name === "grain filler"),
     onStep: (ctx) => {

@@ -141,6 +141,7 @@ job boxes {
 `,
     },
   ],
+  looksAt: ({ roles }) => roles.has("oil"),
   checks: {
     onLayer: (ctx) => {
       const { action, before, run, report } = ctx;

@@ -78,6 +78,7 @@ job shelves {
 `,
     },
   ],
+  looksAt: ({ roles }) => roles.has("stain"),
   checks: {
     onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;

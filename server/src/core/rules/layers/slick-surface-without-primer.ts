@@ -102,6 +102,7 @@ job shelves {
 `,
     },
   ],
+  looksAt: ({ roles }) => roles.has("paint"),
   checks: {
     onLayer: ({ action, before, run, report }) => {
       const over = action.use.material?.family;

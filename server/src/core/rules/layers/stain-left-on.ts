@@ -128,6 +128,7 @@ recipe by_label {
 `,
     },
   ],
+  looksAt: ({ roles }) => roles.has("stain"),
   checks: {
     onLayer: ({ action, before, run, index, report }) => {
       const { material } = action.use;

@@ -250,6 +250,7 @@ job boxes {
 `,
     },
   ],
+  looksAt: ({ roles }) => roles.has("stain"),
   checks: {
     onLayer: (ctx) => {
       const { action, before, run, report } = ctx;

@@ -71,6 +71,7 @@ job shelves {
 `,
     },
   ],
+  looksAt: ({ verbs }) => verbs.has("bleach"),
   checks: {
     onStep: ({ action, before, report }) => {
       const coat = topCoat(before);

@@ -102,6 +102,7 @@ job benches {
 `,
     },
   ],
+  looksAt: ({ kind, isSpoken }) => isSpoken || kind !== "assumed",
   checks: {
     onRun: ({ run, report }) => {
       const layer = run.moments.find(({ action }) => action.op === "layer")?.action;

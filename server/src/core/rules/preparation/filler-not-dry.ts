@@ -188,6 +188,7 @@ recipe filled {
 `,
     },
   ],
+  looksAt: ({ isFilled, roles }) => isFilled || roles.has("filler"),
   checks: {
     onStep: (ctx) => {
       if (ctx.action.verb === "sand" || ctx.action.verb === "scuff") checkFillings(ctx);

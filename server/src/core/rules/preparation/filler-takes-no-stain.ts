@@ -68,6 +68,7 @@ export const fillerTakesNoStain: TradeRule = {
 `,
     },
   ],
+  looksAt: ({ roles }) => roles.has("stain"),
   checks: {
     onLayer: ({ action, before, report }) => {
       const over = action.use.material?.family;

@@ -127,6 +127,7 @@ job more_racks {
 `,
     },
   ],
+  looksAt: ({ kind }) => kind !== "assumed",
   checks: {
     onLayer: (ctx) => {
       const { before, run, report } = ctx;

@@ -77,6 +77,7 @@ recipe mended_by_label {
 `,
     },
   ],
+  looksAt: ({ isFilled }) => isFilled,
   checks: {
     onStep: (ctx) => {
       if (ABRADING_VERBS.has(ctx.action.verb)) checkJoints(ctx);

@@ -115,6 +115,7 @@ recipe prepare_fine {
 `,
     },
   ],
+  looksAt: ({ verbs }) => verbs.has("sand") || verbs.has("scuff"),
   checks: {
     onStep: (ctx) => {
       const { action, run, index } = ctx;

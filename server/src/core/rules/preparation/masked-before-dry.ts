@@ -76,6 +76,7 @@ export const maskedBeforeDry: TradeRule = {
 `,
     },
   ],
+  looksAt: ({ verbs }) => verbs.has("mask"),
   checks: {
     onStep: ({ action, before, run, index, units, report }) => {
       const below = topCoat(before);

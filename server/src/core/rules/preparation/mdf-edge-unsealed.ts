@@ -56,6 +56,7 @@ export const mdfEdgeUnsealed: TradeRule = {
     },
     { title: "No edge is painted", text: FILE("panel 800 mm x 300 mm", "  layer  acrylic_paint\n") },
   ],
+  looksAt: ({ roles }) => roles.has("paint"),
   checks: {
     onLayer: ({ action, before, run, index, report }) => {
       const over = action.use.material?.family;

@@ -89,6 +89,7 @@ export const metalWithoutDegreasing: TradeRule = {
     { title: "Washed first", text: FILE("built 1985", `  step   clean with degreaser\n${SCUFF}`) },
     { title: "A new piece may come clean from the maker", text: FILE("new_price 60.00", SCUFF) },
   ],
+  looksAt: ({ kind }) => kind !== "assumed",
   checks: {
     onLayer: ({ action, before, run, index, report }) => {
       const over = action.use.material?.family;

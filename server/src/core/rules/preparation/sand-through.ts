@@ -149,6 +149,7 @@ job desks {
 `,
     },
   ],
+  looksAt: ({ verbs }) => verbs.has("sand") || verbs.has("scuff"),
   checks: {
     onStep: (ctx) => {
       if (ctx.action.verb !== "sand" && ctx.action.verb !== "scuff") return;

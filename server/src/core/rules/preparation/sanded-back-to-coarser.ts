@@ -67,6 +67,7 @@ recipe prepare_twice {
 `,
     },
   ],
+  looksAt: ({ verbs }) => verbs.has("sand") || verbs.has("scuff"),
   checks: {
     onStep: (ctx) => {
       const { action, run, index } = ctx;

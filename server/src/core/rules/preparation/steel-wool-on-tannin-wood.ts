@@ -119,6 +119,7 @@ job lids {
 `,
     },
   ],
+  looksAt: ({ isSpoken }) => isSpoken,
   checks: {
     onLayer: ({ action, before, run, index, report }) => {
       const wood = woodOf(run);

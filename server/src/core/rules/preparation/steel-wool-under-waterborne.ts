@@ -81,6 +81,7 @@ recipe varnished {
 `,
     },
   ],
+  looksAt: ({ isSpoken }) => isSpoken,
   checks: {
     onLayer: ({ action, run, index, report }) => {
       if (action.use.material?.family?.drying !== "waterborne" || isWooden(run) === "no") return;

@@ -77,6 +77,7 @@ export const testContradictsExisting: TradeRule = {
       ]),
     },
   ],
+  looksAt: ({ kind }) => kind !== "assumed",
   checks: {
     onRun: ({ run, reportAt }) => {
       const { surface } = run;

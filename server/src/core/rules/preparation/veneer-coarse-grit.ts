@@ -54,6 +54,7 @@ export const veneerCoarseGrit: TradeRule = {
     { title: "60 on the same veneer takes 0.17 mm", text: FILE("0.6 mm", "60, 100, 150") },
     { title: "A sawn veneer", text: FILE("1.5 mm", "40, 60, 100") },
   ],
+  looksAt: ({ verbs }) => verbs.has("sand"),
   checks: {
     onStep: ({ action, before, after, run, report }) => {
       const veneer = run.surface?.substrate;

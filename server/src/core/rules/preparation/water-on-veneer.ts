@@ -68,6 +68,7 @@ export const waterOnVeneer: TradeRule = {
       text: FILE(1870, "mahogany, veneer 1.2 mm", "step   clean with soap"),
     },
   ],
+  looksAt: ({ verbs }) => verbs.has("dampen") || verbs.has("clean"),
   checks: {
     onStep: ({ action, before, run, report }) => {
       const isWater =

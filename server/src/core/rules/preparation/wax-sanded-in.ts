@@ -64,6 +64,7 @@ export const waxSandedIn: TradeRule = {
 `),
     },
   ],
+  looksAt: ({ verbs }) => verbs.has("dewax"),
   checks: {
     onStep: ({ action, before, after, run, index, report }) => {
       if (action.verb !== "sand" || !before.wax || before.wax.drivenIn) return;

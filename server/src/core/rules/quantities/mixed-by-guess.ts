@@ -67,6 +67,7 @@ recipe oiled {
 `,
     },
   ],
+  looksAt: ({ isSpoken }) => isSpoken,
   checks: {
     onRun: (ctx) => {
       if (ctx.run.moments.some(({ action }) => isMixed(action)))

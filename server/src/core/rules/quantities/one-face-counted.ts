@@ -60,6 +60,7 @@ export const oneFaceCounted: TradeRule = {
     { title: "A single door, of which the other face costs little", text: FILE("door", "", "", "", 1) },
     { title: "Nothing says that the other face is finished", text: FILE("plate", "", "", "") },
   ],
+  looksAt: ({ kind }) => kind === "job",
   checks: {
     onRun: ({ run, reportAt }) => {
       if (run.kind !== "job" || !run.surface || !hasTwoFaces(run)) return;

@@ -60,6 +60,7 @@ recipe patched {
 `,
     },
   ],
+  looksAt: ({ namesChemicals }) => namesChemicals,
   checks: {
     onRun: (ctx) =>
       reportChemicals(

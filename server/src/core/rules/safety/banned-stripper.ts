@@ -115,6 +115,7 @@ recipe take_off {
 `,
     },
   ],
+  looksAt: ({ namesChemicals }) => namesChemicals,
   checks: {
     onRun: (ctx) =>
       reportChemicals(

@@ -49,6 +49,7 @@ export const caughtInMachine: TradeRule = {
 `,
     },
   ],
+  looksAt: ({ isSpoken }) => isSpoken,
   checks: {
     onRun: (ctx) =>
       reportOnLines(ctx, CAUGHT, {

@@ -95,6 +95,7 @@ job lid {
 `,
     },
   ],
+  looksAt: ({ verbs }) => verbs.has("strip") || verbs.has("clean") || verbs.has("dewax"),
   checks: {
     onStep: ({ action, run, report }) => {
       const material = action.use?.material;

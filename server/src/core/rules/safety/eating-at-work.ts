@@ -50,6 +50,7 @@ export const eatingAtWork: TradeRule = {
 `,
     },
   ],
+  looksAt: ({ isSpoken }) => isSpoken,
   checks: {
     onRun: (ctx) => {
       if (isFinished(ctx.run))

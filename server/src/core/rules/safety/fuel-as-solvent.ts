@@ -63,6 +63,7 @@ recipe blue_legs {
 `,
     },
   ],
+  looksAt: ({ namesChemicals, isSpoken }) => namesChemicals || isSpoken,
   checks: {
     onRun: (ctx) => {
       reportChemicals(

@@ -129,6 +129,7 @@ job lid {
 `,
     },
   ],
+  looksAt: ({ kind, isSpoken }) => isSpoken || kind === "job",
   checks: { onRun: check },
 };
 

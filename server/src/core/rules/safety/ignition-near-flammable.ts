@@ -163,6 +163,7 @@ job lid {
 `,
     },
   ],
+  looksAt: ({ kind }) => kind === "job",
   checks: { onStep: check, onLayer: check },
 };
 

@@ -84,6 +84,7 @@ job trays {
 `,
     },
   ],
+  looksAt: ({ kind }) => kind !== "assumed",
   checks: dutyChecks("gloves", () => t`Whoever has become allergic to a wood stays so.`, need),
 };
 

@@ -45,6 +45,7 @@ export const keptInDrinkBottle: TradeRule = {
 `,
     },
   ],
+  looksAt: ({ isSpoken }) => isSpoken,
   checks: {
     onRun: ({ run, report }) => {
       for (const action of toldLines(run)) {

@@ -306,6 +306,7 @@ job both {
 `,
     },
   ],
+  looksAt: ({ kind, isCoated }) => kind !== "assumed" && isCoated,
   checks: { onRun: check },
 };
 

@@ -66,6 +66,7 @@ recipe take_off {
 `,
     },
   ],
+  looksAt: ({ namesChemicals }) => namesChemicals,
   checks: {
     onRun: (ctx) =>
       reportChemicals(

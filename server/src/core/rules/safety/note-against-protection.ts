@@ -110,6 +110,7 @@ recipe take_off {
 `,
     },
   ],
+  looksAt: ({ isSpoken }) => isSpoken,
   checks: {
     onRun: ({ run, report }) => {
       for (const action of toldLines(run)) {

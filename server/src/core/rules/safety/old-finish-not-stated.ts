@@ -77,6 +77,7 @@ export const oldFinishNotStated: TradeRule = {
       text: stool(["built 2026", ...seat()], ["step   sand 120, 180", ...OILED]),
     },
   ],
+  looksAt: ({ kind }) => kind !== "assumed",
   checks: {
     onRun: ({ run, report }) => {
       if (!isTakenAsBare(run)) return;

@@ -130,6 +130,7 @@ export const openFlame: TradeRule = {
 `,
     },
   ],
+  looksAt: ({ isSpoken }) => isSpoken,
   checks: { onRun: check },
 };
 

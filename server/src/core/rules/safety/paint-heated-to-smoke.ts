@@ -48,6 +48,7 @@ export const paintHeatedToSmoke: TradeRule = {
 `,
     },
   ],
+  looksAt: ({ isSpoken }) => isSpoken,
   checks: {
     onRun: (ctx) =>
       reportOnLines(ctx, SMOKED, {

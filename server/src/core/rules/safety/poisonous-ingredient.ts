@@ -84,6 +84,7 @@ recipe stool {
 `,
     },
   ],
+  looksAt: ({ namesChemicals }) => namesChemicals,
   checks: {
     onRun: (ctx) =>
       reportChemicals(

@@ -76,6 +76,7 @@ recipe padded {
 `,
     },
   ],
+  looksAt: ({ namesChemicals }) => namesChemicals,
   checks: {
     onRun: (ctx) =>
       reportChemicals(

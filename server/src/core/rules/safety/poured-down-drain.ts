@@ -43,6 +43,7 @@ export const pouredDownDrain: TradeRule = {
 `,
     },
   ],
+  looksAt: ({ isSpoken }) => isSpoken,
   checks: {
     onRun: (ctx) =>
       reportOnLines(ctx, POURED, {

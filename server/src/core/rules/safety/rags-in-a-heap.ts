@@ -94,6 +94,7 @@ export const ragsInAHeap: TradeRule = {
 `,
     },
   ],
+  looksAt: ({ isSpoken }) => isSpoken,
   checks: { onRun: check },
 };
 

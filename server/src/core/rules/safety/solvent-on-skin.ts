@@ -56,6 +56,7 @@ export const solventOnSkin: TradeRule = {
 `,
     },
   ],
+  looksAt: ({ isSpoken }) => isSpoken,
   checks: {
     onRun: (ctx) =>
       reportOnLines(ctx, ON_SKIN, {

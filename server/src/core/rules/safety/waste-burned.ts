@@ -46,6 +46,7 @@ export const wasteBurned: TradeRule = {
 `,
     },
   ],
+  looksAt: ({ isSpoken }) => isSpoken,
   checks: {
     onRun: (ctx) =>
       reportOnLines(ctx, BURNED_WASTE, {

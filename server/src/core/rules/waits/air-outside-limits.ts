@@ -172,6 +172,7 @@ job shelves {
 `,
     },
   ],
+  looksAt: ({ kind }) => kind === "job",
   checks: {
     onLayer: ({ action, run, units, report }) => {
       const say = figuresIn(units);

@@ -108,6 +108,7 @@ recipe coloured_on_water {
 `,
     },
   ],
+  looksAt: ({ roles }) => roles.has("stain"),
   checks: {
     onLayer: ({ action, before, run, index, report }) => {
       const over = action.use.material?.family;

@@ -62,6 +62,7 @@ export const coveredBeforeCure: TradeRule = {
 `,
     },
   ],
+  looksAt: ({ isSpoken }) => isSpoken,
   checks: { onRun: (ctx) => checkRun(ctx) },
 };
 

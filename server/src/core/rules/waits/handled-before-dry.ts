@@ -80,6 +80,7 @@ export const handledBeforeDry: TradeRule = {
 `,
     },
   ],
+  looksAt: ({ verbs }) => Object.keys(HANDLING).some((verb) => verbs.has(verb)),
   checks: {
     onStep: ({ action, before, run, index, units, report }) => {
       const doing = HANDLING[action.verb];

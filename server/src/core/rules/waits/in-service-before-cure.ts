@@ -236,6 +236,7 @@ job shelves {
 `,
     },
   ],
+  looksAt: ({ kind }) => kind !== "assumed",
   checks: {
     onRun: ({ run, units, report }) => {
       if (run.kind === "assumed" || run.surface?.wear.value !== "hard" || !run.final.certain) return;

@@ -108,6 +108,7 @@ job shelves {
 `,
     },
   ],
+  looksAt: ({ kind }) => kind === "job",
   checks: {
     onLayer: ({ action, run, units, report }) => {
       const air = run.shop?.air;

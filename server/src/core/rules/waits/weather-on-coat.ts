@@ -64,6 +64,7 @@ export const weatherOnCoat: TradeRule = {
       text: FILE("rain, sun", '\n  note   "Only on a dry day, in the shade of the wall."', ""),
     },
   ],
+  looksAt: ({ kind }) => kind === "job",
   checks: {
     onRun: ({ run, report }) => {
       const outdoors = run.shop?.outdoors;

@@ -109,6 +109,7 @@ job more_boxes {
 `,
     },
   ],
+  looksAt: ({ kind }) => kind !== "assumed",
   checks: {
     onRun: ({ run, reportAt }) => {
       const substrate = run.surface?.substrate;

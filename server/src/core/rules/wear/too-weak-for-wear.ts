@@ -317,11 +317,12 @@ job tables {
 `,
     },
   ],
+  looksAt: ({ kind }) => kind !== "assumed",
   checks: {
     onRun: ({ run, report }) => {
       const wear = run.surface?.wear;
-      const wearing = wearingCoats(run);
-      if (wear?.value !== "hard" || !wearing || wearing.worth === 0 || wearing.worth > 1 - 1e-6) return;
+      const wearing = wear?.value === "hard" ? wearingCoats(run) : undefined;
+      if (!wear || !wearing || wearing.worth === 0 || wearing.worth > 1 - 1e-6) return;
       const { last, worth } = wearing;
       const action = actionOf(run, last);
       if (!action) return;
