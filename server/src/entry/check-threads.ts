@@ -7,6 +7,7 @@ import type { CheckAnswer, CheckTask } from "../cli/check-model.ts";
 import { checkTask } from "../cli/check-task.ts";
 import { createAnalyst } from "../features/analyst.ts";
 import { createTidying } from "./idle-memory.ts";
+import { optimiseLater } from "./late-optimising.ts";
 import { YOUNG_HEAP } from "./young-heap.ts";
 
 /** What such a thread is told that it is. */
@@ -28,6 +29,7 @@ export async function checkInThreads(
   tasks: readonly CheckTask[],
   threads: number,
 ): Promise<readonly CheckAnswer[]> {
+  optimiseLater();
   const answers = new Map<number, CheckAnswer>();
   const open = tasks.map((task, index): Asked => ({ index, task })).reverse();
   const one = (): Promise<void> =>
