@@ -373,7 +373,13 @@ class Store<View extends ProgramView> {
   #doubtfulRows({ entries, doubted, uses, arrangement }: KeptEach<View, unknown>): readonly number[] {
     const rows: number[] = [];
     const isSameAround = uses === this.#uses && arrangement === this.#arrangement();
-    if (isSameAround && doubted.size === 0) return rows;
+    if (isSameAround && doubted.size <= FEW) {
+      for (const entry of doubted) {
+        const row = entries.indexOf(entry);
+        if (row >= 0) rows.push(row);
+      }
+      return rows;
+    }
     for (let row = 0; row < entries.length; row += 1) {
       const entry = entries[row];
       if (entry && !this.#surelyHolds(entry)) rows.push(row);
@@ -588,6 +594,9 @@ class Store<View extends ProgramView> {
     return leading;
   }
 }
+
+/** So many entries are looked for in a list one by one; for more all of it is gone through. */
+const FEW = 8;
 
 /** So many scopes are brought up to date; more are made anew as they are asked for. */
 const MOST_SCOPES = 64;
