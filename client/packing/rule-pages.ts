@@ -6,12 +6,21 @@ import { ROOT } from "../bundles.ts";
 
 const FOLDER = path.join(ROOT, "server/docs/rules");
 
-/** JSON: the text of each page by the name of its file, without what the server tells of it. */
-export const packedRulePages = (): string =>
-  JSON.stringify(
-    Object.fromEntries(
-      readdirSync(FOLDER)
-        .toSorted()
-        .map((name) => [name, withoutFound(readFileSync(path.join(FOLDER, name), "utf8"))]),
-    ),
-  );
+/**
+ * JSON: the text of each page by the name of its file, without what the server tells of it and without who wrote the file.
+ * Pages of one group stand together, since packing finds what is the same only where it is near.
+ */
+export function packedRulePages(): string {
+  const pages = readdirSync(FOLDER).map((name) => {
+    const text = withoutFound(readFileSync(path.join(FOLDER, name), "utf8")).replace(WRITTEN_BY, "");
+    return { name, text, group: GROUP.exec(text)?.[1] ?? "" };
+  });
+  const inOrder = pages.toSorted((a, b) => compare(a.group, b.group) || compare(a.name, b.name));
+  return JSON.stringify(Object.fromEntries(inOrder.map(({ name, text }) => [name, text])));
+}
+
+const WRITTEN_BY = /^<!-- Written by .*-->\n\n/u;
+/** `Error · Safety` below the name of the rule. */
+const GROUP = /^# .*\n\n.* · (.*)$/mu;
+
+const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
