@@ -1,9 +1,9 @@
 /**
  * V8 told to optimise later, for a program that does many things a few thousand times each and then ends, in every thread anew.
  *
- * Of the processor time of a check of ten thousand files a fifth was V8's dearest compiler, which begins at 3000 calls of a
- * function; most of what it made was not used for as long as it took to make. What its quicker compiler makes does for that. What
- * is called as often as the search for plans calls its functions still gets the dearest.
+ * V8's dearest compiler begins at 3000 calls of a function, and in a check of thousands of files most of what it makes is not
+ * used for as long as it took to make; what its quicker compiler makes does for that. The search for plans calls its functions
+ * so often that they still get the dearest.
  */
 import process from "node:process";
 import v8 from "node:v8";
