@@ -100,6 +100,31 @@ test("of many texts the one that is looked at is read and answered first, and th
   await client.end();
 });
 
+test("a list of the folder's recipes has no opened text read that nobody asks about", async () => {
+  const { host, read } = watched();
+  let tell: (uris: readonly string[]) => void = () => {};
+  const listed = new Promise<readonly string[]>((resolve) => {
+    tell = resolve;
+  });
+  const client = await startClient({
+    ...host,
+    openFolders: ["file:///shop"],
+    host: { ...host.host, listRecipes: () => listed },
+  });
+  const endOpening = holdOpening();
+  const names = ["a", "b", "c"];
+  await Promise.all(names.map((name) => client.open(uriOf(name), `recipe ${name} {\n  step dust\n}\n`)));
+  // All of them have come in.
+  await client.pull(uriOf("c"));
+  tell(names.map(uriOf));
+  await listed;
+  await client.pull(uriOf("c"));
+  expect(read).toEqual([uriOf("c")]);
+  endOpening();
+  await expect.poll(() => read.length, { timeout: 10_000 }).toBe(3);
+  await client.end();
+});
+
 test("an opened text that another uses is read with it, and not looked for on disk", async () => {
   const { host, read } = watched();
   const client = await startClient(host);

@@ -333,7 +333,8 @@ export class Files {
     const files = listed.slice(0, MAX_FILES).map((uri) => this.#documents.know(uri));
     const appeared = [...this.#folderFiles].filter((file) => !before.has(file));
     this.#folderFiles = new Set([...files, ...appeared]);
-    this.#dropAllBut(this.#reachable());
+    // What nothing leads to is known only once all is read that was opened, which can wait where there is nothing to drop.
+    if (this.#read.size > 0) this.#dropAllBut(this.#reachable());
     const unread = files.filter(
       (file) => this.#isInReach(file) && !this.#documents.isOpen(file) && !this.#read.has(file),
     );
