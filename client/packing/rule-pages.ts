@@ -13,14 +13,12 @@ const FOLDER = path.join(ROOT, "server/docs/rules");
 export function packedRulePages(): string {
   const pages = readdirSync(FOLDER).map((name) => {
     const text = withoutFound(readFileSync(path.join(FOLDER, name), "utf8")).replace(WRITTEN_BY, "");
-    return { name, text, group: GROUP.exec(text)?.[1] ?? "" };
+    return { name, text, place: `${GROUP.exec(text)?.[1] ?? ""}\n${name}` };
   });
-  const inOrder = pages.toSorted((a, b) => compare(a.group, b.group) || compare(a.name, b.name));
+  const inOrder = pages.toSorted((a, b) => (a.place < b.place ? -1 : 1));
   return JSON.stringify(Object.fromEntries(inOrder.map(({ name, text }) => [name, text])));
 }
 
 const WRITTEN_BY = /^<!-- Written by .*-->\n\n/u;
 /** `Error · Safety` below the name of the rule. */
 const GROUP = /^# .*\n\n.* · (.*)$/mu;
-
-const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
